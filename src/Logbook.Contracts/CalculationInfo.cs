@@ -1,0 +1,66 @@
+namespace Logbook.Contracts;
+
+/// <summary>What a calculation is, in the words of the trade.</summary>
+public sealed record CalculationInfo
+{
+    /// <summary>Lower-case letters, digits and '-'; unique over all plug-ins: <c>lime-feed</c>.</summary>
+    public required string Id { get; init; }
+
+    /// <summary>A few words: <c>Lime fed per cubic metre of green liquor</c>.</summary>
+    public required string Title { get; init; }
+
+    /// <summary>The area code of the system it belongs to: <c>slaker</c>, <c>laboratory</c> and so on.</summary>
+    public required string System { get; init; }
+
+    /// <summary>One paragraph: what it is for and how to read the result.</summary>
+    public required string Purpose { get; init; }
+
+    /// <summary>The formula as one would write it on paper, one equation a line, roles by name.</summary>
+    public required string Formula { get; init; }
+
+    /// <summary>Where the formula comes from: a published source, or 'common practice, no source'.</summary>
+    public required string Source { get; init; }
+
+    /// <summary>What the formula leaves out, in one or two sentences.</summary>
+    public required string LeavesOut { get; init; }
+
+    /// <summary>The roles that it takes, in the order in which a person would read them.</summary>
+    public required IReadOnlyList<InputInfo> Inputs { get; init; }
+
+    /// <summary>What it gives, in the order in which a person would read it.</summary>
+    public required IReadOnlyList<OutputInfo> Outputs { get; init; }
+}
+
+/// <summary>One input of a calculation.</summary>
+/// <param name="Role">Lower-case letters, digits and '-': <c>gl-temperature</c>.</param>
+/// <param name="Unit">A unit of the program's table, with its basis: <c>g/L Na2O</c>.</param>
+/// <param name="Meaning">What it is, in a few words.</param>
+/// <param name="Lowest">The lowest value the calculation accepts, in <paramref name="Unit"/>, inclusive.</param>
+/// <param name="Highest">The highest value the calculation accepts, in <paramref name="Unit"/>, inclusive.</param>
+public sealed record InputInfo(string Role, string Unit, string Meaning, double Lowest, double Highest)
+{
+    /// <summary>The value taken when nothing is given, in <see cref="Unit"/>; null when there is none.</summary>
+    public double? Default { get; init; }
+
+    /// <summary>False for a role that may be absent (and has no default). A role with a default is never absent.</summary>
+    public bool Required { get; init; } = true;
+}
+
+/// <summary>One output of a calculation.</summary>
+/// <param name="Id">Lower-case letters, digits and '-': <c>cao-from-rise</c>.</param>
+/// <param name="Unit">A unit of the program's table, with its basis.</param>
+/// <param name="Meaning">What it is, in a few words.</param>
+public sealed record OutputInfo(string Id, string Unit, string Meaning)
+{
+    /// <summary>The physical quantity that this output estimates (<c>cao-dose</c>); all outputs that estimate one quantity must agree. Null when none.</summary>
+    public string? Estimates { get; init; }
+
+    /// <summary>Standard uncertainty of the method itself, beside that of its inputs: <c>1.0</c> in <see cref="Unit"/>, or <c>3%</c> of the value. Null when none.</summary>
+    public string? MethodU { get; init; }
+
+    /// <summary>What it means when the method is off, though every reading is right: <c>lime was fed and did not react</c>.</summary>
+    public string? WhenOff { get; init; }
+
+    /// <summary>Roles whose readings really move when the method is off.</summary>
+    public IReadOnlyList<string> Moves { get; init; } = [];
+}

@@ -1,0 +1,14 @@
+using Logbook.Checks;
+using Logbook.Journal;
+
+namespace Logbook.Handover;
+
+/// <summary>One record in words.</summary>
+/// <param name="Area">Area code, or empty when it belongs to none.</param>
+/// <param name="Words">One line; a correction shows both values.</param>
+/// <param name="Worst">The worst level of its findings; null when none.</param>
+public sealed record LogLine(long Seq, DateTimeOffset At, DateTimeOffset Entered, string Shift, string By, string Kind, string Area, string Words, Level? Worst)
+{
+    /// <summary>The record in one line.</summary>
+    public static LogLine Of(Desk desk, JournalRecord record) => throw new NotImplementedException();
+}

@@ -1,0 +1,29 @@
+namespace Logbook.Journal;
+
+/// <summary>One record of the chain, as it lies on the disk. Never changed, never deleted.</summary>
+/// <param name="Seq">From 1, without a gap. Order is by this, never by clock.</param>
+/// <param name="Chain">The site's id.</param>
+/// <param name="At">When it happened, with the site's offset of that moment.</param>
+/// <param name="Entered">When it was typed.</param>
+/// <param name="Shift">Id of the shift that <paramref name="At"/> belongs to.</param>
+/// <param name="By">Code of the person.</param>
+/// <param name="Terminal">host:tty.</param>
+/// <param name="Prev">Hex SHA-256 of the previous record's bytes; 64 zeros for the first.</param>
+/// <param name="Hash">Hex SHA-256 of <paramref name="Bytes"/>.</param>
+/// <param name="Bytes">The canonical JSON, exactly as stored and hashed.</param>
+public sealed record JournalRecord(
+    long Seq, string Chain, DateTimeOffset At, DateTimeOffset Entered, string Shift, string By, string Terminal,
+    RecordBody Body, string Prev, string Hash, ReadOnlyMemory<byte> Bytes)
+{
+    public string Kind => Body.Kind;
+}
+
+/// <summary>A record before the store has given it its place in the chain.</summary>
+public sealed record RecordDraft(
+    RecordBody Body, string Chain, DateTimeOffset At, DateTimeOffset Entered, string Shift, string By, string Terminal);
+
+/// <summary>The chain's end: the last sequence number (0 when empty) and the hash of its bytes (64 zeros when empty).</summary>
+public sealed record Head(long Seq, string Hash)
+{
+    public static readonly Head Empty = new(0, new string('0', 64));
+}

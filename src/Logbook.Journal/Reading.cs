@@ -1,0 +1,56 @@
+namespace Logbook.Journal;
+
+/// <summary>One reading of an entry.</summary>
+public sealed record Reading
+{
+    public required string Point { get; init; }
+
+    /// <summary>Exactly what was typed; null when the reading was not taken.</summary>
+    public string? Typed { get; init; }
+
+    /// <summary>The value in the point's unit, or the digit of a choice; null when not taken.</summary>
+    public double? Value { get; init; }
+
+    /// <summary>The unit of the point on that day.</summary>
+    public required string Unit { get; init; }
+
+    /// <summary>When it was read.</summary>
+    public required DateTimeOffset At { get; init; }
+
+    /// <summary>Why it was not taken, or why a value outside the possible range stands.</summary>
+    public string? Why { get; init; }
+
+    /// <summary>A second reading of the same point, as typed.</summary>
+    public string? Second { get; init; }
+
+    /// <summary>What was typed first and changed before saving.</summary>
+    public string? Retyped { get; init; }
+
+    public string? Remark { get; init; }
+
+    public bool NotTaken => Value is null;
+}
+
+/// <summary>One output of one calculation.</summary>
+/// <param name="Name">The binding's name in the site.</param>
+/// <param name="Output">The output's id.</param>
+/// <param name="Point">Tag of the derived point that it lands in, if any.</param>
+/// <param name="Value">In <paramref name="Unit"/>.</param>
+/// <param name="U">Standard uncertainty in <paramref name="Unit"/>; null when nothing is known of it.</param>
+/// <param name="Covers">What the uncertainty covers: <c>burette and acid</c>.</param>
+/// <param name="By">Plug-in and version that computed it.</param>
+public sealed record Result(string Name, string Output, string? Point, double Value, string Unit, double? U, string? Covers, string By);
+
+/// <summary>Something the program noticed about an entry, with its evidence.</summary>
+/// <param name="Level">note, watch or urgent.</param>
+/// <param name="Code">Stable, for machines: <c>limit.urgent-high</c>.</param>
+/// <param name="Text">One or two plain sentences.</param>
+public sealed record Finding(Level Level, string Code, string? Point, string Text, IReadOnlyList<string> Evidence);
+
+/// <summary>How much a finding asks for.</summary>
+public enum Level
+{
+    Note,
+    Watch,
+    Urgent,
+}

@@ -1,0 +1,84 @@
+using System.Text.Json;
+
+namespace Logbook.Journal;
+
+/// <summary>What a record says. The kind names the form; an unknown kind is kept, verified and shown raw.</summary>
+public abstract record RecordBody
+{
+    public abstract string Kind { get; }
+}
+
+/// <summary>The site's files put in force, with their full text.</summary>
+public sealed record SiteAdopted(IReadOnlyDictionary<string, string> Files, string Why) : RecordBody
+{
+    public override string Kind => "site";
+}
+
+/// <summary>What a person saved at once: a round or a part of it.</summary>
+public sealed record Entry : RecordBody
+{
+    public override string Kind => "entry";
+
+    /// <summary>Id of the round, when it was one.</summary>
+    public string? Round { get; init; }
+
+    public DateTimeOffset? WalkStart { get; init; }
+
+    public DateTimeOffset? WalkEnd { get; init; }
+
+    /// <summary>The file that it was imported from.</summary>
+    public string? Imported { get; init; }
+
+    public string? Remark { get; init; }
+
+    public IReadOnlyList<Reading> Readings { get; init; } = [];
+
+    public IReadOnlyList<Result> Results { get; init; } = [];
+
+    public IReadOnlyList<Finding> Findings { get; init; } = [];
+}
+
+/// <summary>Words without a reading.</summary>
+public sealed record Remark(string Text, string? On, long? Related) : RecordBody
+{
+    public override string Kind => "remark";
+}
+
+/// <summary>A reading of an earlier entry put right. Both stay.</summary>
+/// <param name="Target">Sequence number of the entry.</param>
+/// <param name="Reading">The reading as it should have been.</param>
+public sealed record Correction(
+    long Target, Reading Reading, string Why, IReadOnlyList<Result> Results, IReadOnlyList<Finding> Findings) : RecordBody
+{
+    public override string Kind => "correction";
+}
+
+/// <summary>What a piece of equipment does, since when.</summary>
+/// <param name="State">running, starting, stopped, standby, washing, acid, draining or out.</param>
+public sealed record EquipmentStateChanged(string Equipment, string State, DateTimeOffset Since, string? Why) : RecordBody
+{
+    public override string Kind => "state";
+}
+
+/// <summary>Something open that outlives the shift. Its id is the sequence number of this record.</summary>
+/// <param name="ItemKind">action, isolation, permit, bypass, temporary-change, out-of-service, safety-equipment, wash, transfer, delivery or sample.</param>
+/// <param name="On">Code of the equipment or the area.</param>
+/// <param name="Owner">Code of the person who owns it.</param>
+/// <param name="Fields">What this kind asks for beside it: <c>number</c>, <c>inside</c>, <c>instead</c> and so on.</param>
+public sealed record Carry(
+    string ItemKind, string On, string Text, DateTimeOffset? Until, string? Owner, IReadOnlyDictionary<string, string> Fields) : RecordBody
+{
+    public override string Kind => "carry";
+}
+
+/// <summary>A carried item closed, by a named person with a reason.</summary>
+public sealed record CarryClosed(long Id, string Why) : RecordBody
+{
+    public override string Kind => "carry-close";
+}
+
+/// <summary>A kind or form this version does not know: kept and verified, shown raw.</summary>
+public sealed record UnknownBody(string RawKind, JsonElement Raw) : RecordBody
+{
+    public override string Kind => RawKind;
+}

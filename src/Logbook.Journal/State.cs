@@ -1,0 +1,57 @@
+using System.Collections.Immutable;
+using Logbook.Plant;
+
+namespace Logbook.Journal;
+
+/// <summary>
+/// What follows from the journal up to <see cref="Head"/>: a bounded fold, moved forward by one record at a time. Replay
+/// uses stored results; it never computes them again.
+/// </summary>
+public sealed record State
+{
+    public static readonly State Empty = new();
+
+    public Head Head { get; init; } = Head.Empty;
+
+    /// <summary>The site in force; null until the first <c>site</c> record.</summary>
+    public Site? Site { get; init; }
+
+    /// <summary>The files behind <see cref="Site"/>.</summary>
+    public SiteFiles? Files { get; init; }
+
+    /// <summary>Tag to its newest value (by reading time, then sequence), read and derived.</summary>
+    public ImmutableDictionary<string, SeriesValue> Latest { get; init; } =
+        ImmutableDictionary.Create<string, SeriesValue>(StringComparer.OrdinalIgnoreCase);
+
+    /// <summary>Tag to the findings of its newest judgement; a later reading without findings clears them.</summary>
+    public ImmutableDictionary<string, ImmutableList<OpenFinding>> Findings { get; init; } =
+        ImmutableDictionary.Create<string, ImmutableList<OpenFinding>>(StringComparer.OrdinalIgnoreCase);
+
+    /// <summary>Equipment code to what it does.</summary>
+    public ImmutableDictionary<string, EquipmentStatus> Equipment { get; init; } =
+        ImmutableDictionary.Create<string, EquipmentStatus>(StringComparer.OrdinalIgnoreCase);
+
+    /// <summary>What is open, oldest first.</summary>
+    public ImmutableList<CarriedItem> Carried { get; init; } = [];
+
+    /// <summary>What a piece of equipment does; running when nobody has said otherwise.</summary>
+    public string StateOf(string? equipment) =>
+        equipment is not null && Equipment.TryGetValue(equipment, out var status) ? status.State : "running";
+
+    /// <summary>The state after one more record.</summary>
+    public State Apply(JournalRecord record) => throw new NotImplementedException();
+}
+
+/// <summary>A finding that still stands. Its id for people is <c>SEQ.N</c>.</summary>
+public sealed record OpenFinding(long Seq, int Number, DateTimeOffset At, Finding Finding);
+
+public sealed record EquipmentStatus(string Equipment, string State, DateTimeOffset Since, string? Why, long Seq, string By);
+
+/// <summary>A carried item that is open.</summary>
+public sealed record CarriedItem(
+    long Id, string ItemKind, string On, string Text, DateTimeOffset? Until, string? Owner,
+    IReadOnlyDictionary<string, string> Fields, DateTimeOffset Since, string By)
+{
+    /// <summary>Kinds that can hurt: never counted, cut or demoted.</summary>
+    public bool IsHazard => ItemKind is "isolation" or "permit" or "bypass" or "safety-equipment" || (ItemKind is "wash" && Fields.ContainsKey("acid"));
+}

@@ -1,0 +1,69 @@
+namespace Logbook.Plant;
+
+/// <summary>One line's description: everything that the site folder's files say, checked and linked.</summary>
+public sealed record Site
+{
+    /// <summary>Names the chain; letters, digits and '-'.</summary>
+    public required string Id { get; init; }
+
+    public required string Name { get; init; }
+
+    public required TimeZoneInfo Zone { get; init; }
+
+    /// <summary>Height above the sea, m.</summary>
+    public double AltitudeM { get; init; }
+
+    public required IReadOnlyList<ShiftTime> Shifts { get; init; }
+
+    public required CrewPattern Crews { get; init; }
+
+    public required IReadOnlyList<Person> People { get; init; }
+
+    public required IReadOnlyList<Round> Rounds { get; init; }
+
+    public required IReadOnlyList<Equipment> Equipment { get; init; }
+
+    public required Reasons Reasons { get; init; }
+
+    /// <summary>Every point, in the order of points.csv.</summary>
+    public required IReadOnlyList<Point> Points { get; init; }
+
+    public required IReadOnlyList<CalculationBinding> Calculations { get; init; }
+
+    public required IReadOnlyList<Balance> Balances { get; init; }
+
+    public required IReadOnlyList<Caution> Cautions { get; init; }
+
+    /// <summary>No round falls due this close to a shift change, safety points excepted.</summary>
+    public TimeSpan KeepClear { get; init; } = TimeSpan.Zero;
+
+    private Dictionary<string, Point>? _byTag;
+
+    /// <summary>The point with this tag, or null. Tags are compared without regard to case.</summary>
+    public Point? FindPoint(string tag) =>
+        (_byTag ??= Points.ToDictionary(p => p.Tag, StringComparer.OrdinalIgnoreCase)).GetValueOrDefault(tag);
+
+    public Person? FindPerson(string code) =>
+        People.FirstOrDefault(p => p.Code.Equals(code, StringComparison.OrdinalIgnoreCase));
+
+    public Equipment? FindEquipment(string code) =>
+        Equipment.FirstOrDefault(e => e.Code.Equals(code, StringComparison.OrdinalIgnoreCase));
+
+    public Round? FindRound(string id) =>
+        Rounds.FirstOrDefault(r => r.Id.Equals(id, StringComparison.OrdinalIgnoreCase));
+}
+
+/// <summary>A shift of the day: its letter and the wall-clock time at which it starts.</summary>
+public sealed record ShiftTime(string Code, TimeOnly Starts);
+
+/// <summary>Which crew is due on which shift: a pattern of one letter a day ('o' = off), shared by all crews with an offset.</summary>
+public sealed record CrewPattern(IReadOnlyList<string> Names, string Pattern, DateOnly Anchor, int OffsetDays);
+
+public enum Role { Operator, Supervisor, Engineer }
+
+public sealed record Person(string Code, string Name, Role Role, string? Crew);
+
+public sealed record Equipment(string Code, string Name, string Area);
+
+/// <summary>The reasons a person may choose from, each by its digit.</summary>
+public sealed record Reasons(IReadOnlyList<string> NotTaken, IReadOnlyList<string> Relief, IReadOnlyList<string> NotYet);

@@ -1,0 +1,9 @@
+namespace Logbook.Plant;
+
+/// <summary>The text of the site's files as they were read: name (<c>site.toml</c>) to content. Adopted into the journal as they are.</summary>
+public sealed record SiteFiles(IReadOnlyDictionary<string, string> Texts)
+{
+    public const string SiteToml = "site.toml";
+    public const string PointsCsv = "points.csv";
+    public const string CautionsToml = "cautions.toml";
+}

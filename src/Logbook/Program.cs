@@ -1,0 +1,6 @@
+namespace Logbook;
+
+internal static class Program
+{
+    private static int Main() => 0;
+}

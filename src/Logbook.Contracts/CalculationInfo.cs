@@ -63,4 +63,10 @@ public sealed record OutputInfo(string Id, string Unit, string Meaning)
 
     /// <summary>Roles whose readings really move when the method is off.</summary>
     public IReadOnlyList<string> Moves { get; init; } = [];
+
+    /// <summary>
+    /// Roles that hang on the site (evaporation, an offset, a screw factor). Until the site gives its own fitted constant
+    /// for each of them, the output is shown but is no witness against a reading.
+    /// </summary>
+    public IReadOnlyList<string> NeedsFitted { get; init; } = [];
 }

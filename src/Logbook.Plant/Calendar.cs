@@ -5,7 +5,11 @@ namespace Logbook.Plant;
 public sealed record ShiftInstance(string Id, string Code, string Crew, DateOnly Date, DateTimeOffset Start, DateTimeOffset End);
 
 /// <summary>One time at which a round is due, and the window in which it counts.</summary>
-public sealed record Slot(DateTimeOffset DueAt, DateTimeOffset Opens, DateTimeOffset Closes, ShiftInstance Shift);
+public sealed record Slot(DateTimeOffset DueAt, DateTimeOffset Opens, DateTimeOffset Closes, ShiftInstance Shift)
+{
+    /// <summary>Tags that are due: the round's, or near a shift change its safety points alone.</summary>
+    public required IReadOnlyList<string> Points { get; init; }
+}
 
 /// <summary>Shifts and due times. Boundaries are wall-clock times of the site, converted per day.</summary>
 public static class Calendar
@@ -13,12 +17,71 @@ public static class Calendar
     /// <summary>The same instant with the site's offset.</summary>
     public static DateTimeOffset ToSite(Site site, DateTimeOffset instant) => TimeZoneInfo.ConvertTime(instant, site.Zone);
 
+    /// <summary>The instant of a wall-clock time: a missing one moves to the next valid instant, a repeated one means the first.</summary>
+    public static DateTimeOffset AtSite(Site site, DateTime local)
+    {
+        while (site.Zone.IsInvalidTime(local))
+        {
+            local = new DateTime(local.Ticks - (local.Ticks % TimeSpan.TicksPerMinute)).AddMinutes(1);
+        }
+
+        var offset = site.Zone.IsAmbiguousTime(local) ? site.Zone.GetAmbiguousTimeOffsets(local).Max() : site.Zone.GetUtcOffset(local);
+        return new DateTimeOffset(local, offset);
+    }
+
     /// <summary>The shift that covers <paramref name="instant"/>.</summary>
-    public static ShiftInstance ShiftAt(Site site, DateTimeOffset instant) => throw new NotImplementedException();
+    public static ShiftInstance ShiftAt(Site site, DateTimeOffset instant) => Shifts(site, instant, instant.AddTicks(1)).Single();
 
     /// <summary>Every shift that has a part in [from, to), in order.</summary>
-    public static IEnumerable<ShiftInstance> Shifts(Site site, DateTimeOffset from, DateTimeOffset to) => throw new NotImplementedException();
+    public static IEnumerable<ShiftInstance> Shifts(Site site, DateTimeOffset from, DateTimeOffset to)
+    {
+        (DateOnly Date, string Code, DateTimeOffset At)? last = null;
+        foreach (var next in Starts(site, from, to))
+        {
+            // Two starts at one instant (the first fell into the missing hour) leave nothing for the first.
+            if (last is { } shift && shift.At < next.At)
+            {
+                if (next.At > from && shift.At < to)
+                {
+                    yield return Instance(site, shift, next.At);
+                }
+            }
+
+            last = next;
+        }
+    }
 
     /// <summary>Every slot of the round that is due in [from, to), in order.</summary>
-    public static IEnumerable<Slot> Slots(Site site, Round round, DateTimeOffset from, DateTimeOffset to) => throw new NotImplementedException();
+    public static IEnumerable<Slot> Slots(Site site, Round round, DateTimeOffset from, DateTimeOffset to) =>
+        RoundSlots.All(site, round, from, to);
+
+    /// <summary>
+    /// The slot that a reading of <paramref name="instant"/> belongs to: the nearest one, a tie to the earlier; for a round
+    /// that is due once in a period, the period's. Null when none falls due within eight days.
+    /// </summary>
+    public static Slot? SlotFor(Site site, Round round, DateTimeOffset instant)
+    {
+        var near = Slots(site, round, instant.AddDays(-8), instant.AddDays(8));
+        return round.Schedule is Schedule.Per
+            ? near.FirstOrDefault(s => s.Opens <= instant && instant < s.Closes)
+            : near.MinBy(s => ((s.DueAt - instant).Duration(), s.DueAt));
+    }
+
+    private static IEnumerable<(DateOnly Date, string Code, DateTimeOffset At)> Starts(Site site, DateTimeOffset from, DateTimeOffset to)
+    {
+        var last = DateOnly.FromDateTime(ToSite(site, to).Date).AddDays(1);
+        for (var date = DateOnly.FromDateTime(ToSite(site, from).Date).AddDays(-1); date <= last; date = date.AddDays(1))
+        {
+            foreach (var shift in site.Shifts.OrderBy(s => s.Starts))
+            {
+                yield return (date, shift.Code, AtSite(site, date.ToDateTime(shift.Starts)));
+            }
+        }
+    }
+
+    private static ShiftInstance Instance(Site site, (DateOnly Date, string Code, DateTimeOffset At) shift, DateTimeOffset end)
+    {
+        var crew = site.Crews.On(shift.Date, shift.Code).FirstOrDefault() ?? "-";
+        return new ShiftInstance($"{shift.Date:yyyy-MM-dd}-{shift.Code}-{crew}", shift.Code, crew, shift.Date, shift.At, ToSite(site, end));
+    }
 }

@@ -57,7 +57,14 @@ public sealed record Site
 public sealed record ShiftTime(string Code, TimeOnly Starts);
 
 /// <summary>Which crew is due on which shift: a pattern of one letter a day ('o' = off), shared by all crews with an offset.</summary>
-public sealed record CrewPattern(IReadOnlyList<string> Names, string Pattern, DateOnly Anchor, int OffsetDays);
+public sealed record CrewPattern(IReadOnlyList<string> Names, string Pattern, DateOnly Anchor, int OffsetDays)
+{
+    /// <summary>The crews whose pattern names <paramref name="shift"/> on this date: exactly one when the pattern is good.</summary>
+    public IEnumerable<string> On(DateOnly date, string shift) =>
+        Names.Where((_, i) => string.Equals(Letter(date.DayNumber - Anchor.DayNumber - (i * OffsetDays)), shift, StringComparison.OrdinalIgnoreCase));
+
+    private string Letter(int day) => Pattern.Substring(((day % Pattern.Length) + Pattern.Length) % Pattern.Length, 1);
+}
 
 public enum Role { Operator, Supervisor, Engineer }
 

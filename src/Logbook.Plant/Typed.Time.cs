@@ -1,0 +1,66 @@
+using System.Globalization;
+
+namespace Logbook.Plant;
+
+public static partial class Typed
+{
+    private static readonly string[] LocalForms =
+        [.. from gap in new[] { "'T'", " " } from time in new[] { "HH:mm", "HH:mm:ss", "HH:mm:ss.FFFFFFF" } select $"yyyy-MM-dd{gap}{time}"];
+
+    private static readonly string[] OffsetForms = [.. LocalForms.Select(f => f + "zzz"), .. LocalForms.Select(f => f + "'Z'")];
+
+    private const string TimeForms = "accepted: 2026-11-25T10:00, 2026-11-25T10:00-05:00, or 10:00 of today";
+
+    /// <summary>
+    /// ISO 8601 (<c>2026-11-25T10:00</c>, <c>2026-11-25T10:00-05:00</c>) or <c>10:00</c> of the site's day. Without offset it is
+    /// site time; one in the repeated hour is refused with both readings named, one in the missing hour is refused.
+    /// </summary>
+    public static DateTimeOffset? Time(string text, Site site, DateTimeOffset now, Place place, out Mistake? mistake)
+    {
+        var typed = text.Trim();
+        mistake = null;
+        if (WithOffset(typed) is { } instant)
+        {
+            return InRange(instant.UtcDateTime) ? Calendar.ToSite(site, instant) : Refuse(place, $"'{typed}' is not a time of this log", TimeForms, out mistake);
+        }
+
+        if (Local(typed, Calendar.ToSite(site, now)) is not { } local || !InRange(local))
+        {
+            return Refuse(place, $"'{typed}' is not a time", TimeForms, out mistake);
+        }
+
+        if (site.Zone.IsInvalidTime(local))
+        {
+            return Refuse(place, $"'{typed}' did not exist at the site: the clock was put forward over it", $"from {Calendar.AtSite(site, local):HH:mm} on it exists", out mistake);
+        }
+
+        if (site.Zone.IsAmbiguousTime(local))
+        {
+            var both = site.Zone.GetAmbiguousTimeOffsets(local).OrderDescending().Select(o => new DateTimeOffset(local, o).ToString("yyyy-MM-dd'T'HH:mm:sszzz", CultureInfo.InvariantCulture));
+            return Refuse(place, $"'{typed}' came twice at the site: the clock was put back over it", $"accepted: {string.Join(" for the first, ", both)} for the second", out mistake);
+        }
+
+        return new DateTimeOffset(local, site.Zone.GetUtcOffset(local));
+    }
+
+    private static DateTimeOffset? Refuse(Place place, string wrong, string accepted, out Mistake? mistake)
+    {
+        mistake = new Mistake(place, wrong, accepted);
+        return null;
+    }
+
+    private static bool InRange(DateTime time) => time.Year is >= 1970 and < 2200;
+
+    private static DateTimeOffset? WithOffset(string typed) =>
+        DateTimeOffset.TryParseExact(typed, OffsetForms, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out var instant) ? instant : null;
+
+    private static DateTime? Local(string typed, DateTimeOffset now)
+    {
+        if (TimeOnly.TryParseExact(typed, ["HH:mm", "H:mm", "HH:mm:ss"], CultureInfo.InvariantCulture, DateTimeStyles.None, out var time))
+        {
+            return now.Date + time.ToTimeSpan();
+        }
+
+        return DateTime.TryParseExact(typed, LocalForms, CultureInfo.InvariantCulture, DateTimeStyles.None, out var local) ? local : null;
+    }
+}

@@ -14,6 +14,9 @@ namespace Logbook.Checks;
 public sealed class Desk(
     IJournalStore store, SiteFiles files, IReadOnlyList<LoadedCalculation> calculations, IGuard guard, TimeProvider clock, string terminal)
 {
+    private Parsed<Site>? _folder;
+    private CalculationGraph? _graph;
+
     public IJournalStore Store => store;
 
     public SiteFiles Files => files;
@@ -29,18 +32,68 @@ public sealed class Desk(
     /// <summary>The state at the last <see cref="Follow"/> or <see cref="Write"/>.</summary>
     public State State { get; private set; } = State.Empty;
 
-    /// <summary>The site in force: the adopted one, else the folder's.</summary>
-    public Site Site => throw new NotImplementedException();
+    /// <summary>The folder's files as a site, or every mistake in them.</summary>
+    public Parsed<Site> Folder => _folder ??= SiteReader.Read(files);
 
-    /// <summary>Now, with the site's offset.</summary>
-    public DateTimeOffset Now => Calendar.ToSite(Site, clock.GetUtcNow());
+    /// <summary>Why nothing can be written here: the mistakes of the folder's files while none are in force. Empty when all is well.</summary>
+    public IReadOnlyList<Mistake> NotReady => State.Site is null ? Folder.Mistakes : [];
+
+    /// <summary>The site in force: the adopted one, else the folder's.</summary>
+    /// <exception cref="InvalidOperationException">Nothing is in force and the folder's files have mistakes: see <see cref="NotReady"/>.</exception>
+    public Site Site => State.Site ?? Folder.Value
+        ?? throw new InvalidOperationException($"no site is in force and the folder's files have {Folder.Mistakes.Count} mistakes");
+
+    /// <summary>Now to the millisecond, as records keep it, with the site's offset.</summary>
+    public DateTimeOffset Now => Given.Instant(Site, clock.GetUtcNow());
+
+    /// <summary>The site's calculations linked to the plug-ins'.</summary>
+    internal CalculationGraph Graph => _graph is { } graph && ReferenceEquals(graph.Site, Site)
+        ? graph
+        : _graph = CalculationGraph.Link(Site, calculations);
 
     /// <summary>Moves the state forward by what any terminal has written since.</summary>
-    public void Follow() => throw new NotImplementedException();
+    public void Follow()
+    {
+        if (store.Head.Seq == State.Head.Seq)
+        {
+            return;
+        }
+
+        foreach (var record in store.Read(State.Head.Seq + 1))
+        {
+            State = State.Apply(record);
+        }
+    }
 
     /// <summary>Appends one record (after adopting the files, when the journal is empty) and moves the state forward.</summary>
     /// <exception cref="JournalException">Nothing was saved.</exception>
-    public JournalRecord Write(RecordBody body, DateTimeOffset at, string by) => throw new NotImplementedException();
+    public JournalRecord Write(RecordBody body, DateTimeOffset at, string by)
+    {
+        Follow();
+        if (State.Head.Seq == 0 && body is not SiteAdopted)
+        {
+            Append(new SiteAdopted(files.Texts, "first record of the journal"), Now, by);
+        }
+
+        return Append(body, at, by);
+    }
+
+    private JournalRecord Append(RecordBody body, DateTimeOffset at, string by)
+    {
+        var site = Site;
+        var shift = Calendar.ShiftAt(site, at).Id;
+        var record = store.Append(new RecordDraft(body, site.Id, Given.Instant(site, at), Now, shift, by, terminal));
+        if (record.Seq == State.Head.Seq + 1)
+        {
+            State = State.Apply(record);
+        }
+        else
+        {
+            Follow(); // another terminal wrote in between: its records come first
+        }
+
+        return record;
+    }
 }
 
 /// <summary>A calculation and where it comes from.</summary>

@@ -3,52 +3,58 @@ using Logbook.Plant;
 
 namespace Logbook.Checks;
 
-/// <summary>One reading as it was typed.</summary>
-/// <param name="Point">Tag.</param>
-/// <param name="Text">What was typed: <c>103.4</c>, <c>103.4 degC</c>, <c>2</c> for a choice, or <c>-</c> for not taken.</param>
-/// <param name="Place">File, line and column when it came from a file.</param>
-public sealed record TypedReading(string Point, string Text, Place Place)
-{
-    public string? Unit { get; init; }
-
-    public DateTimeOffset? At { get; init; }
-
-    public string? Why { get; init; }
-
-    public string? Second { get; init; }
-
-    public string? Retyped { get; init; }
-
-    public string? Remark { get; init; }
-}
-
-/// <summary>What a person wants to save at once.</summary>
-public sealed record EntryRequest(string By, IReadOnlyList<TypedReading> Readings)
-{
-    public string? Round { get; init; }
-
-    /// <summary>When it was read, for readings that do not say so themselves; now when null.</summary>
-    public DateTimeOffset? At { get; init; }
-
-    public DateTimeOffset? WalkStart { get; init; }
-
-    public DateTimeOffset? WalkEnd { get; init; }
-
-    public string? Imported { get; init; }
-
-    public string? Remark { get; init; }
-}
-
-/// <summary>A record that is on the disk, or the mistakes for which nothing was saved.</summary>
-public sealed record Written(JournalRecord? Record, IReadOnlyList<Mistake> Mistakes);
-
 /// <summary>The way of an entry: from typed text to a record on the disk.</summary>
 public static class RecordEntry
 {
     /// <summary>Judges and saves.</summary>
     /// <exception cref="JournalException">The store could not save it; nothing was saved.</exception>
-    public static Written Run(Desk desk, EntryRequest request) => throw new NotImplementedException();
+    public static Written Run(Desk desk, EntryRequest request)
+    {
+        desk.Follow();
+        var judged = Judge(desk, request);
+        return judged.Ok
+            ? Written.Saved(desk.Write(judged.Value!, EntryTime(desk, request, judged.Value!.Readings), desk.Site.FindPerson(request.By)!.Code))
+            : Written.Nothing(judged.Mistakes);
+    }
 
     /// <summary>Judges without saving: what the screen shows while a person types.</summary>
-    public static Parsed<Entry> Judge(Desk desk, EntryRequest request) => throw new NotImplementedException();
+    public static Parsed<Entry> Judge(Desk desk, EntryRequest request)
+    {
+        if (desk.NotReady is { Count: > 0 } notReady)
+        {
+            return new Parsed<Entry>(null, notReady);
+        }
+
+        // Typed text is parsed against the points; every mistake is said at once, and with one nothing goes on.
+        var mistakes = new List<Mistake>();
+        var day = Day.Today(desk);
+        var readings = ParseEntry.Parse(day, request, desk.Now, mistakes);
+        if (mistakes.Count > 0)
+        {
+            return new Parsed<Entry>(null, mistakes);
+        }
+
+        // Then the checks of each reading, the calculations whose inputs changed, and what both have to say.
+        Reading[] values = [.. readings.Select(r => r.Reading)];
+        var (results, findings) = Judgement.Of(day, readings, EntryTime(desk, request, values));
+        return new Parsed<Entry>(
+            new Entry
+            {
+                Round = request.Round is { } round ? day.Site.FindRound(round)!.Id : null,
+                WalkStart = Instant(day, request.WalkStart),
+                WalkEnd = Instant(day, request.WalkEnd),
+                Imported = request.Imported,
+                Remark = string.IsNullOrWhiteSpace(request.Remark) ? null : request.Remark,
+                Readings = values,
+                Results = results,
+                Findings = findings,
+            },
+            []);
+    }
+
+    private static DateTimeOffset? Instant(Day day, DateTimeOffset? at) => at is { } known ? Given.Instant(day.Site, known) : null;
+
+    /// <summary>An entry happened when its last reading was taken.</summary>
+    private static DateTimeOffset EntryTime(Desk desk, EntryRequest request, IReadOnlyList<Reading> readings) =>
+        readings.Count > 0 ? readings.Max(r => r.At) : request.At ?? request.WalkEnd ?? desk.Now;
 }

@@ -1,0 +1,41 @@
+using Logbook.Contracts;
+using Logbook.Journal;
+
+namespace Logbook.Checks;
+
+/// <summary>What the calculations of an entry have to say beside their results.</summary>
+internal static class CalculationFindings
+{
+    public static IEnumerable<Finding> Of(Attempt attempt) => attempt switch
+    {
+        { Outside: { } outside } => [OutOfRange(attempt.Calculation, outside.Input, outside.Value)],
+        { Outcome: Refused refused } => [Refused(attempt.Calculation, refused)],
+        { Outcome: Failed failed } => [Failed(attempt.Calculation, failed)],
+        { Values: { } values } => Notes(attempt.Calculation, values),
+        _ => [],
+    };
+
+    /// <summary>One note for each number that is missing, with all that could not be computed for it.</summary>
+    public static IEnumerable<Finding> Missing(IEnumerable<MissingInput> missing) =>
+        from one in missing
+        group one by (one.Point, one.Why) into same
+        select new Finding(Level.Note, "calculation.missing", same.Key.Point,
+            $"{same.Key.Why}: not computed: {Words.And([.. same.Select(m => m.Calculation.Title)])}", []);
+
+    private static Finding OutOfRange(LinkedCalculation calculation, LinkedInput input, double value) => new(
+        Level.Watch, "calculation.range", input.Point?.Tag,
+        $"{calculation.Title} not computed: {input.Info.Role} {Words.Number(value)} {input.Unit} is outside the {Words.Number(input.Info.Lowest)} to {Words.Number(input.Info.Highest)} that it covers", []);
+
+    private static Finding Refused(LinkedCalculation calculation, Refused refused) => new(
+        Level.Watch, "calculation.refused", calculation.Inputs.FirstOrDefault(i => i.Info.Role.Equals(refused.Role, StringComparison.Ordinal))?.Point?.Tag,
+        $"{calculation.Title} not computed: {refused.Sentence}", []);
+
+    private static Finding Failed(LinkedCalculation calculation, Failed failed) => new(
+        Level.Note, "plugin.failed", null, $"plug-in {calculation.Loaded.PlugIn} failed in {calculation.Title}: {failed.Sentence}", []);
+
+    private static IEnumerable<Finding> Notes(LinkedCalculation calculation, Values values)
+    {
+        var point = calculation.Outputs.FirstOrDefault(o => o.Point is not null)?.Point?.Tag;
+        return values.Notes.Select(note => new Finding(Level.Note, $"calc.{calculation.Info.Id}.note", point, note, values.Steps));
+    }
+}

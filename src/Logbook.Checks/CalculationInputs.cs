@@ -1,0 +1,112 @@
+using Logbook.Plant;
+
+namespace Logbook.Checks;
+
+/// <summary>What a pass is given: the calculations to run and their numbers by source.</summary>
+/// <param name="Split">Calculations that cannot run, since readings of one sample would come from two entries.</param>
+internal sealed record PassInputs(
+    IReadOnlyList<LinkedCalculation> Calculations, IReadOnlyDictionary<string, Quantity> Known, IReadOnlyList<MissingInput> Split);
+
+/// <summary>A number for which a calculation of this entry could not run.</summary>
+internal sealed record MissingInput(LinkedCalculation Calculation, string Point, string Why);
+
+/// <summary>
+/// Finds the calculations whose inputs changed and the numbers that they take: from this entry first, else the latest
+/// value that is not stale; a sample's readings from one entry or not at all; lagged ones as they were.
+/// </summary>
+internal sealed class CalculationInputs(Day day, IReadOnlyList<PointReading> readings, DateTimeOffset at)
+{
+    private readonly Dictionary<string, PointReading> _here = readings.Where(r => r.Number is not null).ToDictionary(r => r.Point.Tag, StringComparer.Ordinal);
+    private readonly Dictionary<string, Quantity> _known = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, long> _entry = new(StringComparer.Ordinal);
+    private readonly PastValues _past = new(day, at);
+
+    /// <summary>Given in this entry; no record has the number yet.</summary>
+    private const long ThisEntry = long.MaxValue;
+
+    public PassInputs Gather()
+    {
+        var touched = Touched();
+        foreach (var input in touched.SelectMany(c => c.Inputs).DistinctBy(i => i.Key, StringComparer.Ordinal))
+        {
+            Find(input);
+        }
+
+        var split = touched.Select(SplitSample).OfType<MissingInput>().ToList();
+        return new PassInputs([.. touched.Where(c => !split.Exists(s => s.Calculation == c))], _known, [.. split.Where(s => TakesFromHere(s.Calculation))]);
+    }
+
+    /// <summary>
+    /// Why a calculation could not run: only where a number of it was given in this entry, and the missing one does not
+    /// come from a calculation that has spoken for itself.
+    /// </summary>
+    public MissingInput? Missing(Attempt attempt, IReadOnlyList<Attempt> all)
+    {
+        if (attempt.Missing is not { Point: { } point } input || !TakesFromHere(attempt.Calculation)
+            || all.Any(a => a.Calculation.Outputs.Any(o => o.Point == point)))
+        {
+            return null;
+        }
+
+        return new MissingInput(attempt.Calculation, point.Tag, _past.WhyMissing(point, input.Lag));
+    }
+
+    private bool TakesFromHere(LinkedCalculation calculation) => calculation.CurrentPoints.Any(p => _here.ContainsKey(p.Tag));
+
+    private List<LinkedCalculation> Touched()
+    {
+        var changed = _here.Keys.ToHashSet(StringComparer.Ordinal);
+        var touched = new List<LinkedCalculation>();
+        foreach (var calculation in day.Graph.InOrder.Where(c => c.CurrentPoints.Any(p => changed.Contains(p.Tag)) && !Rests(c)))
+        {
+            touched.Add(calculation);
+            changed.UnionWith(calculation.Outputs.Where(o => o.Point is not null).Select(o => o.Point!.Tag));
+        }
+
+        return touched;
+    }
+
+    /// <summary>A calculation rests while equipment of its inputs stands, unless one of its points is judged always.</summary>
+    private bool Rests(LinkedCalculation calculation) =>
+        calculation.CurrentPoints.Any(p => !p.Always && !day.AtWork(p.Equipment, at)) && !calculation.Outputs.Any(o => o.Point?.Always == true);
+
+    private void Find(LinkedInput input)
+    {
+        if (input.Constant is { } constant)
+        {
+            _known[input.Key] = constant;
+            return;
+        }
+
+        var point = input.Point!;
+        if (input.Lag == TimeSpan.Zero && _here.TryGetValue(point.Tag, out var reading))
+        {
+            Know(input, reading.Number!.Value, point.U?.Of(reading.Number.Value) ?? 0, ThisEntry);
+        }
+        else if (_past.Find(point, input.Lag) is { } past)
+        {
+            Know(input, past.Value, past.U, past.Seq);
+        }
+    }
+
+    private void Know(LinkedInput input, double value, double u, long entry)
+    {
+        _known[input.Key] = new Quantity(value, u, CoverWords.Name(input.Point!));
+        _entry[input.Key] = entry;
+    }
+
+    /// <summary>A reading of a sample that comes from another entry than the rest: the calculation does not mix them.</summary>
+    private MissingInput? SplitSample(LinkedCalculation calculation)
+    {
+        foreach (var sample in calculation.Inputs.Where(i => i.Point?.Sample is not null && _entry.ContainsKey(i.Key)).GroupBy(i => i.Point!.Sample, StringComparer.Ordinal))
+        {
+            var newest = sample.Max(i => _entry[i.Key]);
+            if (sample.FirstOrDefault(i => _entry[i.Key] != newest) is { Point: { } other })
+            {
+                return new MissingInput(calculation, other.Tag, $"{other.Tag} is not in the same entry as the rest of its sample");
+            }
+        }
+
+        return null;
+    }
+}

@@ -1,0 +1,167 @@
+using System.Globalization;
+using Logbook.Contracts;
+using Logbook.Plant;
+
+namespace Logbook.Checks;
+
+/// <summary>Resolves one binding: its calculation, roles, points and units.</summary>
+internal sealed class CalculationLink(Site site, IReadOnlyList<LoadedCalculation> calculations, CalculationBinding binding, List<Mistake> mistakes)
+{
+    public LinkedCalculation? Link()
+    {
+        if (calculations.FirstOrDefault(c => c.Calculation.Info.Id.Equals(binding.Use, StringComparison.Ordinal)) is not { } loaded)
+        {
+            string[] ids = [.. calculations.Select(c => c.Calculation.Info.Id)];
+            Add($"{binding.Name}: there is no calculation '{binding.Use}'", Nearest.Offer(binding.Use, ids, "`calc list` shows them"));
+            return null;
+        }
+
+        var info = loaded.Calculation.Info;
+        CheckNames(info);
+        var inputs = info.Inputs.Select(Input).OfType<LinkedInput>().ToList();
+        var outputs = info.Outputs.Select(Output).OfType<LinkedOutput>().ToList();
+        return new LinkedCalculation(binding, loaded, inputs, outputs);
+    }
+
+    private void CheckNames(CalculationInfo info)
+    {
+        string[] roles = [.. info.Inputs.Select(i => i.Role)];
+        string[] outputs = [.. info.Outputs.Select(o => o.Id)];
+        Unknown("input", binding.Inputs.Keys, roles);
+        Unknown("lag", binding.Lags.Keys, [.. binding.Inputs.Where(i => i.Value is InputSource.FromPoint).Select(i => i.Key)]);
+        Unknown("output", binding.Outputs.Keys, outputs);
+        Unknown("estimates", binding.Estimates.Keys, outputs);
+        Unknown("method_u", binding.MethodU.Keys, outputs);
+        Unknown("moves", binding.Moves.Keys, outputs);
+    }
+
+    private void Unknown(string what, IEnumerable<string> given, IReadOnlyCollection<string> known)
+    {
+        foreach (var name in given.Where(g => !known.Contains(g, StringComparer.Ordinal)))
+        {
+            Add($"{binding.Name}: {binding.Use} has no {what} '{name}'", Nearest.Offer(name, known, "accepted: " + string.Join(", ", known)));
+        }
+    }
+
+    private LinkedInput? Input(InputInfo info)
+    {
+        if (Units.Find(info.Unit) is not { } unit)
+        {
+            Add($"{binding.Use}: the plug-in's role '{info.Role}' has the unknown unit '{info.Unit}'");
+            return null;
+        }
+
+        return binding.Inputs.GetValueOrDefault(info.Role) switch
+        {
+            InputSource.FromPoint from => FromPoint(info, unit, from.Tag),
+            InputSource.Constant constant => FromConstant(info, unit, constant),
+            _ => NotBound(info, unit),
+        };
+    }
+
+    private LinkedInput? FromPoint(InputInfo info, Unit unit, string tag)
+    {
+        if (site.FindPoint(tag) is not { } point)
+        {
+            string[] tags = [.. site.Points.Select(p => p.Tag)];
+            Add($"{binding.Name}: '{tag}' for '{info.Role}' is not a point", Nearest.Offer(tag, tags, "the points stand in points.csv"));
+            return null;
+        }
+
+        if (!Units.CanConvert(point.Unit, unit))
+        {
+            Add($"{binding.Name}: {point.Tag} is in {point.Unit}, which '{info.Role}' cannot take", "accepted: what converts to " + unit);
+            return null;
+        }
+
+        var lag = binding.Lags.GetValueOrDefault(info.Role);
+        var key = lag == TimeSpan.Zero ? point.Tag : $"{point.Tag} before {lag}";
+        return new LinkedInput(info, unit, key, point, null, lag);
+    }
+
+    private LinkedInput? FromConstant(InputInfo info, Unit unit, InputSource.Constant constant)
+    {
+        var from = constant.Unit ?? unit;
+        if (!Units.CanConvert(from, unit))
+        {
+            Add($"{binding.Name}: '{info.Role}' is given in {from}, which does not convert", "accepted: what converts to " + unit);
+            return null;
+        }
+
+        var value = Units.Convert(constant.Value, from, unit);
+        if (value < info.Lowest || value > info.Highest)
+        {
+            Add($"{binding.Name}: '{info.Role}' is {Words.Number(value)} {unit}", $"accepted: {Words.Number(info.Lowest)} to {Words.Number(info.Highest)} {unit}");
+        }
+
+        return Constant(info, unit, value, constant.U * Math.Abs(from.Factor / unit.Factor));
+    }
+
+    /// <summary>A role that the binding leaves open takes what the site says of itself, else the plug-in's default, else nothing.</summary>
+    private LinkedInput? NotBound(InputInfo info, Unit unit)
+    {
+        if (info.Role.Equals("altitude", StringComparison.Ordinal) && Units.Find("m") is { } metre && Units.CanConvert(metre, unit))
+        {
+            return Constant(info, unit, Units.Convert(site.AltitudeM, metre, unit), 0);
+        }
+
+        if (info.Default is { } value)
+        {
+            return Constant(info, unit, value, 0);
+        }
+
+        if (info.Required)
+        {
+            Add($"{binding.Name}: the input '{info.Role}' is missing", $"inputs.{info.Role} = a tag in {unit}, or {{ value = \"... {unit}\" }}");
+        }
+
+        return null;
+    }
+
+    private LinkedInput Constant(InputInfo info, Unit unit, double value, double u) =>
+        new(info, unit, $"{binding.Name}.{info.Role}", null, new Quantity(value, u, info.Role.Replace('-', ' ')), TimeSpan.Zero);
+
+    private LinkedOutput? Output(OutputInfo info)
+    {
+        if (Units.Find(info.Unit) is not { } unit)
+        {
+            Add($"{binding.Use}: the plug-in's output '{info.Id}' has the unknown unit '{info.Unit}'");
+            return null;
+        }
+
+        var methodU = binding.MethodU.GetValueOrDefault(info.Id) ?? MethodU(info);
+        if (binding.Outputs.GetValueOrDefault(info.Id) is not { } tag)
+        {
+            return new LinkedOutput(info, unit, null, methodU);
+        }
+
+        var point = site.FindPoint(tag);
+        if (point is null || point.Kind != PointKind.Derived || !Units.CanConvert(unit, point.Unit))
+        {
+            var wrong = point is null ? "is not a point" : point.Kind != PointKind.Derived ? "is read, not derived" : $"is in {point.Unit}, the output in {unit}";
+            Add($"{binding.Name}: {tag} for output '{info.Id}' {wrong}", $"a derived point in a unit that converts from {unit}");
+            return null;
+        }
+
+        return new LinkedOutput(info, unit, point, methodU);
+    }
+
+    private Uncertainty? MethodU(OutputInfo info)
+    {
+        if (info.MethodU is not { } text)
+        {
+            return null;
+        }
+
+        var share = text.EndsWith('%');
+        if (double.TryParse(share ? text[..^1] : text, NumberStyles.Float, CultureInfo.InvariantCulture, out var amount) && amount >= 0)
+        {
+            return new Uncertainty(share ? amount / 100 : amount, share);
+        }
+
+        Add($"{binding.Use}: the plug-in's output '{info.Id}' has the method uncertainty '{text}'", "a number, or a number with %");
+        return null;
+    }
+
+    private void Add(string wrong, string accepted = "") => mistakes.Add(new Mistake(binding.Place, wrong, accepted));
+}

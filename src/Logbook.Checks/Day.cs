@@ -1,0 +1,51 @@
+using Logbook.Contracts;
+using Logbook.Journal;
+using Logbook.Plant;
+
+namespace Logbook.Checks;
+
+/// <summary>
+/// What an entry is judged by: the site, state and journal of its day. A correction is judged by the day of its entry,
+/// and sees nothing that was written from that entry on.
+/// </summary>
+/// <param name="Before">Only records below this sequence number count.</param>
+internal sealed record Day(Site Site, State State, IJournalStore Store, CalculationGraph Graph, IGuard Guard, long Before)
+{
+    /// <summary>Values are compared over this long; a point's own <c>stale</c> rules where that is longer.</summary>
+    private static readonly TimeSpan Memory = TimeSpan.FromHours(24);
+
+    public static Day Today(Desk desk) => new(desk.Site, desk.State, desk.Store, desk.Graph, desk.Guard, long.MaxValue);
+
+    /// <summary>The newest number of a point at <paramref name="at"/>, whatever its age up to a day; null when there is none.</summary>
+    public SeriesValue? Last(Point point, DateTimeOffset at)
+    {
+        var latest = State.Latest.GetValueOrDefault(point.Tag);
+        if (latest is null)
+        {
+            return null;
+        }
+
+        if (latest.Value is not null && latest.At <= at)
+        {
+            return latest;
+        }
+
+        var memory = point.Stale > Memory ? point.Stale : Memory;
+        return Series(point, at - memory, at).LastOrDefault();
+    }
+
+    /// <summary>The numbers of a point from <paramref name="from"/> to <paramref name="to"/>, both included, oldest first.</summary>
+    public IEnumerable<SeriesValue> Series(Point point, DateTimeOffset from, DateTimeOffset to) =>
+        Store.Series(point.Tag, from, to.AddMilliseconds(1)).Where(v => v.Value is not null && v.Seq < Before);
+
+    /// <summary>
+    /// Equipment is at work when it runs or is being started: what rests at standstill matters most at a start. Before the
+    /// time since which its state is known it counts as at work, so that no limit is lost.
+    /// </summary>
+    public bool AtWork(string? equipment, DateTimeOffset at) =>
+        equipment is null || !State.Equipment.TryGetValue(equipment, out var status) || at < status.Since || status.State is "running" or "starting";
+
+    /// <summary>True when the equipment has been in its present state since before <paramref name="at"/>.</summary>
+    public bool SameStateSince(string? equipment, DateTimeOffset at) =>
+        equipment is null || !State.Equipment.TryGetValue(equipment, out var status) || status.Since <= at;
+}

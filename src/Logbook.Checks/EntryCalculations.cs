@@ -1,0 +1,46 @@
+using System.Globalization;
+using Logbook.Journal;
+using Logbook.Plant;
+
+namespace Logbook.Checks;
+
+/// <summary>Every calculation whose inputs changed in an entry, with uncertainty, and the limits of what it gives.</summary>
+internal static class EntryCalculations
+{
+    public static (IReadOnlyList<Result> Results, IReadOnlyList<Finding> Findings) Run(Day day, IReadOnlyList<PointReading> readings, DateTimeOffset at)
+    {
+        var inputs = new CalculationInputs(day, readings, at);
+        var (calculations, known, split) = inputs.Gather();
+        var run = GraphRun.Run(day.Guard, calculations, known);
+        var missing = run.Attempts.Select(a => inputs.Missing(a, run.Attempts)).OfType<MissingInput>();
+        List<Finding> findings =
+        [
+            .. NotLinked(day, readings),
+            .. run.Attempts.SelectMany(CalculationFindings.Of),
+            .. CalculationFindings.Missing(split.Concat(missing)),
+        ];
+        var results = new List<Result>();
+        foreach (var (attempt, output, result) in run.Results())
+        {
+            results.Add(result);
+            if (output.Point is { } point)
+            {
+                findings.AddRange(LimitCheck.Findings(day, point, result.Value, at, Evidence(attempt, result)));
+            }
+        }
+
+        return (results, findings);
+    }
+
+    private static string[] Evidence(Attempt attempt, Result result)
+    {
+        var u = result.U is { } known ? $"standard uncertainty {known.ToString("G2", CultureInfo.InvariantCulture)} {result.Unit} ({result.Covers})" : "uncertainty not known";
+        return [u, .. attempt.Values!.Steps];
+    }
+
+    /// <summary>A binding in force that today's plug-ins cannot serve is said, not passed over.</summary>
+    private static IEnumerable<Finding> NotLinked(Day day, IReadOnlyList<PointReading> readings) =>
+        from binding in day.Graph.Unlinked
+        where binding.Inputs.Values.OfType<InputSource.FromPoint>().Any(i => readings.Any(r => r.Point.Tag.Equals(i.Tag, StringComparison.OrdinalIgnoreCase)))
+        select new Finding(Level.Note, "calculation.unlinked", null, $"{binding.Name} ({binding.Use}) is not computed: its binding has a mistake, `check` names it", []);
+}

@@ -1,0 +1,59 @@
+using Logbook.Plant;
+
+namespace Logbook.Checks;
+
+/// <summary>Checks of what every kind of record is given: who, when, on what, in which words.</summary>
+internal static class Given
+{
+    /// <summary>Clocks of two machines differ by this much without anybody being wrong.</summary>
+    private static readonly TimeSpan Grace = TimeSpan.FromMinutes(1);
+
+    /// <summary>A time with the site's offset, to the millisecond that records keep.</summary>
+    public static DateTimeOffset Instant(Site site, DateTimeOffset at)
+    {
+        var local = Calendar.ToSite(site, at);
+        return local.AddTicks(-(local.Ticks % TimeSpan.TicksPerMillisecond));
+    }
+
+    public static IEnumerable<Mistake> Person(Site site, string by)
+    {
+        if (site.FindPerson(by) is null)
+        {
+            yield return Mistake.Typed($"'{by}' is not a person of this site", "known: " + string.Join(", ", site.People.Select(p => p.Code)));
+        }
+    }
+
+    public static IEnumerable<Mistake> NotInFuture(DateTimeOffset? at, string what, DateTimeOffset now, Place place)
+    {
+        if (at > now + Grace)
+        {
+            yield return new Mistake(place, $"{what}, {Words.Time(at.Value.ToOffset(now.Offset))}, lies in the future", $"it is {Words.Time(now)} now");
+        }
+    }
+
+    public static IEnumerable<Mistake> Text(string? text, string what)
+    {
+        if (string.IsNullOrWhiteSpace(text))
+        {
+            yield return Mistake.Typed($"{what} is empty", "a few words");
+        }
+    }
+
+    public static IEnumerable<Mistake> Equipment(Site site, string code)
+    {
+        if (site.FindEquipment(code) is null)
+        {
+            string[] known = [.. site.Equipment.Select(e => e.Code)];
+            yield return Mistake.Typed($"'{code}' is no equipment of this site", Nearest.Offer(code, known, "the equipment stands in site.toml"));
+        }
+    }
+
+    public static IEnumerable<Mistake> EquipmentOrArea(Site site, string code)
+    {
+        if (site.FindEquipment(code) is null && !Area.All.Contains(code, StringComparer.OrdinalIgnoreCase))
+        {
+            string[] known = [.. site.Equipment.Select(e => e.Code), .. Area.All];
+            yield return Mistake.Typed($"'{code}' is no equipment or area of this site", Nearest.Offer(code, known, "areas: " + string.Join(", ", Area.All)));
+        }
+    }
+}

@@ -1,0 +1,88 @@
+using Logbook.Contracts;
+
+namespace Logbook.Checks;
+
+/// <summary>What became of one calculation in a pass: an outcome, or the input for which it could not run.</summary>
+internal sealed record Attempt(LinkedCalculation Calculation)
+{
+    public Outcome? Outcome { get; init; }
+
+    /// <summary>A bound input that has no number.</summary>
+    public LinkedInput? Missing { get; init; }
+
+    /// <summary>An input outside the role's range, with its value in the role's unit.</summary>
+    public (LinkedInput Input, double Value)? Outside { get; init; }
+
+    public Values? Values => Outcome as Values;
+}
+
+/// <summary>Runs calculations in their order on one set of numbers, each taking what those before it gave.</summary>
+internal sealed class GraphPass(IReadOnlyList<LinkedCalculation> calculations, GuardedCall call)
+{
+    /// <summary>Runs them all. <paramref name="board"/> receives the derived points.</summary>
+    public IReadOnlyList<Attempt> RunAll(Board board)
+    {
+        var attempts = new List<Attempt>(calculations.Count);
+        foreach (var calculation in calculations)
+        {
+            var attempt = Try(calculation, board);
+            attempts.Add(attempt);
+            if (attempt.Values is { } values)
+            {
+                Post(calculation, values, board);
+            }
+        }
+
+        return attempts;
+    }
+
+    public Attempt Try(LinkedCalculation calculation, Board board)
+    {
+        var numbers = new Dictionary<string, double>(calculation.Inputs.Count, StringComparer.Ordinal);
+        foreach (var input in calculation.Inputs)
+        {
+            if (board.Find(input.Key) is not { } source)
+            {
+                if (input.Info.Required || input.Info.Default is not null)
+                {
+                    return new Attempt(calculation) { Missing = input };
+                }
+
+                continue;
+            }
+
+            var value = input.InRoleUnit(source);
+            if (!(value >= input.Info.Lowest && value <= input.Info.Highest))
+            {
+                return new Attempt(calculation) { Outside = (input, value) };
+            }
+
+            numbers[input.Info.Role] = value;
+        }
+
+        return new Attempt(calculation) { Outcome = call(calculation.Loaded.Calculation, new Inputs(numbers)) };
+    }
+
+    public static void Post(LinkedCalculation calculation, Values values, Board board)
+    {
+        foreach (var output in calculation.Outputs)
+        {
+            if (output.Point is { } point && values.Numbers.TryGetValue(output.Info.Id, out var number))
+            {
+                board.Set(point.Tag, output.InKeptUnit(number));
+            }
+        }
+    }
+}
+
+/// <summary>Numbers by source, each in its source's unit; those set here hide those below.</summary>
+internal sealed class Board(Func<string, double?> below)
+{
+    private readonly Dictionary<string, double> _set = new(StringComparer.Ordinal);
+
+    public double? Find(string key) => _set.TryGetValue(key, out var value) ? value : below(key);
+
+    public void Set(string key, double value) => _set[key] = value;
+
+    public bool Moved(string key) => _set.ContainsKey(key);
+}

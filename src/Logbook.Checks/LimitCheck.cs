@@ -1,0 +1,52 @@
+using Logbook.Journal;
+using Logbook.Plant;
+
+namespace Logbook.Checks;
+
+/// <summary>A value, read or derived, against the limits in force. They rest while the equipment stands, unless the point says always.</summary>
+internal static class LimitCheck
+{
+    public static IEnumerable<Finding> Findings(Day day, Point point, double value, DateTimeOffset at, IReadOnlyList<string> evidence)
+    {
+        if (!point.Always && !day.AtWork(point.Equipment, at))
+        {
+            return [];
+        }
+
+        return point.Choices.Count > 0 ? OfChoice(point, value) : OfNumber(point, value, evidence);
+    }
+
+    private static IEnumerable<Finding> OfChoice(Point point, double value)
+    {
+        if (point.Choices.FirstOrDefault(c => c.Digit == (int)value) is { Level: { } name } choice && Enum.TryParse<Level>(name, ignoreCase: true, out var level))
+        {
+            var ask = LimitWords.Ask(point, high: false, level);
+            yield return new Finding(level, "choice." + name, point.Tag, Sentence($"{point.Description}: {choice.Text}", ask), []);
+        }
+    }
+
+    private static IEnumerable<Finding> OfNumber(Point point, double value, IReadOnlyList<string> evidence)
+    {
+        if (Broken(point.Limits, value) is not { } broken)
+        {
+            yield break;
+        }
+
+        var (level, high, limit) = broken;
+        var name = $"{(level == Level.Urgent ? "urgent" : "watch")}-{(high ? "high" : "low")}";
+        var side = $"{Words.Difference(point, Math.Abs(value - limit))} {(high ? "above" : "below")} the {(level == Level.Urgent ? "urgent" : "watch")} limit {Words.Value(point, limit)}";
+        var is_ = $"{point.Description} {Words.Value(point, value)}, {side}";
+        var words = LimitWords.What(point, high, limit) is { } what ? $"{what}: {Words.Value(point, value)} left" : is_;
+        IReadOnlyList<string> why = words == is_ ? evidence : [is_, .. evidence];
+        yield return new Finding(level, "limit." + name, point.Tag, Sentence(words, LimitWords.Ask(point, high, level)), why);
+    }
+
+    private static (Level Level, bool High, double Limit)? Broken(Limits limits, double value) =>
+        value > limits.UrgentHigh ? (Level.Urgent, true, limits.UrgentHigh.Value)
+        : value < limits.UrgentLow ? (Level.Urgent, false, limits.UrgentLow.Value)
+        : value > limits.WatchHigh ? (Level.Watch, true, limits.WatchHigh.Value)
+        : value < limits.WatchLow ? (Level.Watch, false, limits.WatchLow.Value)
+        : null;
+
+    private static string Sentence(string what, string? ask) => ask is null ? what : $"{what}; {ask}";
+}

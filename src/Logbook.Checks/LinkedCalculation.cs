@@ -1,0 +1,43 @@
+using Logbook.Contracts;
+using Logbook.Plant;
+
+namespace Logbook.Checks;
+
+/// <summary>A binding of the site together with the plug-in's calculation, every name and unit resolved.</summary>
+internal sealed record LinkedCalculation(
+    CalculationBinding Binding, LoadedCalculation Loaded, IReadOnlyList<LinkedInput> Inputs, IReadOnlyList<LinkedOutput> Outputs)
+{
+    public string Name => Binding.Name;
+
+    public CalculationInfo Info => Loaded.Calculation.Info;
+
+    public string Title => $"{Info.Title} ({Name})";
+
+    /// <summary>The points that are read as they stand now; a lagged input is history and ties nothing to this entry.</summary>
+    public IEnumerable<Point> CurrentPoints => Inputs.Where(i => i.Point is not null && i.Lag == TimeSpan.Zero).Select(i => i.Point!);
+}
+
+/// <summary>One role and where its number comes from: a point, or else a constant.</summary>
+/// <param name="Key">Names the source: the tag, the tag with its lag, or the binding's own constant. One key moves as one.</param>
+/// <param name="Unit">The role's unit.</param>
+internal sealed record LinkedInput(InputInfo Info, Unit Unit, string Key, Point? Point, Quantity? Constant, TimeSpan Lag)
+{
+    /// <summary>From the source's own unit to the role's.</summary>
+    public double InRoleUnit(double value) => Point is null ? value : Units.Convert(value, Point.Unit, Unit);
+}
+
+/// <summary>One output, and the derived point in which it lands.</summary>
+/// <param name="Unit">The output's unit.</param>
+internal sealed record LinkedOutput(OutputInfo Info, Unit Unit, Point? Point, Uncertainty? MethodU)
+{
+    /// <summary>The unit in which it is kept: the derived point's, else its own.</summary>
+    public Unit KeptUnit => Point?.Unit ?? Unit;
+
+    public double InKeptUnit(double value) => Units.Convert(value, Unit, KeptUnit);
+
+    /// <summary>Standard uncertainty of the method for this value, in the kept unit.</summary>
+    public double MethodUInKeptUnit(double value) => (MethodU?.Of(value) ?? 0) * Math.Abs(Unit.Factor / KeptUnit.Factor);
+}
+
+/// <summary>A number with its standard uncertainty, in the unit of its source, and its name in words.</summary>
+internal sealed record Quantity(double Value, double U, string Name);

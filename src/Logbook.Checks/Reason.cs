@@ -1,0 +1,25 @@
+using System.Globalization;
+
+namespace Logbook.Checks;
+
+/// <summary>A reason from one of the site's lists, by its digit or its words; more words may follow after a colon.</summary>
+internal static class Reason
+{
+    public static string? Find(IReadOnlyList<string> reasons, string? typed)
+    {
+        if (string.IsNullOrWhiteSpace(typed))
+        {
+            return null;
+        }
+
+        var text = typed.Trim();
+        var colon = text.IndexOf(':', StringComparison.Ordinal);
+        var (head, rest) = colon < 0 ? (text, "") : (text[..colon].TrimEnd(), text[colon..]);
+        var reason = int.TryParse(head, NumberStyles.None, CultureInfo.InvariantCulture, out var digit)
+            ? reasons.ElementAtOrDefault(digit - 1)
+            : reasons.FirstOrDefault(r => r.Equals(head, StringComparison.OrdinalIgnoreCase));
+        return reason is null ? null : reason + rest;
+    }
+
+    public static string Offer(IReadOnlyList<string> reasons) => string.Join(", ", reasons.Select((r, i) => $"{i + 1} {r}"));
+}

@@ -1,0 +1,39 @@
+using Logbook.Journal;
+
+namespace Logbook.Checks;
+
+/// <summary>A change since the last reading that is larger than believable. Within an hour a whole hour's step is allowed.</summary>
+internal static class StepCheck
+{
+    public static IEnumerable<Finding> Findings(Day day, PointReading judged)
+    {
+        var point = judged.Point;
+        if (judged.Number is not { } value || Allowed(day, judged) is not { } allowed)
+        {
+            yield break;
+        }
+
+        var (last, most) = allowed;
+        var change = value - last.Value!.Value;
+        if (Math.Abs(change) > most)
+        {
+            yield return new Finding(Level.Watch, "step", point.Tag,
+                $"{point.Description} {Words.Value(point, value)} changed by {Words.Difference(point, Math.Abs(change))} since {Words.Time(last.At)}; more than {Words.Difference(point, most)} is unusual: the plant changed, or misread",
+                [$"{Words.Value(point, last.Value.Value)} at {Words.Time(last.At)}", $"largest believable change {Words.Number(point.Step!.Value)} {point.Unit} an hour"]);
+        }
+    }
+
+    /// <summary>The last reading, and how far this one may lie from it; null when they cannot be compared.</summary>
+    internal static (SeriesValue Last, double Most)? Allowed(Day day, PointReading judged)
+    {
+        var point = judged.Point;
+        var at = judged.Reading.At;
+        if (point.Step is not { } step || day.Last(point, at) is not { } last || at - last.At > point.Stale)
+        {
+            return null;
+        }
+
+        var steady = point.Always || (day.AtWork(point.Equipment, at) && day.SameStateSince(point.Equipment, last.At));
+        return steady ? (last, step * Math.Max(1, (at - last.At).TotalHours)) : null;
+    }
+}

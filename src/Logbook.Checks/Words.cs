@@ -1,0 +1,43 @@
+using System.Globalization;
+using Logbook.Plant;
+
+namespace Logbook.Checks;
+
+/// <summary>Numbers, times and lists as a person reads them.</summary>
+internal static class Words
+{
+    /// <summary>The value with the point's decimals and unit; a choice by its text.</summary>
+    public static string Value(Point point, double value) => point.Choices.Count > 0
+        ? point.Choices.FirstOrDefault(c => c.Digit == (int)value)?.Text ?? Number(value)
+        : $"{value.ToString("F" + point.Decimals, CultureInfo.InvariantCulture)} {point.Unit}";
+
+    /// <summary>A number with no more digits than it needs, six at most.</summary>
+    public static string Number(double value) => value.ToString("G6", CultureInfo.InvariantCulture);
+
+    /// <summary>A difference of two values, with one digit more where the point's decimals would hide it.</summary>
+    public static string Difference(Point point, double difference)
+    {
+        var decimals = point.Decimals;
+        while (decimals < point.Decimals + 4 && difference != 0 && Math.Abs(difference) < 0.95 * Math.Pow(10, -decimals))
+        {
+            decimals++;
+        }
+
+        var unit = point.Unit.Name.Equals("degC", StringComparison.Ordinal) ? "K" : point.Unit.Name;
+        return $"{difference.ToString("F" + decimals, CultureInfo.InvariantCulture)} {unit}";
+    }
+
+    public static string Time(DateTimeOffset at) => at.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
+
+    public static string Span(TimeSpan span) => span.TotalHours >= 1
+        ? Number(Math.Round(span.TotalHours, 1)) + " h"
+        : Number(Math.Round(span.TotalMinutes)) + " min";
+
+    public static string And(IReadOnlyList<string> items) => Join(items, "and");
+
+    public static string Or(IReadOnlyList<string> items) => Join(items, "or");
+
+    private static string Join(IReadOnlyList<string> items, string last) => items.Count < 2
+        ? string.Concat(items)
+        : string.Join(", ", items.Take(items.Count - 1)) + $" {last} " + items[^1];
+}

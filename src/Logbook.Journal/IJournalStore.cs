@@ -13,10 +13,19 @@ public interface IJournalStore : IDisposable
     /// <summary>Every record from <paramref name="fromSeq"/> on, in order.</summary>
     IEnumerable<JournalRecord> Read(long fromSeq = 1);
 
-    /// <summary>Every record whose <c>At</c> lies in [from, to), by sequence.</summary>
+    /// <summary>Every record's bytes as they lie on the disk, unread: for verification and export.</summary>
+    IEnumerable<ReadOnlyMemory<byte>> Bytes(long fromSeq = 1);
+
+    /// <summary>Reads the whole chain, and compares its end with what was noted outside it.</summary>
+    ChainCheck Verify();
+
+    /// <summary>Every record whose <c>At</c> lies in [from, to), by sequence. An entry's readings may be older than the entry: see <see cref="Series"/>.</summary>
     IEnumerable<JournalRecord> Between(DateTimeOffset from, DateTimeOffset to);
 
-    /// <summary>Values of one point read in [from, to), corrections applied, by reading time and then sequence.</summary>
+    /// <summary>
+    /// Values of one point read in [from, to), corrections applied, by reading time and then sequence. Goes by the time of the
+    /// reading, however late it was typed; a derived value has the time of its entry.
+    /// </summary>
     IReadOnlyList<SeriesValue> Series(string point, DateTimeOffset from, DateTimeOffset to);
 }
 

@@ -46,7 +46,12 @@ public sealed record Remark(string Text, string? On, long? Related) : RecordBody
 
 /// <summary>A reading of an earlier entry put right. Both stay.</summary>
 /// <param name="Target">Sequence number of the entry.</param>
-/// <param name="Reading">The reading as it should have been.</param>
+/// <param name="Reading">
+/// The reading as it should have been. It stands for the entry's reading of that point; where the entry has several of
+/// them, for the one with the same time, else for the newest.
+/// </param>
+/// <param name="Results">All results of that entry, run again: one that is missing here stands no longer.</param>
+/// <param name="Findings">All findings of that entry, run again: they stand for the earlier ones.</param>
 public sealed record Correction(
     long Target, Reading Reading, string Why, IReadOnlyList<Result> Results, IReadOnlyList<Finding> Findings) : RecordBody
 {

@@ -13,17 +13,23 @@ public sealed record State
 
     public Head Head { get; init; } = Head.Empty;
 
-    /// <summary>The site in force; null until the first <c>site</c> record.</summary>
+    /// <summary>The site in force; null until the first <c>site</c> record, and when today's program cannot read that record's files.</summary>
     public Site? Site { get; init; }
 
     /// <summary>The files behind <see cref="Site"/>.</summary>
     public SiteFiles? Files { get; init; }
 
-    /// <summary>Tag to its newest value (by reading time, then sequence), read and derived.</summary>
+    /// <summary>
+    /// Tag to its newest value (by reading time, then sequence), read and derived. A reading that was not taken leaves the
+    /// value before it standing; a value is null only when a correction took it back.
+    /// </summary>
     public ImmutableDictionary<string, SeriesValue> Latest { get; init; } =
         ImmutableDictionary.Create<string, SeriesValue>(StringComparer.OrdinalIgnoreCase);
 
-    /// <summary>Tag to the findings of its newest judgement; a later reading without findings clears them.</summary>
+    /// <summary>
+    /// Tag to the findings of its newest judgement; a later reading without findings clears them. Under the empty tag stand
+    /// the newest entry's findings that name no point.
+    /// </summary>
     public ImmutableDictionary<string, ImmutableList<OpenFinding>> Findings { get; init; } =
         ImmutableDictionary.Create<string, ImmutableList<OpenFinding>>(StringComparer.OrdinalIgnoreCase);
 
@@ -39,11 +45,42 @@ public sealed record State
         equipment is not null && Equipment.TryGetValue(equipment, out var status) ? status.State : "running";
 
     /// <summary>The state after one more record.</summary>
-    public State Apply(JournalRecord record) => throw new NotImplementedException();
+    public State Apply(JournalRecord record)
+    {
+        var next = record.Body switch
+        {
+            SiteAdopted adopted => Adopt(adopted),
+            Entry entry => this.AfterEntry(record, entry),
+            Correction correction => this.AfterCorrection(record, correction),
+            EquipmentStateChanged c => this with
+            {
+                Equipment = Equipment.SetItem(c.Equipment, new(c.Equipment, c.State, c.Since, c.Why, record.Seq, record.By)),
+            },
+            Carry c => this with
+            {
+                Carried = Carried.Add(new(record.Seq, c.ItemKind, c.On, c.Text, c.Until, c.Owner, c.Fields, record.At, record.By)),
+            },
+            CarryClosed closed => this with { Carried = Carried.RemoveAll(item => item.Id == closed.Id) },
+            _ => this,
+        };
+        return next with { Head = Head.Of(record) };
+    }
+
+    private State Adopt(SiteAdopted adopted)
+    {
+        var files = new SiteFiles(adopted.Files);
+        var site = SiteReader.Read(files);
+        return this with { Files = files, Site = site.Ok ? site.Value : null };
+    }
 }
 
 /// <summary>A finding that still stands. Its id for people is <c>SEQ.N</c>.</summary>
-public sealed record OpenFinding(long Seq, int Number, DateTimeOffset At, Finding Finding);
+public sealed record OpenFinding(long Seq, int Number, DateTimeOffset At, Finding Finding)
+{
+    /// <summary>A record's findings, numbered from 1 as they stand in it.</summary>
+    public static IReadOnlyList<OpenFinding> Numbered(long seq, DateTimeOffset at, IReadOnlyList<Finding> findings) =>
+        [.. findings.Select((finding, index) => new OpenFinding(seq, index + 1, at, finding))];
+}
 
 public sealed record EquipmentStatus(string Equipment, string State, DateTimeOffset Since, string? Why, long Seq, string By);
 

@@ -1,0 +1,67 @@
+using System.Collections.Immutable;
+
+namespace Logbook.Journal;
+
+/// <summary>How an entry or a correction moves the newest values and their findings forward.</summary>
+internal static class Folding
+{
+    public static State AfterEntry(this State state, JournalRecord record, Entry entry)
+    {
+        var taken = EntryValues.Of(record, entry).Where(value => value.Value is not null).ToList();
+        var latest = state.Latest.TakeNewer(taken);
+        var judged = new Judged([.. taken.Select(v => v.Point)], Newest(taken, latest), OpenFinding.Numbered(record.Seq, record.At, entry.Findings));
+        return state with { Latest = latest, Findings = judged.Apply(judged.Counts ? state.Findings.Remove("") : state.Findings) };
+    }
+
+    /// <summary>
+    /// A correction counts here where it concerns the newest value of a point; older values matter to the series alone. The
+    /// entry itself is not at hand, so a value that only now becomes the newest has no round.
+    /// </summary>
+    public static State AfterCorrection(this State state, JournalRecord record, Correction correction)
+    {
+        var derived = state.Latest.Values.FirstOrDefault(value => IsDerivedIn(value, correction));
+        var entryAt = derived?.At ?? correction.Reading.At;
+        var put = correction.Results.Where(result => result.Point is not null)
+            .Select(result => EntryValues.Derived(record, round: null, result) with { At = entryAt })
+            .Prepend(EntryValues.Read(record, round: null, correction.Reading))
+            .Select(value => Inherit(value, state.Latest, correction.Target, record.Seq))
+            .ToList();
+        var latest = state.Latest.TakenBack(correction, record.Seq).TakeNewer(put);
+        var judged = new Judged(
+            [.. put.Select(v => v.Point)], Newest(put, latest), OpenFinding.Numbered(record.Seq, correction.Reading.At, correction.Findings));
+        return state with { Latest = latest, Findings = judged.Apply(Judged.Without(state.Findings, correction.Target)) };
+    }
+
+    private static ImmutableDictionary<string, SeriesValue> TakeNewer(
+        this ImmutableDictionary<string, SeriesValue> latest, IEnumerable<SeriesValue> values)
+    {
+        var builder = latest.ToBuilder();
+        foreach (var value in values)
+        {
+            if (!builder.TryGetValue(value.Point, out var before) || value.IsNewerThan(before))
+                builder[value.Point] = value;
+        }
+
+        return builder.ToImmutable();
+    }
+
+    private static IReadOnlyList<string> Newest(IEnumerable<SeriesValue> values, ImmutableDictionary<string, SeriesValue> latest) =>
+        [.. values.Where(value => latest[value.Point] == value).Select(value => value.Point)];
+
+    /// <summary>Results of the corrected entry that were not computed again stand no longer.</summary>
+    private static ImmutableDictionary<string, SeriesValue> TakenBack(
+        this ImmutableDictionary<string, SeriesValue> latest, Correction correction, long seq) =>
+        latest.SetItems(latest.Where(pair => IsDerivedIn(pair.Value, correction))
+            .Select(pair => KeyValuePair.Create(pair.Key, pair.Value with { Value = null, CorrectedBy = seq })));
+
+    // What was read has typed text; what was derived has none.
+    private static bool IsDerivedIn(SeriesValue value, Correction correction) =>
+        value.Seq == correction.Target && value.Typed is null && value.Value is not null
+        && !value.Point.Equals(correction.Reading.Point, StringComparison.OrdinalIgnoreCase);
+
+    private static SeriesValue Inherit(SeriesValue value, ImmutableDictionary<string, SeriesValue> latest, long target, long correctedBy)
+    {
+        var placed = value with { Seq = target, CorrectedBy = correctedBy };
+        return latest.TryGetValue(value.Point, out var old) && old.Seq == target ? placed with { Round = old.Round, By = old.By } : placed;
+    }
+}

@@ -1,0 +1,71 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using System.Text.Json.Serialization.Metadata;
+
+namespace Logbook.Journal;
+
+/// <summary>Which kind of record has which form, and how a form is read and written.</summary>
+internal static class Forms
+{
+    private static readonly Dictionary<string, Type> KnownKinds = new(StringComparer.Ordinal)
+    {
+        ["site"] = typeof(SiteAdopted),
+        ["entry"] = typeof(Entry),
+        ["remark"] = typeof(Remark),
+        ["correction"] = typeof(Correction),
+        ["state"] = typeof(EquipmentStateChanged),
+        ["carry"] = typeof(Carry),
+        ["carry-close"] = typeof(CarryClosed),
+    };
+
+    public static readonly JsonSerializerOptions Options = new(BodyForms.Default.Options)
+    {
+        AllowDuplicateProperties = false,
+        TypeInfoResolver = BodyForms.Default.WithAddedModifier(RequireWhatCannotBeNull),
+    };
+
+    /// <summary>The body in today's form; raw when its kind or its form is not known here.</summary>
+    public static RecordBody Read(int version, string kind, JsonElement body)
+    {
+        if (version != JournalRecord.Version || !KnownKinds.TryGetValue(kind, out var form))
+            return new UnknownBody(kind, body);
+        try
+        {
+            return (RecordBody)body.Deserialize(Options.GetTypeInfo(form))!;
+        }
+        catch (JsonException)
+        {
+            return new UnknownBody(kind, body);
+        }
+    }
+
+    public static JsonElement Write(RecordBody body) => body is UnknownBody unknown
+        ? unknown.Raw
+        : JsonSerializer.SerializeToElement(body, Options.GetTypeInfo(body.GetType()));
+
+    private static void RequireWhatCannotBeNull(JsonTypeInfo form)
+    {
+        foreach (var property in form.Properties.Where(p => p.Set is not null || p.AssociatedParameter is not null))
+        {
+            property.IsRequired = property.PropertyType.IsValueType
+                ? Nullable.GetUnderlyingType(property.PropertyType) is null
+                : !property.IsGetNullable;
+        }
+    }
+}
+
+[JsonSourceGenerationOptions(
+    PropertyNamingPolicy = JsonKnownNamingPolicy.SnakeCaseLower,
+    DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
+    IgnoreReadOnlyProperties = true,
+    RespectNullableAnnotations = true,
+    Converters = [typeof(NumberAsText), typeof(TimeAsText), typeof(LevelAsText)])]
+[JsonSerializable(typeof(Envelope))]
+[JsonSerializable(typeof(SiteAdopted))]
+[JsonSerializable(typeof(Entry))]
+[JsonSerializable(typeof(Remark))]
+[JsonSerializable(typeof(Correction))]
+[JsonSerializable(typeof(EquipmentStateChanged))]
+[JsonSerializable(typeof(Carry))]
+[JsonSerializable(typeof(CarryClosed))]
+internal sealed partial class BodyForms : JsonSerializerContext;

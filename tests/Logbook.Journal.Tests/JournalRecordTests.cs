@@ -1,0 +1,108 @@
+using System.Text;
+using CsCheck;
+
+namespace Logbook.Journal.Tests;
+
+public sealed class JournalRecordTests
+{
+    [Fact]
+    public void A_record_has_exactly_these_bytes()
+    {
+        var at = new DateTimeOffset(2026, 10, 31, 20, 5, 7, 123, TimeSpan.FromHours(-4));
+        var reading = new Reading { Point = "SL-T1", Typed = "103.40", Value = 103.4, Unit = "degC", At = at };
+        var entry = new Entry
+        {
+            Round = "hourly",
+            WalkStart = at,
+            Readings = [reading],
+            Results = [new("wl", "causticity", "WL-CE", 0.1 + 0.2, "%", 1e-7, "burette", "Causticizing 0.1.0")],
+            Findings = [new(Level.Urgent, "limit.urgent-high", "SL-T1", "too hot", ["limit 103"])],
+        };
+
+        var record = JournalRecord.Seal(new(entry, "line-1", at, at.AddMinutes(1), "2026-10-31-N-B", "op1", "host:tty1"), Head.Empty);
+
+        const string expected = """
+            {"at":"2026-11-01T00:05:07.123Z","body":{
+            "findings":[{"code":"limit.urgent-high","evidence":["limit 103"],"level":"urgent","point":"SL-T1","text":"too hot"}],
+            "readings":[{"at":"2026-10-31T20:05:07.123-04:00","point":"SL-T1","typed":"103.40","unit":"degC","value":"103.4"}],
+            "results":[{"by":"Causticizing 0.1.0","covers":"burette","name":"wl","output":"causticity","point":"WL-CE",
+            "u":"1E-07","unit":"%","value":"0.30000000000000004"}],"round":"hourly","walk_start":"2026-10-31T20:05:07.123-04:00"},
+            "by":"op1","chain":"line-1","entered":"2026-11-01T00:06:07.123Z","kind":"entry","offset":"-04:00",
+            "prev":"0000000000000000000000000000000000000000000000000000000000000000",
+            "seq":1,"shift":"2026-10-31-N-B","terminal":"host:tty1","v":1}
+            """;
+        Assert.Equal(expected.ReplaceLineEndings(""), Encoding.UTF8.GetString(record.Bytes.Span));
+    }
+
+    [Fact]
+    public void A_sealed_record_reads_back_and_seals_to_the_same_bytes()
+    {
+        Drafts.Any.Sample(draft =>
+        {
+            var head = new Head(41, new string('a', 64));
+            var record = JournalRecord.Seal(draft, head);
+
+            var read = JournalRecord.Parse(record.Bytes);
+            Assert.IsNotType<UnknownBody>(read.Body);
+            Assert.Equal((42, draft.At, draft.At.Offset, draft.Entered), (read.Seq, read.At, read.At.Offset, read.Entered));
+            var again = JournalRecord.Seal(new(read.Body, read.Chain, read.At, read.Entered, read.Shift, read.By, read.Terminal), head);
+            Assert.Equal(record.Bytes.ToArray(), again.Bytes.ToArray());
+        });
+    }
+
+    [Fact]
+    public void Numbers_come_back_to_the_last_bit()
+    {
+        Gen.Double.Where(double.IsFinite).Sample(value =>
+        {
+            var entry = new Entry { Results = [Drafts.Derived("WL-CE", value)] };
+            var read = (Entry)JournalRecord.Seal(Drafts.Of(entry), Head.Empty).Body;
+            Assert.Equal(BitConverter.DoubleToInt64Bits(value), BitConverter.DoubleToInt64Bits(read.Results[0].Value));
+        });
+    }
+
+    [Fact]
+    public void A_number_that_is_not_finite_is_refused()
+    {
+        Assert.Throws<ArgumentOutOfRangeException>(() => JournalRecord.Seal(Drafts.Of(new Entry { Results = [Drafts.Derived("WL-CE", double.NaN)] }), Head.Empty));
+    }
+
+    [Theory]
+    [InlineData("\"kind\":\"remark\"", "\"kind\":\"weighing\"", "weighing")] // a kind of a later version
+    [InlineData("\"v\":1", "\"v\":2", "remark")] // a form of a later version
+    [InlineData("\"text\":\"hello\"", "\"texts\":[\"hello\"]", "remark")] // a form that lacks what ours needs
+    public void What_this_version_does_not_know_is_kept_with_its_bytes(string ours, string theirs, string kind)
+    {
+        var known = Encoding.UTF8.GetString(JournalRecord.Seal(Drafts.Of(new Remark("hello", null, null)), Head.Empty).Bytes.Span);
+        var bytes = Encoding.UTF8.GetBytes(known.Replace(ours, theirs, StringComparison.Ordinal));
+
+        var record = JournalRecord.Parse(bytes);
+
+        var body = Assert.IsType<UnknownBody>(record.Body);
+        Assert.Equal(kind, body.Kind);
+        Assert.Contains("hello", body.Raw.GetRawText(), StringComparison.Ordinal);
+        Assert.Equal(bytes, record.Bytes.ToArray());
+    }
+
+    [Fact]
+    public void A_member_that_a_later_version_added_does_not_hide_the_rest()
+    {
+        var known = Encoding.UTF8.GetString(JournalRecord.Seal(Drafts.Of(new Remark("hello", null, null)), Head.Empty).Bytes.Span);
+
+        var record = JournalRecord.Parse(Encoding.UTF8.GetBytes(known.Replace("\"text\":", "\"mood\":\"calm\",\"text\":", StringComparison.Ordinal)));
+
+        Assert.Equal("hello", Assert.IsType<Remark>(record.Body).Text);
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("[]")]
+    [InlineData("{}")]
+    [InlineData("null")]
+    [InlineData("{\"seq\":1,\"seq\":2}")]
+    public void Bytes_that_are_no_record_are_refused_in_one_line(string json)
+    {
+        var refused = Assert.Throws<FormatException>(() => JournalRecord.Parse(Encoding.UTF8.GetBytes(json)));
+        Assert.DoesNotContain('\n', refused.Message);
+    }
+}

@@ -29,10 +29,10 @@ public sealed class CanonicalJsonTests
              "\ud83d\ude00":"Emoji: Grinning Face","\u0080":"Control","\u00f6":"Latin Small Letter O With Diaeresis"}
             """;
 
+        const string published =
+            "Carriage Return, One, Control, Latin Small Letter O With Diaeresis, Euro Sign, Emoji: Grinning Face, Hebrew Letter Dalet With Dagesh";
         using var sorted = JsonDocument.Parse(Canonical(sample));
-        Assert.Equal(
-            ["Carriage Return", "One", "Control", "Latin Small Letter O With Diaeresis", "Euro Sign", "Emoji: Grinning Face", "Hebrew Letter Dalet With Dagesh"],
-            sorted.RootElement.EnumerateObject().Select(member => member.Value.GetString()!));
+        Assert.Equal(published, string.Join(", ", sorted.RootElement.EnumerateObject().Select(member => member.Value.GetString())));
     }
 
     [Theory]

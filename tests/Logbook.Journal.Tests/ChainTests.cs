@@ -25,8 +25,7 @@ public sealed class ChainTests
         foreach (var bytes in journal.Bytes())
         {
             Assert.Contains($"\"prev\":\"{prev}\"", Encoding.UTF8.GetString(bytes.Span), StringComparison.Ordinal);
-            using var sha = SHA256.Create();
-            prev = Convert.ToHexString(sha.ComputeHash(bytes.ToArray())).ToLowerInvariant();
+            prev = Convert.ToHexStringLower(SHA256.HashData(bytes.Span));
         }
 
         Assert.Equal(prev, journal.Head.Hash);

@@ -1,4 +1,5 @@
 using Logbook.Checks;
+using Logbook.Plant;
 
 namespace Logbook.Handover;
 
@@ -6,7 +7,7 @@ public enum CheckState { Coming, Due, Done, Late, NotTaken, Missed, NotApplicabl
 
 /// <summary>One point of one slot of a round: what became of the check. Derived, never stored.</summary>
 /// <param name="Seq">The entry that answered it.</param>
-/// <param name="Why">Reason when it was not taken or does not apply.</param>
+/// <param name="Why">Reason when it was not taken or does not apply; for a late one when it was read or typed.</param>
 public sealed record DueCheck(
     string Round, string Point, DateTimeOffset DueAt, DateTimeOffset Opens, DateTimeOffset Closes, CheckState State,
     string ShiftId, long? Seq, DateTimeOffset? TakenAt, string? By, string? Why);
@@ -15,5 +16,40 @@ public sealed record DueCheck(
 public static class DueList
 {
     /// <summary>Every check that falls due in [from, to), by due time, round and walking order.</summary>
-    public static IReadOnlyList<DueCheck> Between(Desk desk, DateTimeOffset from, DateTimeOffset to) => throw new NotImplementedException();
+    public static IReadOnlyList<DueCheck> Between(Desk desk, DateTimeOffset from, DateTimeOffset to)
+    {
+        var site = desk.Site;
+        var begun = JournalSpan.Begin(desk);
+        var sheets = site.Rounds.Select(round => new RoundSheet(site, round, from, to)).ToList();
+        if (sheets.Min(s => s.Opens) is not { } opens)
+        {
+            return [];
+        }
+
+        var records = JournalSpan.Touching(desk, opens);
+        foreach (var answer in Answer.All(records))
+        {
+            Place(sheets, answer);
+        }
+
+        var equipment = EquipmentHistory.Of(desk, records, begun, from);
+        return [.. sheets.SelectMany(s => s.Checks(from, to, begun, desk.Now, equipment)).OrderBy(c => c.DueAt)];
+    }
+
+    /// <summary>Every check of one shift, those that are due by its end with it.</summary>
+    internal static IReadOnlyList<DueCheck> Of(Desk desk, ShiftInstance shift) =>
+        [.. Between(desk, shift.Start, shift.End.AddMinutes(1)).Where(c => c.ShiftId == shift.Id)];
+
+    /// <summary>A reading answers one slot at most: of the round that it was typed for, else of the round whose slot is nearest.</summary>
+    private static void Place(List<RoundSheet> sheets, Answer answer)
+    {
+        var own = sheets.Where(s => s.Has(answer.Point) && s.Is(answer.Round)).ToList();
+        var nearest = (own.Count > 0 ? own : sheets.Where(s => s.Has(answer.Point)))
+            .Select(s => (Sheet: s, Slot: s.Nearest(answer.CountsAt)))
+            .Where(x => x.Slot >= 0)
+            .OrderBy(x => x.Sheet.Away(x.Slot, answer.CountsAt))
+            .ThenBy(x => x.Sheet.Slots[x.Slot].DueAt)
+            .FirstOrDefault();
+        nearest.Sheet?.Put(nearest.Slot, answer);
+    }
 }

@@ -9,6 +9,12 @@ public sealed record HandoverNote
 
     public required string ShiftId { get; init; }
 
+    /// <summary>The shift in words: code, start, end, crew.</summary>
+    public required string Period { get; init; }
+
+    /// <summary>Up to when the note tells: now, or the shift's end when that has passed.</summary>
+    public required string DrawnAt { get; init; }
+
     /// <summary>Reasons to take longer, in words; empty on a normal shift.</summary>
     public required IReadOnlyList<string> TakeLonger { get; init; }
 
@@ -24,13 +30,48 @@ public sealed record HandoverNote
 
     public required string Head { get; init; }
 
-    /// <summary>The note of the shift that covers <paramref name="at"/>, as the journal stands now.</summary>
-    public static HandoverNote Of(Desk desk, DateTimeOffset at) => throw new NotImplementedException();
+    /// <summary>
+    /// The note of the shift that covers <paramref name="at"/>. For a shift that is over it shows what was open at its
+    /// end, with everything that the journal has learned about that shift since.
+    /// </summary>
+    public static HandoverNote Of(Desk desk, DateTimeOffset at)
+    {
+        var facts = ShiftFacts.Of(desk, at);
+        var (site, shift) = (facts.Site, facts.Shift);
+        return new HandoverNote
+        {
+            Site = Say.Visible(site.Name),
+            ShiftId = shift.Id,
+            Period = $"Shift {shift.Code}, crew {Say.Visible(shift.Crew)}, {Say.Day(site, shift.Start)} to {Say.Day(site, shift.End)}",
+            DrawnAt = Say.Day(site, facts.AsOf) + (facts.AsOf < shift.End ? ", the shift still running" : ", as it stood at the shift's end"),
+            TakeLonger = Handover.TakeLonger.Of(facts),
+            Sections =
+            [
+                CanHurt.Of(facts), NotNormal.Of(facts), Moving.Of(facts), NotDone.Of(facts), StocksHeld.Of(facts),
+                StillOpen.Of(facts), ComingNext.Of(facts), NoteSection.Of("orders", "NEW ORDERS", []), Remarks.Of(facts),
+            ],
+            Cautions = ChosenCautions.Of(site, facts.State),
+            Trends = Trending.Of(facts),
+            Records = desk.State.Head.Seq,
+            Head = desk.State.Head.Hash,
+        };
+    }
 }
 
-/// <param name="Id">can-hurt, not-normal, moving, not-done, stocks, still-open, coming, orders.</param>
+/// <param name="Id">can-hurt, not-normal, moving, not-done, stocks, still-open, coming, orders, remarks.</param>
 /// <param name="Title">As printed: <c>CAN HURT</c>.</param>
-public sealed record NoteSection(string Id, string Title, IReadOnlyList<NoteLine> Lines);
+public sealed record NoteSection(string Id, string Title, IReadOnlyList<NoteLine> Lines)
+{
+    /// <summary>What limits the whole section, printed beside its title; empty when nothing does.</summary>
+    public string Beside { get; init; } = "";
+
+    /// <summary>A section never stays blank: without lines it says that nothing is recorded.</summary>
+    internal static NoteSection Of(string id, string title, IEnumerable<NoteLine> lines)
+    {
+        var all = lines.ToList();
+        return new NoteSection(id, title, all.Count > 0 ? all : [new NoteLine("", "nothing recorded")]);
+    }
+}
 
 /// <param name="Label">What it is about, a word or two: <c>slaker</c>.</param>
 public sealed record NoteLine(string Label, string Text);

@@ -10,5 +10,11 @@ namespace Logbook.Handover;
 public sealed record LogLine(long Seq, DateTimeOffset At, DateTimeOffset Entered, string Shift, string By, string Kind, string Area, string Words, Level? Worst)
 {
     /// <summary>The record in one line.</summary>
-    public static LogLine Of(Desk desk, JournalRecord record) => throw new NotImplementedException();
+    public static LogLine Of(Desk desk, JournalRecord record)
+    {
+        IReadOnlyList<Finding> findings = record.Body switch { Entry e => e.Findings, Correction c => c.Findings, _ => [] };
+        return new LogLine(
+            record.Seq, record.At, record.Entered, record.Shift, record.By, Say.Visible(record.Kind), RecordWords.Area(desk.Site, record.Body),
+            RecordWords.Of(desk, record), findings.Count == 0 ? null : findings.Max(f => f.Level));
+    }
 }

@@ -1,5 +1,6 @@
 using Logbook.Checks;
 using Logbook.Journal;
+using Logbook.Plant;
 
 namespace Logbook.Handover;
 
@@ -29,15 +30,36 @@ public sealed record NowView
 
     public required IReadOnlyList<CarriedItem> Carried { get; init; }
 
+    /// <summary>What the tanks hold, newest reading each, in the liquor's order.</summary>
+    public required IReadOnlyList<Stock> Stocks { get; init; }
+
     /// <summary>True when the folder's files differ from those in force.</summary>
     public required bool FilesDiffer { get; init; }
 
-    public static NowView Of(Desk desk) => throw new NotImplementedException();
+    public static NowView Of(Desk desk)
+    {
+        var (site, state, now) = (desk.Site, desk.State, desk.Now);
+        var shift = Calendar.ShiftAt(site, now);
+        return new NowView
+        {
+            Site = site.Name,
+            At = now,
+            ShiftId = shift.Id,
+            InCharge = $"crew {shift.Crew} is due until {Say.Time(site, shift.End, now)}; nobody has signed",
+            Hazards = Handover.Hazards.Of(site, state, now),
+            StandsOut = [.. state.Findings.Values.SelectMany(f => f).OrderByDescending(f => f.Finding.Level).ThenByDescending(f => f.At).ThenBy(f => f.Seq).ThenBy(f => f.Number)],
+            Line = LineRow.Of(site, state, now),
+            Rounds = RoundNow.InShift(desk, shift),
+            Carried = state.Carried,
+            Stocks = Stock.Of(site, state),
+            FilesDiffer = state.Files is not null && !Same(state.Files.Texts, desk.Files.Texts),
+        };
+    }
+
+    private static bool Same(IReadOnlyDictionary<string, string> one, IReadOnlyDictionary<string, string> other) =>
+        one.Count == other.Count && one.All(file => other.TryGetValue(file.Key, out var text) && string.Equals(file.Value, text, StringComparison.Ordinal));
 }
 
 /// <summary>One thing that can hurt.</summary>
-/// <param name="Word">One word of its kind: <c>inside</c>, <c>locked</c>, <c>defeated</c>, <c>out</c>, <c>acid</c>.</param>
+/// <param name="Word">One word of its kind: <c>inside</c>, <c>permit</c>, <c>locked</c>, <c>defeated</c>, <c>out</c>, <c>acid</c>, <c>gas</c>, or <c>seen</c> for a safety point that was seen bad.</param>
 public sealed record HazardLine(string Word, string Text, DateTimeOffset Since, long Seq);
-
-/// <summary>One slot of a round as it stands.</summary>
-public sealed record RoundNow(string Round, string Title, DateTimeOffset DueAt, DateTimeOffset Closes, int Done, int Of, CheckState State);

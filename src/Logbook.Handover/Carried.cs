@@ -1,0 +1,30 @@
+using Logbook.Journal;
+using Logbook.Plant;
+
+namespace Logbook.Handover;
+
+/// <summary>Carried items in words. A field that the program does not know is printed too: nothing given is dropped.</summary>
+internal static class Carried
+{
+    /// <summary>Kind, place, text, date, owner and fields: <c>action, Classifier: tighten guard bolt; owner V. Stone</c>.</summary>
+    public static string Words(Site site, Carry carry, DateTimeOffset near) =>
+        $"{Say.Visible(carry.ItemKind)}, {Say.Equipment(site, carry.On)}: {Say.Visible(carry.Text)}"
+        + Until(site, carry.Until, near) + Owner(site, carry.Owner) + Fields(carry.Fields);
+
+    /// <summary>The text with date, owner, fields, age and record; <paramref name="without"/> names the fields said elsewhere.</summary>
+    public static string Rest(Site site, CarriedItem item, DateTimeOffset now, params string[] without) =>
+        Say.Visible(item.Text) + Until(site, item.Until, now) + Owner(site, item.Owner)
+        + Fields(item.Fields.Where(f => !without.Contains(f.Key, StringComparer.OrdinalIgnoreCase)));
+
+    /// <summary>Who opened it, when, how long ago and in which record.</summary>
+    public static string Opened(Site site, CarriedItem item, DateTimeOffset now) =>
+        $"{Say.Person(site, item.By)} {Say.Time(site, item.Since, now)}, {Say.Age(site, item.Since, now)} {Say.Ref(item.Id)}";
+
+    private static string Until(Site site, DateTimeOffset? until, DateTimeOffset near) =>
+        until is not { } end ? "" : end < near ? $"; until {Say.Time(site, end, near)}, PAST" : $"; until {Say.Time(site, end, near)}";
+
+    private static string Owner(Site site, string? owner) => string.IsNullOrEmpty(owner) ? "" : $"; owner {Say.Person(site, owner)}";
+
+    private static string Fields(IEnumerable<KeyValuePair<string, string>> fields) =>
+        string.Concat(fields.OrderBy(f => f.Key, StringComparer.Ordinal).Select(f => $"; {Say.Visible(f.Key)} {Say.Visible(f.Value)}"));
+}

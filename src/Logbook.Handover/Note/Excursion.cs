@@ -1,0 +1,63 @@
+using Logbook.Journal;
+
+namespace Logbook.Handover;
+
+/// <summary>
+/// What one kind of finding said about one point over the shift, folded to one line: the worst, how often, and whether
+/// it stands at the last judgement. Notes are left out; what asks for nothing does not stand between things that do.
+/// </summary>
+internal sealed record Excursion(string? Point, Level Worst, DateTimeOffset First, string Text)
+{
+    public static IReadOnlyList<Excursion> Of(ShiftFacts facts) =>
+    [
+        .. facts.Entries
+            .SelectMany(e => e.Entry.Findings.Where(f => f.Level >= Level.Watch).Select(f => new Noticed(Time(e.Record, e.Entry, f), e.Record.Seq, f)))
+            .GroupBy(n => (n.Finding.Point, Family: n.Finding.Code.Split('.')[0]))
+            .Select(g => Fold(facts, [.. g.OrderBy(n => n.At).ThenBy(n => n.Seq)]))
+            .OrderByDescending(e => e.Worst).ThenBy(e => e.First),
+    ];
+
+    private static DateTimeOffset Time(JournalRecord record, Entry entry, Finding finding) =>
+        entry.Readings.FirstOrDefault(r => r.Point.Equals(finding.Point, StringComparison.OrdinalIgnoreCase))?.At ?? record.At;
+
+    private static Excursion Fold(ShiftFacts facts, List<Noticed> noticed)
+    {
+        var worst = noticed.MaxBy(n => (n.Finding.Level, Beyond(facts, n)))!;
+        var last = noticed[^1];
+        var often = noticed.Count == 1
+            ? $" At {facts.Time(worst.At)}"
+            : $" Worst at {facts.Time(worst.At)}; {noticed.Count} times from {facts.Time(noticed[0].At)} to {facts.Time(last.At)}";
+        var text = $"{worst.Finding.Level.ToString().ToUpperInvariant()}: {Say.Visible(worst.Finding.Text)}{often}{After(facts, last)} {Say.Ref(noticed[0].Seq, worst.Seq, last.Seq)}";
+        return new Excursion(noticed[0].Finding.Point, worst.Finding.Level, noticed[0].At, text);
+    }
+
+    /// <summary>What the point said after its last finding: nothing, or a value without one.</summary>
+    private static string After(ShiftFacts facts, Noticed last)
+    {
+        if (last.Finding.Point is not { } tag || !facts.Series.TryGetValue(tag, out var series))
+        {
+            return ".";
+        }
+
+        var later = series.Where(s => s.At > last.At).ToList();
+        return later.Count == 0
+            ? "; not read again since."
+            : $"; from {facts.Time(later[0].At)} without this finding, {later[^1].Words} at {facts.Time(later[^1].At)}.";
+    }
+
+    /// <summary>How far the reading was beyond its outermost limit; 0 when no limit tells.</summary>
+    private static double Beyond(ShiftFacts facts, Noticed noticed)
+    {
+        if (noticed.Finding.Point is not { } tag || !facts.Series.TryGetValue(tag, out var series) || series.FirstOrDefault(s => s.At == noticed.At) is not { } seen)
+        {
+            return 0;
+        }
+
+        var limits = seen.Point.Limits;
+        var above = seen.Value - (limits.WatchHigh ?? limits.UrgentHigh ?? double.PositiveInfinity);
+        var below = (limits.WatchLow ?? limits.UrgentLow ?? double.NegativeInfinity) - seen.Value;
+        return Math.Max(0, Math.Max(above, below));
+    }
+
+    private sealed record Noticed(DateTimeOffset At, long Seq, Finding Finding);
+}

@@ -1,0 +1,29 @@
+using System.Globalization;
+
+namespace Logbook.Handover;
+
+/// <summary>Points that lead somewhere: first, middle and last value, the rate, and when it would reach a limit.</summary>
+internal static class Moving
+{
+    public static NoteSection Of(ShiftFacts facts) => NoteSection.Of("moving", "MOVING", Trends(facts).Select(t => Line(facts, t)));
+
+    /// <summary>The soonest at its limit first.</summary>
+    public static IReadOnlyList<Trend> Trends(ShiftFacts facts) =>
+        [.. facts.Series.Values.Select(Trend.Of).OfType<Trend>().Where(t => Applies(facts, t)).OrderBy(t => t.ReachedAt)];
+
+    private static bool Applies(ShiftFacts facts, Trend trend) =>
+        trend.Values[0].Point is var point && (point.Always || EquipmentHistory.Runs(facts.State.StateOf(point.Equipment)));
+
+    private static NoteLine Line(ShiftFacts facts, Trend trend)
+    {
+        var values = trend.Values;
+        var point = values[0].Point;
+        Seen[] shown = [values[0], values[values.Count / 2], values[^1]];
+        var rate = Math.Abs(trend.PerHour).ToString("G2", CultureInfo.InvariantCulture);
+        return new NoteLine(
+            Say.Visible(point.Tag),
+            $"{Say.Visible(point.Description)} {string.Join(", ", shown.Select(s => $"{Say.Number(s.Value, point.Decimals)} at {facts.Time(s.At)}"))}: "
+            + $"{(trend.PerHour > 0 ? "rising" : "falling")} {rate} {Say.Visible(point.Unit.Name)} an hour over {Say.Count(values.Count, "reading")}; at that rate at {trend.LimitName}, "
+            + $"{Say.Value(point, trend.Limit, point.Unit.Name)}, about {facts.Time(trend.ReachedAt)} {Say.Ref(shown.Select(s => s.Seq))}");
+    }
+}

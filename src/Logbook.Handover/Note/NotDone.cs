@@ -1,0 +1,63 @@
+using System.Globalization;
+
+namespace Logbook.Handover;
+
+/// <summary>Checks that were missed, late or not taken, slots that share a fate in one line, and the sums over the shift.</summary>
+internal static class NotDone
+{
+    public static NoteSection Of(ShiftFacts facts)
+    {
+        var applies = facts.Checks.Where(c => c.State is not CheckState.NotApplicable and not CheckState.Coming).ToList();
+        return NoteSection.Of(
+            "not-done",
+            "NOT DONE",
+            [.. applies.GroupBy(c => c.Round, StringComparer.Ordinal).SelectMany(r => Lines(facts, r.Key, [.. r])), .. Sums(applies)]);
+    }
+
+    private static IEnumerable<NoteLine> Lines(ShiftFacts facts, string round, List<DueCheck> checks)
+    {
+        var title = Say.Visible(facts.Site.FindRound(round)?.Title ?? round);
+        var slots = checks.GroupBy(c => c.DueAt).Select(g => g.ToList()).ToList();
+        var silent = slots.Where(s => s.TrueForAll(c => c.State == CheckState.Missed)).ToList();
+        if (silent.Count > 0)
+        {
+            var counts = silent.Select(s => s.Count).Distinct().ToList();
+            yield return new NoteLine(
+                title,
+                $"{string.Join(", ", silent.Select(s => facts.Time(s[0].DueAt)))}: nothing recorded, {string.Join(" or ", counts)} checks{(silent.Count > 1 ? " each" : "")}");
+        }
+
+        foreach (var slot in slots.Except(silent))
+        {
+            foreach (var fate in slot.Where(c => c.State is CheckState.Missed or CheckState.Late or CheckState.NotTaken)
+                .GroupBy(c => (c.State, c.Why, c.Seq)).OrderBy(g => g.Key.State))
+            {
+                yield return new NoteLine(title, Fate(facts, slot.Count, [.. fate]));
+            }
+        }
+    }
+
+    private static string Fate(ShiftFacts facts, int asked, List<DueCheck> checks)
+    {
+        var (first, all) = (checks[0], checks.Count == asked);
+        var which = all ? $"{facts.Time(first.DueAt)}, all {asked}" : $"{facts.Time(first.DueAt)}, {string.Join(", ", checks.Select(c => Say.Visible(c.Point)))}";
+        var fate = first.State switch
+        {
+            CheckState.Missed => "nothing recorded",
+            CheckState.NotTaken => "not taken, " + Say.Visible(string.IsNullOrWhiteSpace(first.Why) ? "no reason given" : first.Why),
+            _ => first.Why,
+        };
+        return $"{which}: {fate}{(first.Seq is { } seq ? " " + Say.Ref(seq) : "")}";
+    }
+
+    private static IEnumerable<NoteLine> Sums(List<DueCheck> applies)
+    {
+        int Count(CheckState state) => applies.Count(c => c.State == state);
+        if (applies.Count > 0)
+        {
+            yield return new NoteLine("", string.Create(
+                CultureInfo.InvariantCulture,
+                $"Of {applies.Count} checks due so far: {Count(CheckState.Done)} on time, {Count(CheckState.Late)} late, {Count(CheckState.NotTaken)} not taken, {Count(CheckState.Missed)} missed, {Count(CheckState.Due)} still open."));
+        }
+    }
+}

@@ -1,0 +1,64 @@
+using Logbook.Checks;
+using Logbook.Journal;
+using Logbook.Plant;
+
+namespace Logbook.Handover;
+
+/// <summary>What the sections of a note are drawn from, read once.</summary>
+/// <param name="AsOf">Up to when the note tells: now, or the shift's end.</param>
+/// <param name="State">What stood at <paramref name="AsOf"/>.</param>
+/// <param name="Records">The records of the shift, and what later ones changed about them.</param>
+/// <param name="Entries">The entries of the shift, corrections applied.</param>
+/// <param name="Series">Tag to its values in the shift, by reading time.</param>
+internal sealed record ShiftFacts(
+    Desk Desk, Site Site, ShiftInstance Shift, ShiftInstance Next, DateTimeOffset AsOf, State State, IReadOnlyList<JournalRecord> Records,
+    IReadOnlyList<(JournalRecord Record, Entry Entry)> Entries, IReadOnlyList<DueCheck> Checks, IReadOnlyDictionary<string, IReadOnlyList<Seen>> Series)
+{
+    public static ShiftFacts Of(Desk desk, DateTimeOffset at)
+    {
+        var site = desk.Site;
+        var shift = Calendar.ShiftAt(site, at);
+        var asOf = desk.Now < shift.End ? desk.Now : shift.End;
+        var records = JournalSpan.Touching(desk, shift.Start);
+        var entries = Corrected.Entries(records).ToList();
+        return new ShiftFacts(
+            desk, site, shift, Calendar.ShiftAt(site, shift.End), asOf, JournalSpan.StateAt(desk, asOf), [.. records.Where(r => In(shift, r.At))],
+            [.. entries.Where(e => In(shift, e.Record.At))], DueList.Of(desk, shift), Seen.Of(site, entries, shift));
+    }
+
+    /// <summary>The time as it is said in this note.</summary>
+    public string Time(DateTimeOffset at) => Say.Time(Site, at, AsOf);
+
+    private static bool In(ShiftInstance shift, DateTimeOffset at) => at >= shift.Start && at < shift.End;
+}
+
+/// <summary>One value of a point, read or derived, as the note sees it.</summary>
+/// <param name="U">Standard uncertainty; 0 when nothing is known of it.</param>
+internal sealed record Seen(Point Point, DateTimeOffset At, double Value, double U, long Seq)
+{
+    public string Words => Say.Value(Point, Value, Point.Unit.Name);
+
+    public static IReadOnlyDictionary<string, IReadOnlyList<Seen>> Of(Site site, IEnumerable<(JournalRecord Record, Entry Entry)> entries, ShiftInstance shift) =>
+        entries.SelectMany(e => Values(site, e.Record, e.Entry)).Where(s => s.At >= shift.Start && s.At < shift.End)
+            .GroupBy(s => s.Point.Tag, StringComparer.OrdinalIgnoreCase)
+            .ToDictionary(g => g.Key, g => (IReadOnlyList<Seen>)[.. g.OrderBy(s => s.At).ThenBy(s => s.Seq)], StringComparer.OrdinalIgnoreCase);
+
+    private static IEnumerable<Seen> Values(Site site, JournalRecord record, Entry entry)
+    {
+        foreach (var reading in entry.Readings)
+        {
+            if (reading.Value is { } value && site.FindPoint(reading.Point) is { } point)
+            {
+                yield return new Seen(point, reading.At, value, point.U?.Of(value) ?? 0, record.Seq);
+            }
+        }
+
+        foreach (var result in entry.Results)
+        {
+            if (result.Point is { } tag && site.FindPoint(tag) is { } point)
+            {
+                yield return new Seen(point, record.At, result.Value, result.U ?? 0, record.Seq);
+            }
+        }
+    }
+}

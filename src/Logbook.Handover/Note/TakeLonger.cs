@@ -1,0 +1,27 @@
+using Logbook.Journal;
+
+namespace Logbook.Handover;
+
+/// <summary>Why this handover deserves more time than usual, in words.</summary>
+internal static class TakeLonger
+{
+    public static IReadOnlyList<string> Of(ShiftFacts facts) =>
+    [
+        .. facts.State.Carried.Select(i => Reason(facts, i)).OfType<string>().Distinct(StringComparer.Ordinal),
+        .. facts.State.Equipment.Values.Where(e => e.State is "acid" or "starting").OrderBy(e => e.Since)
+            .Select(e => $"{Say.Equipment(facts.Site, e.Equipment)} {(e.State == "acid" ? "in acid" : "starting up")}"),
+        .. facts.State.Findings.Values.SelectMany(f => f).Where(f => f.Finding.Level == Level.Urgent).OrderBy(f => f.At)
+            .Select(f => f.Finding.Point).OfType<string>().Distinct(StringComparer.Ordinal).Select(tag => $"{Say.Visible(tag)} urgent"),
+    ];
+
+    private static string? Reason(ShiftFacts facts, CarriedItem item) => item.ItemKind switch
+    {
+        "permit" when Hazards.SomeoneInside(item) => $"person in {Say.Equipment(facts.Site, item.On)}",
+        "permit" => "permit spans the change",
+        "isolation" => "isolation spans the change",
+        "bypass" => "trip defeated",
+        "safety-equipment" => "safety equipment out",
+        "wash" when item.IsHazard => "acid wash",
+        _ => null,
+    };
+}

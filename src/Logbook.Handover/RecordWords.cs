@@ -1,0 +1,94 @@
+using Logbook.Checks;
+using Logbook.Journal;
+using Logbook.Plant;
+
+namespace Logbook.Handover;
+
+/// <summary>Each kind of record in plain words.</summary>
+internal static class RecordWords
+{
+    // More readings than this are counted, not listed: the line stays a line.
+    private const int Listed = 6;
+
+    public static string Of(Desk desk, JournalRecord record) => record.Body switch
+    {
+        SiteAdopted adopted => $"Site files put in force: {Say.Visible(adopted.Why)}",
+        Entry entry => OfEntry(desk.Site, entry),
+        Remark remark => OfRemark(desk.Site, remark),
+        Correction correction => OfCorrection(desk, record, correction),
+        EquipmentStateChanged change => $"{Say.Equipment(desk.Site, change.Equipment)} {Say.Visible(change.State)} since "
+            + Say.Time(desk.Site, change.Since, record.At) + Because(change.Why),
+        Carry carry => $"Opened: {Carried.Words(desk.Site, carry, record.At)}",
+        CarryClosed closed => $"Closed {Say.Ref(closed.Id)}: {Say.Visible(closed.Why)}",
+        UnknownBody unknown => $"{Say.Visible(unknown.RawKind)}, not known to this version, as stored: {Say.Visible(unknown.Raw.GetRawText())}",
+        _ => Say.Visible(record.Kind),
+    };
+
+    /// <summary>The one area that the record is about; empty when it is about several or none.</summary>
+    public static string Area(Site site, RecordBody body)
+    {
+        IEnumerable<string?> areas = body switch
+        {
+            Entry entry => entry.Readings.Select(r => site.FindPoint(r.Point)?.Area),
+            Correction correction => [site.FindPoint(correction.Reading.Point)?.Area],
+            Remark remark => [AreaOf(site, remark.On)],
+            EquipmentStateChanged change => [AreaOf(site, change.Equipment)],
+            Carry carry => [AreaOf(site, carry.On)],
+            _ => [],
+        };
+        return areas.Distinct(StringComparer.Ordinal).ToList() is [{ } only] ? only : "";
+    }
+
+    private static string? AreaOf(Site site, string? on) =>
+        on is null ? null : site.FindEquipment(on)?.Area ?? Plant.Area.All.FirstOrDefault(a => a.Equals(on, StringComparison.OrdinalIgnoreCase));
+
+    private static string OfEntry(Site site, Entry entry)
+    {
+        var parts = new List<string>();
+        var taken = entry.Readings.Count(r => !r.NotTaken);
+        var title = entry.Round is null ? null : site.FindRound(entry.Round)?.Title ?? entry.Round;
+        if (entry.Readings.Count > Listed || (title is not null && entry.Readings.Count > 0))
+        {
+            parts.Add($"{(title is null ? "" : Say.Visible(title) + ": ")}{Say.Count(taken, "reading")}");
+            parts.AddRange(entry.Readings.Where(r => r.NotTaken).GroupBy(r => r.Why ?? "no reason given", StringComparer.Ordinal)
+                .Select(g => $"not taken, {Say.Visible(g.Key)}: {string.Join(", ", g.Select(r => Say.Visible(r.Point)))}"));
+        }
+        else
+        {
+            parts.Add(string.Join(", ", entry.Readings.Select(r => $"{Say.Visible(r.Point)} {Say.Reading(site, r)}")));
+        }
+
+        parts.Add(string.Join(", ", entry.Results.Where(r => r.Point is not null).Select(r => $"{Say.Visible(r.Point!)} {OfResult(site, r)}")));
+        parts.AddRange(entry.Findings.OrderByDescending(f => f.Level).Take(1).Select(f => Level(f) + Say.Visible(f.Text)));
+        parts.Add(entry.Findings.Count > 1 ? Say.Count(entry.Findings.Count - 1, "more finding") : "");
+        parts.Add(entry.Imported is null ? "" : $"imported from {Say.Visible(entry.Imported)}");
+        parts.Add(Say.Visible(entry.Remark ?? ""));
+        parts.AddRange(entry.Readings.Where(r => !string.IsNullOrEmpty(r.Remark)).Select(r => $"{Say.Visible(r.Point)}: {Say.Visible(r.Remark!)}"));
+        return string.Join("; ", parts.Where(p => p.Length > 0));
+    }
+
+    private static string OfResult(Site site, Result result) => Say.Value(site.FindPoint(result.Point!), result.Value, result.Unit);
+
+    private static string Level(Finding finding) => finding.Level switch
+    {
+        Journal.Level.Urgent => "urgent: ",
+        Journal.Level.Watch => "watch: ",
+        _ => "note: ",
+    };
+
+    private static string OfRemark(Site site, Remark remark) =>
+        (remark.On is null ? "" : Say.Equipment(site, remark.On) + ": ") + Say.Visible(remark.Text)
+        + (remark.Related is { } seq ? " " + Say.Ref(seq) : "");
+
+    private static string OfCorrection(Desk desk, JournalRecord record, Correction correction)
+    {
+        var first = desk.Store.Read(correction.Target).FirstOrDefault()?.Body is Entry entry
+            ? entry.Readings.FirstOrDefault(r => r.Point.Equals(correction.Reading.Point, StringComparison.OrdinalIgnoreCase))
+            : null;
+        return $"{Say.Visible(correction.Reading.Point)} of {Say.Time(desk.Site, correction.Reading.At, record.At)}: "
+            + $"first {(first is null ? "not in that entry" : Say.Reading(desk.Site, first))}, put right to {Say.Reading(desk.Site, correction.Reading)}"
+            + $" {Say.Ref(correction.Target)}{Because(correction.Why)}";
+    }
+
+    private static string Because(string? why) => string.IsNullOrWhiteSpace(why) ? "" : $": {Say.Visible(why)}";
+}

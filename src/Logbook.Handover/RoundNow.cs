@@ -1,0 +1,30 @@
+using Logbook.Checks;
+using Logbook.Plant;
+
+namespace Logbook.Handover;
+
+/// <summary>One slot of a round as it stands.</summary>
+/// <param name="Done">Checks with a reading or a reason.</param>
+/// <param name="Of">Checks that apply.</param>
+/// <param name="State">Due while it is open, else missed.</param>
+public sealed record RoundNow(string Round, string Title, DateTimeOffset DueAt, DateTimeOffset Closes, int Done, int Of, CheckState State)
+{
+    /// <summary>The slots of a shift that are open or have missed checks, the open ones first.</summary>
+    internal static IReadOnlyList<RoundNow> InShift(Desk desk, ShiftInstance shift) =>
+    [
+        .. DueList.Of(desk, shift).GroupBy(c => (c.Round, c.DueAt)).Select(slot => Slot(desk.Site, [.. slot])).OfType<RoundNow>()
+            .OrderBy(r => r.State).ThenBy(r => r.DueAt),
+    ];
+
+    private static RoundNow? Slot(Site site, List<DueCheck> slot)
+    {
+        var applies = slot.Where(c => c.State != CheckState.NotApplicable).ToList();
+        var open = applies.Exists(c => c.State == CheckState.Due);
+        return open || applies.Exists(c => c.State == CheckState.Missed)
+            ? new RoundNow(
+                slot[0].Round, site.FindRound(slot[0].Round)?.Title ?? slot[0].Round, slot[0].DueAt, slot[0].Closes,
+                applies.Count(c => c.State is CheckState.Done or CheckState.Late or CheckState.NotTaken), applies.Count,
+                open ? CheckState.Due : CheckState.Missed)
+            : null;
+    }
+}

@@ -1,0 +1,143 @@
+using Logbook.Plant;
+
+namespace Logbook.Handover;
+
+/// <summary>
+/// The slots of one round as a sheet: a row a slot, a column a point. It reaches a day beyond the stretch asked for on
+/// both sides, so that a reading near the edge finds its nearest slot even when that lies outside.
+/// </summary>
+internal sealed class RoundSheet
+{
+    // How long after the walk's own time a walk may be typed and still be on time.
+    private static readonly TimeSpan Typing = TimeSpan.FromMinutes(30);
+    private static readonly TimeSpan Reach = TimeSpan.FromHours(26);
+
+    private readonly Site _site;
+    private readonly Round _round;
+    private readonly Dictionary<string, int> _columns;
+    private readonly Answer?[,] _answers;
+
+    public RoundSheet(Site site, Round round, DateTimeOffset from, DateTimeOffset to)
+    {
+        _site = site;
+        _round = round;
+        _columns = round.Points.Select((tag, i) => (tag, i)).ToDictionary(x => x.tag, x => x.i, StringComparer.OrdinalIgnoreCase);
+        Slots = [.. Calendar.Slots(site, round, from - Reach, to + Reach)];
+        Opens = Slots.Where(s => s.DueAt >= from && s.DueAt < to).Select(s => (DateTimeOffset?)s.Opens).Min();
+        _answers = new Answer?[Slots.Count, round.Points.Count];
+    }
+
+    /// <summary>When the first window opens that is asked for; null when nothing falls due.</summary>
+    public DateTimeOffset? Opens { get; }
+
+    public IReadOnlyList<Slot> Slots { get; }
+
+    public bool Has(string point) => _columns.ContainsKey(point);
+
+    public bool Is(string? round) => _round.Id.Equals(round, StringComparison.OrdinalIgnoreCase);
+
+    /// <summary>Row of the slot that a reading of that time belongs to: the nearest, a tie to the earlier; of a period the one that holds it. -1 when none.</summary>
+    public int Nearest(DateTimeOffset at)
+    {
+        var after = FirstDueFrom(at);
+        if (_round.Schedule is Schedule.Per)
+        {
+            return after < Slots.Count && Slots[after].Opens <= at ? after : -1;
+        }
+
+        if (after == Slots.Count || (after > 0 && Away(after - 1, at) <= Away(after, at)))
+        {
+            after--;
+        }
+
+        return after;
+    }
+
+    /// <summary>How far a time is from a slot; a period holds its readings, so there it is nothing.</summary>
+    public TimeSpan Away(int slot, DateTimeOffset at) =>
+        _round.Schedule is Schedule.Per ? TimeSpan.Zero : (at - Slots[slot].DueAt).Duration();
+
+    /// <summary>Keeps the better of two answers: on time before late before not taken, then the first value or the last reason.</summary>
+    public void Put(int slot, Answer answer)
+    {
+        if (answer.CountsAt < Slots[slot].Opens)
+        {
+            return;
+        }
+
+        ref var kept = ref _answers[slot, _columns[answer.Point]];
+        if (kept is null || Rank(Slots[slot], answer) < Rank(Slots[slot], kept) || (!answer.Taken && !kept.Taken))
+        {
+            kept = answer;
+        }
+    }
+
+    /// <summary>What became of every check that falls due in [from, to).</summary>
+    public IEnumerable<DueCheck> Checks(DateTimeOffset from, DateTimeOffset to, DateTimeOffset begun, DateTimeOffset now, EquipmentHistory equipment)
+    {
+        for (var row = 0; row < Slots.Count; row++)
+        {
+            var slot = Slots[row];
+            if (slot.DueAt < from || slot.DueAt >= to || slot.Closes < begun)
+            {
+                continue;
+            }
+
+            for (var column = 0; column < _round.Points.Count; column++)
+            {
+                var point = _site.FindPoint(_round.Points[column]);
+                yield return _answers[row, column] is { } answer && (answer.Taken || Rests(point, slot, equipment) is null)
+                    ? Answered(slot, column, answer)
+                    : Open(slot, column, Rests(point, slot, equipment), now);
+            }
+        }
+    }
+
+    private DueCheck Answered(Slot slot, int column, Answer answer)
+    {
+        var state = Rank(slot, answer) switch { 0 => CheckState.Done, 1 => CheckState.Late, _ => CheckState.NotTaken };
+        var why = state switch
+        {
+            CheckState.Done => null,
+            CheckState.NotTaken => answer.Why,
+            _ => answer.CountsAt > slot.Closes ? $"read {Say.Time(_site, answer.TakenAt, slot.DueAt)}"
+                : $"read {Say.Time(_site, answer.TakenAt, slot.DueAt)}, typed later, {Say.Time(_site, answer.Entered, slot.DueAt)}",
+        };
+        return Check(slot, column, state) with { Seq = answer.Seq, TakenAt = answer.TakenAt, By = answer.By, Why = why };
+    }
+
+    private DueCheck Open(Slot slot, int column, string? rests, DateTimeOffset now)
+    {
+        // A field walk is typed after it: it is not missed while it could still be typed on time.
+        var closes = _round.Field ? slot.Closes + _round.Takes + Typing : slot.Closes;
+        var state = rests is not null ? CheckState.NotApplicable
+            : now < slot.Opens ? CheckState.Coming
+            : now <= closes ? CheckState.Due
+            : CheckState.Missed;
+        return Check(slot, column, state) with { Why = rests };
+    }
+
+    private DueCheck Check(Slot slot, int column, CheckState state) =>
+        new(_round.Id, _round.Points[column], slot.DueAt, slot.Opens, slot.Closes, state, slot.Shift.Id, null, null, null, null);
+
+    /// <summary>Why the check does not apply; null when it does.</summary>
+    private string? Rests(Point? point, Slot slot, EquipmentHistory equipment) =>
+        point is { Always: false } && equipment.At(point.Equipment, slot.DueAt) is { } change && !EquipmentHistory.Runs(change.State)
+            ? $"{Say.Equipment(_site, change.Equipment)} {change.State} since {Say.Time(_site, change.Since, slot.DueAt)}"
+            : null;
+
+    private int Rank(Slot slot, Answer answer) =>
+        !answer.Taken ? 2 : answer.CountsAt <= slot.Closes && answer.Entered <= answer.CountsAt + _round.Takes + Typing ? 0 : 1;
+
+    private int FirstDueFrom(DateTimeOffset at)
+    {
+        var (low, high) = (0, Slots.Count);
+        while (low < high)
+        {
+            var middle = (low + high) / 2;
+            (low, high) = Slots[middle].DueAt < at ? (middle + 1, high) : (low, middle);
+        }
+
+        return low;
+    }
+}

@@ -1,0 +1,26 @@
+using Logbook.Journal;
+using Logbook.Plant;
+
+namespace Logbook.Handover;
+
+/// <summary>What a tank or silo held when it was last read.</summary>
+/// <param name="Fresh">How long the value may be used.</param>
+public sealed record Stock(string Point, string Title, string Value, DateTimeOffset At, TimeSpan Fresh, long Seq)
+{
+    private static readonly string[] Tanks =
+        ["raw-green-liquor", "green-liquor-tank", "white-liquor-tank", "lime-mud-tank", "weak-wash", "lime"];
+
+    /// <summary>Levels of the tanks, and derived hours that they last where the site computes them.</summary>
+    internal static IReadOnlyList<Stock> Of(Site site, State state) =>
+    [
+        .. site.Points.Where(IsStock).OrderBy(p => Area.All.ToList().IndexOf(p.Area))
+            .Select(p => state.Latest.TryGetValue(p.Tag, out var latest) && latest.Value is { } value
+                ? new Stock(p.Tag, Say.Visible(p.Description), Say.Value(p, value, latest.Unit), latest.At, p.Stale, latest.Seq)
+                : null)
+            .OfType<Stock>(),
+    ];
+
+    private static bool IsStock(Point point) => Tanks.Contains(point.Area, StringComparer.Ordinal)
+        && ((point.Unit.Name == "%" && point.Description.Contains("level", StringComparison.OrdinalIgnoreCase))
+            || (point.Kind == PointKind.Derived && point.Unit.Name == "h"));
+}

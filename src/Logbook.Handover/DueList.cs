@@ -36,10 +36,6 @@ public static class DueList
         return [.. sheets.SelectMany(s => s.Checks(from, to, begun, desk.Now, equipment)).OrderBy(c => c.DueAt)];
     }
 
-    /// <summary>Every check of one shift, those that are due by its end with it.</summary>
-    internal static IReadOnlyList<DueCheck> Of(Desk desk, ShiftInstance shift) =>
-        [.. Between(desk, shift.Start, shift.End.AddMinutes(1)).Where(c => c.ShiftId == shift.Id)];
-
     /// <summary>A reading answers one slot at most: of the round that it was typed for, else of the round whose slot is nearest.</summary>
     private static void Place(List<RoundSheet> sheets, Answer answer)
     {

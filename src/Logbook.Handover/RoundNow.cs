@@ -12,7 +12,7 @@ public sealed record RoundNow(string Round, string Title, DateTimeOffset DueAt, 
     /// <summary>The slots of a shift that are open or have missed checks, the open ones first.</summary>
     internal static IReadOnlyList<RoundNow> InShift(Desk desk, ShiftInstance shift) =>
     [
-        .. DueList.Of(desk, shift).GroupBy(c => (c.Round, c.DueAt)).Select(slot => Slot(desk.Site, [.. slot])).OfType<RoundNow>()
+        .. DueList.Between(desk, shift.Start, shift.End).GroupBy(c => (c.Round, c.DueAt)).Select(slot => Slot(desk.Site, [.. slot])).OfType<RoundNow>()
             .OrderBy(r => r.State).ThenBy(r => r.DueAt),
     ];
 

@@ -42,6 +42,8 @@ internal sealed class RoundSheet
         var after = FirstDueFrom(at);
         if (_round.Schedule is Schedule.Per)
         {
+            // A period is due a little before its end and still holds what is read after that.
+            after = after > 0 && at < Slots[after - 1].Closes ? after - 1 : after;
             return after < Slots.Count && Slots[after].Opens <= at ? after : -1;
         }
 
@@ -53,9 +55,8 @@ internal sealed class RoundSheet
         return after;
     }
 
-    /// <summary>How far a time is from a slot; a period holds its readings, so there it is nothing.</summary>
-    public TimeSpan Away(int slot, DateTimeOffset at) =>
-        _round.Schedule is Schedule.Per ? TimeSpan.Zero : (at - Slots[slot].DueAt).Duration();
+    /// <summary>How far a time is from a slot's due time.</summary>
+    public TimeSpan Away(int slot, DateTimeOffset at) => (at - Slots[slot].DueAt).Duration();
 
     /// <summary>Keeps the better of two answers: on time before late before not taken, then the first value or the last reason.</summary>
     public void Put(int slot, Answer answer)
@@ -83,17 +84,18 @@ internal sealed class RoundSheet
                 continue;
             }
 
-            for (var column = 0; column < _round.Points.Count; column++)
+            // Near a shift change the slot asks for the safety points alone.
+            foreach (var tag in slot.Points)
             {
-                var point = _site.FindPoint(_round.Points[column]);
-                yield return _answers[row, column] is { } answer && (answer.Taken || Rests(point, slot, equipment) is null)
-                    ? Answered(slot, column, answer)
-                    : Open(slot, column, Rests(point, slot, equipment), now);
+                var rests = Rests(_site.FindPoint(tag), slot, equipment);
+                yield return _answers[row, _columns[tag]] is { } answer && (answer.Taken || rests is null)
+                    ? Answered(slot, tag, answer)
+                    : Open(slot, tag, rests, now);
             }
         }
     }
 
-    private DueCheck Answered(Slot slot, int column, Answer answer)
+    private DueCheck Answered(Slot slot, string tag, Answer answer)
     {
         var state = Rank(slot, answer) switch { 0 => CheckState.Done, 1 => CheckState.Late, _ => CheckState.NotTaken };
         var why = state switch
@@ -103,10 +105,10 @@ internal sealed class RoundSheet
             _ => answer.CountsAt > slot.Closes ? $"read {Say.Time(_site, answer.TakenAt, slot.DueAt)}"
                 : $"read {Say.Time(_site, answer.TakenAt, slot.DueAt)}, typed later, {Say.Time(_site, answer.Entered, slot.DueAt)}",
         };
-        return Check(slot, column, state) with { Seq = answer.Seq, TakenAt = answer.TakenAt, By = answer.By, Why = why };
+        return Check(slot, tag, state) with { Seq = answer.Seq, TakenAt = answer.TakenAt, By = answer.By, Why = why };
     }
 
-    private DueCheck Open(Slot slot, int column, string? rests, DateTimeOffset now)
+    private DueCheck Open(Slot slot, string tag, string? rests, DateTimeOffset now)
     {
         // A field walk is typed after it: it is not missed while it could still be typed on time.
         var closes = _round.Field ? slot.Closes + _round.Takes + Typing : slot.Closes;
@@ -114,11 +116,11 @@ internal sealed class RoundSheet
             : now < slot.Opens ? CheckState.Coming
             : now <= closes ? CheckState.Due
             : CheckState.Missed;
-        return Check(slot, column, state) with { Why = rests };
+        return Check(slot, tag, state) with { Why = rests };
     }
 
-    private DueCheck Check(Slot slot, int column, CheckState state) =>
-        new(_round.Id, _round.Points[column], slot.DueAt, slot.Opens, slot.Closes, state, slot.Shift.Id, null, null, null, null);
+    private DueCheck Check(Slot slot, string tag, CheckState state) =>
+        new(_round.Id, tag, slot.DueAt, slot.Opens, slot.Closes, state, slot.Shift.Id, null, null, null, null);
 
     /// <summary>Why the check does not apply; null when it does.</summary>
     private string? Rests(Point? point, Slot slot, EquipmentHistory equipment) =>

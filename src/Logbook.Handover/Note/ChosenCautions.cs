@@ -3,29 +3,36 @@ using Logbook.Plant;
 
 namespace Logbook.Handover;
 
-/// <summary>At most three cautions: what is open before what is out of limits, then in the site's order. More would not be read.</summary>
+/// <summary>
+/// At most three cautions, what is open before what is out of limits, then in the site's order: more would not be read.
+/// Standing ones come after them.
+/// </summary>
 internal static class ChosenCautions
 {
     private const int AtMost = 3;
 
     public static IReadOnlyList<NoteCaution> Of(Site site, State state) =>
     [
-        .. site.Cautions.Select(c => (Caution: c, Rank: Rank(state, c.Trigger))).Where(x => x.Rank is not null).OrderBy(x => x.Rank).Take(AtMost)
-            .Select(x => new NoteCaution(
-                Say.Visible(x.Caution.Hazard), Say.Visible(x.Caution.Text), Say.Visible(x.Caution.Ppe), Say.Visible(x.Caution.FirstAid),
-                Say.Visible(x.Caution.Source), Say.Visible(x.Caution.Revision), string.IsNullOrWhiteSpace(x.Caution.ApprovedBy))),
+        .. site.Cautions.Select(c => (Caution: c, Rank: c.Triggers.Min(t => Rank(state, t)))).Where(x => x.Rank is not null).OrderBy(x => x.Rank)
+            .Take(AtMost).Select(x => x.Caution)
+            .Concat(site.Cautions.Where(c => c.Triggers.Contains("always", StringComparer.Ordinal)))
+            .Distinct().Select(Printed),
     ];
+
+    private static NoteCaution Printed(Caution caution) => new(
+        Say.Visible(caution.Hazard), Say.Visible(caution.Text), Say.Visible(caution.Ppe), Say.Visible(caution.FirstAid),
+        Say.Visible(caution.Source), Say.Visible(caution.Revision), string.IsNullOrWhiteSpace(caution.ApprovedBy));
 
     /// <summary>Null when the trigger is not there.</summary>
     private static int? Rank(State state, string trigger)
     {
-        var (kind, _, what) = (trigger.Split(':')[0], ':', trigger.Contains(':', StringComparison.Ordinal) ? trigger[(trigger.IndexOf(':', StringComparison.Ordinal) + 1)..].Trim() : "");
-        return kind switch
+        var parts = trigger.Split(':', 2);
+        var what = parts[^1];
+        return parts[0] switch
         {
             "state" when state.Equipment.Values.Any(e => e.State == what) => 0,
             "carry" when state.Carried.Exists(i => i.ItemKind == what) => 0,
             "limit" when Worst(state, what) is { } worst and >= Level.Watch => worst == Level.Urgent ? 1 : 2,
-            "always" => 3,
             _ => null,
         };
     }

@@ -19,11 +19,11 @@ internal static class ComingNext
 
     private static IEnumerable<(DateTimeOffset At, NoteLine Line)> Round(ShiftFacts facts, Round round)
     {
-        var slots = Calendar.Slots(facts.Site, round, facts.Next.Start, facts.Next.End.AddMinutes(1)).Where(s => s.Shift.Id == facts.Next.Id).ToList();
+        var slots = Calendar.Slots(facts.Site, round, facts.Next.Start, facts.Next.End).ToList();
         if (slots.Count > 0)
         {
             var often = slots.Count == 1 ? "" : $"; {slots.Count} times, last {facts.Time(slots[^1].DueAt)}";
-            var checks = Say.Count(round.Points.Count, "check");
+            var checks = Say.Count(slots.Max(s => s.Points.Count), "check");
             yield return (slots[0].DueAt, new NoteLine(facts.Time(slots[0].DueAt), $"{Say.Visible(round.Title)}, {checks}{often}"));
         }
     }

@@ -23,7 +23,7 @@ internal sealed record ShiftFacts(
         var entries = Corrected.Entries(records).ToList();
         return new ShiftFacts(
             desk, site, shift, Calendar.ShiftAt(site, shift.End), asOf, JournalSpan.StateAt(desk, asOf), [.. records.Where(r => In(shift, r.At))],
-            [.. entries.Where(e => In(shift, e.Record.At))], DueList.Of(desk, shift), Seen.Of(site, entries, shift));
+            [.. entries.Where(e => In(shift, e.Record.At))], DueList.Between(desk, shift.Start, shift.End), Seen.Of(site, entries, shift));
     }
 
     /// <summary>The time as it is said in this note.</summary>

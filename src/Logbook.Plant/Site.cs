@@ -37,6 +37,9 @@ public sealed record Site
     /// <summary>No round falls due this close to a shift change, safety points excepted.</summary>
     public TimeSpan KeepClear { get; init; } = TimeSpan.Zero;
 
+    /// <summary>Null when the site cites none: then nothing is computed per person.</summary>
+    public Policy? Policy { get; init; }
+
     private Dictionary<string, Point>? _byTag;
 
     /// <summary>The point with this tag, or null. Tags are compared without regard to case.</summary>
@@ -74,3 +77,6 @@ public sealed record Equipment(string Code, string Name, string Area);
 
 /// <summary>The reasons a person may choose from, each by its digit.</summary>
 public sealed record Reasons(IReadOnlyList<string> NotTaken, IReadOnlyList<string> Relief, IReadOnlyList<string> NotYet);
+
+/// <summary>Why, by whom, for how long and after which consultation a person's own figures may be looked at.</summary>
+public sealed record Policy(string Purpose, string Readers, string Retention, string Consultation);

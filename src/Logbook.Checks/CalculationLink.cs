@@ -1,4 +1,3 @@
-using System.Globalization;
 using Logbook.Contracts;
 using Logbook.Plant;
 
@@ -12,7 +11,7 @@ internal sealed class CalculationLink(Site site, IReadOnlyList<LoadedCalculation
         if (calculations.FirstOrDefault(c => c.Calculation.Info.Id.Equals(binding.Use, StringComparison.Ordinal)) is not { } loaded)
         {
             string[] ids = [.. calculations.Select(c => c.Calculation.Info.Id)];
-            Add($"{binding.Name}: there is no calculation '{binding.Use}'", Nearest.Offer(binding.Use, ids, "`calc list` shows them"));
+            Add($"{binding.Name}: there is no calculation '{binding.Use}'", Given.Instead(binding.Use, ids, "`calc list` shows them"));
             return null;
         }
 
@@ -39,7 +38,7 @@ internal sealed class CalculationLink(Site site, IReadOnlyList<LoadedCalculation
     {
         foreach (var name in given.Where(g => !known.Contains(g, StringComparer.Ordinal)))
         {
-            Add($"{binding.Name}: {binding.Use} has no {what} '{name}'", Nearest.Offer(name, known, "accepted: " + string.Join(", ", known)));
+            Add($"{binding.Name}: {binding.Use} has no {what} '{name}'", Given.Instead(name, known, "accepted: " + string.Join(", ", known)));
         }
     }
 
@@ -64,7 +63,7 @@ internal sealed class CalculationLink(Site site, IReadOnlyList<LoadedCalculation
         if (site.FindPoint(tag) is not { } point)
         {
             string[] tags = [.. site.Points.Select(p => p.Tag)];
-            Add($"{binding.Name}: '{tag}' for '{info.Role}' is not a point", Nearest.Offer(tag, tags, "the points stand in points.csv"));
+            Add($"{binding.Name}: '{tag}' for '{info.Role}' is not a point", Given.Instead(tag, tags, "the points stand in points.csv"));
             return null;
         }
 
@@ -94,7 +93,7 @@ internal sealed class CalculationLink(Site site, IReadOnlyList<LoadedCalculation
             Add($"{binding.Name}: '{info.Role}' is {Words.Number(value)} {unit}", $"accepted: {Words.Number(info.Lowest)} to {Words.Number(info.Highest)} {unit}");
         }
 
-        return Constant(info, unit, value, constant.U * Math.Abs(from.Factor / unit.Factor));
+        return Constant(info, unit, value, Units.ConvertDifference(constant.U, from, unit));
     }
 
     /// <summary>A role that the binding leaves open takes what the site says of itself, else the plug-in's default, else nothing.</summary>
@@ -123,45 +122,23 @@ internal sealed class CalculationLink(Site site, IReadOnlyList<LoadedCalculation
 
     private LinkedOutput? Output(OutputInfo info)
     {
-        if (Units.Find(info.Unit) is not { } unit)
+        var methodU = binding.MethodU.GetValueOrDefault(info.Id);
+        var point = binding.Outputs.GetValueOrDefault(info.Id) is { } tag ? site.FindPoint(tag) : null;
+        var output = PlugInOutput.Link(binding.Use, info, point, methodU, binding.Place, mistakes);
+        if (output is not null && binding.Outputs.TryGetValue(info.Id, out var named) && WhyNot(point, output.Unit) is { } wrong)
         {
-            Add($"{binding.Use}: the plug-in's output '{info.Id}' has the unknown unit '{info.Unit}'");
+            Add($"{binding.Name}: {named} for output '{info.Id}' {wrong}", $"a derived point in a unit that converts from {output.Unit}");
             return null;
         }
 
-        var methodU = binding.MethodU.GetValueOrDefault(info.Id) ?? MethodU(info);
-        if (binding.Outputs.GetValueOrDefault(info.Id) is not { } tag)
-        {
-            return new LinkedOutput(info, unit, null, methodU);
-        }
-
-        var point = site.FindPoint(tag);
-        if (point is null || point.Kind != PointKind.Derived || !Units.CanConvert(unit, point.Unit))
-        {
-            var wrong = point is null ? "is not a point" : point.Kind != PointKind.Derived ? "is read, not derived" : $"is in {point.Unit}, the output in {unit}";
-            Add($"{binding.Name}: {tag} for output '{info.Id}' {wrong}", $"a derived point in a unit that converts from {unit}");
-            return null;
-        }
-
-        return new LinkedOutput(info, unit, point, methodU);
+        return output;
     }
 
-    private Uncertainty? MethodU(OutputInfo info)
-    {
-        if (info.MethodU is not { } text)
-        {
-            return null;
-        }
-
-        var share = text.EndsWith('%');
-        if (double.TryParse(share ? text[..^1] : text, NumberStyles.Float, CultureInfo.InvariantCulture, out var amount) && amount >= 0)
-        {
-            return new Uncertainty(share ? amount / 100 : amount, share);
-        }
-
-        Add($"{binding.Use}: the plug-in's output '{info.Id}' has the method uncertainty '{text}'", "a number, or a number with %");
-        return null;
-    }
+    private static string? WhyNot(Point? point, Unit unit) =>
+        point is null ? "is not a point"
+        : point.Kind != PointKind.Derived ? "is read, not derived"
+        : Units.CanConvert(unit, point.Unit) ? null
+        : $"is in {point.Unit}, the output in {unit}";
 
     private void Add(string wrong, string accepted = "") => mistakes.Add(new Mistake(binding.Place, wrong, accepted));
 }

@@ -43,7 +43,7 @@ internal sealed record Day(Site Site, State State, IJournalStore Store, Calculat
     /// time since which its state is known it counts as at work, so that no limit is lost.
     /// </summary>
     public bool AtWork(string? equipment, DateTimeOffset at) =>
-        equipment is null || !State.Equipment.TryGetValue(equipment, out var status) || at < status.Since || status.State is "running" or "starting";
+        equipment is null || !State.Equipment.TryGetValue(equipment, out var status) || at < status.Since || EquipmentStates.IsAtWork(status.State);
 
     /// <summary>True when the equipment has been in its present state since before <paramref name="at"/>.</summary>
     public bool SameStateSince(string? equipment, DateTimeOffset at) =>

@@ -15,6 +15,10 @@ internal static class Given
         return local.AddTicks(-(local.Ticks % TimeSpan.TicksPerMillisecond));
     }
 
+    /// <summary>What is accepted instead of an unknown name; where to look when there are too many to list.</summary>
+    public static string Instead(string typed, IReadOnlyCollection<string> known, string look) =>
+        Spelling.Accepted(typed, known) is { Length: > 0 } accepted ? accepted : look;
+
     public static IEnumerable<Mistake> Person(Site site, string by)
     {
         if (site.FindPerson(by) is null)
@@ -44,16 +48,20 @@ internal static class Given
         if (site.FindEquipment(code) is null)
         {
             string[] known = [.. site.Equipment.Select(e => e.Code)];
-            yield return Mistake.Typed($"'{code}' is no equipment of this site", Nearest.Offer(code, known, "the equipment stands in site.toml"));
+            yield return Mistake.Typed($"'{code}' is no equipment of this site", Instead(code, known, "the equipment stands in site.toml"));
         }
     }
+
+    /// <summary>The code as the site spells it, of equipment or an area that is known.</summary>
+    public static string Code(Site site, string typed) =>
+        site.FindEquipment(typed)?.Code ?? Area.All.First(a => a.Equals(typed, StringComparison.OrdinalIgnoreCase));
 
     public static IEnumerable<Mistake> EquipmentOrArea(Site site, string code)
     {
         if (site.FindEquipment(code) is null && !Area.All.Contains(code, StringComparer.OrdinalIgnoreCase))
         {
             string[] known = [.. site.Equipment.Select(e => e.Code), .. Area.All];
-            yield return Mistake.Typed($"'{code}' is no equipment or area of this site", Nearest.Offer(code, known, "areas: " + string.Join(", ", Area.All)));
+            yield return Mistake.Typed($"'{code}' is no equipment or area of this site", Instead(code, known, "areas: " + string.Join(", ", Area.All)));
         }
     }
 }

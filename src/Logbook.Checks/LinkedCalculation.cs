@@ -36,7 +36,7 @@ internal sealed record LinkedOutput(OutputInfo Info, Unit Unit, Point? Point, Un
     public double InKeptUnit(double value) => Units.Convert(value, Unit, KeptUnit);
 
     /// <summary>Standard uncertainty of the method for this value, in the kept unit.</summary>
-    public double MethodUInKeptUnit(double value) => (MethodU?.Of(value) ?? 0) * Math.Abs(Unit.Factor / KeptUnit.Factor);
+    public double MethodUInKeptUnit(double value) => Units.ConvertDifference(MethodU?.Of(value) ?? 0, Unit, KeptUnit);
 }
 
 /// <summary>A number with its standard uncertainty, in the unit of its source, and its name in words.</summary>

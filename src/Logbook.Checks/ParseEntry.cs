@@ -41,7 +41,7 @@ internal static class ParseEntry
         if (request.Round is { } round && site.FindRound(round) is null)
         {
             string[] known = [.. site.Rounds.Select(r => r.Id)];
-            mistakes.Add(Mistake.Typed($"'{round}' is not a round of this site", Nearest.Offer(round, known, "the rounds stand in site.toml")));
+            mistakes.Add(Mistake.Typed($"'{round}' is not a round of this site", Given.Instead(round, known, "the rounds stand in site.toml")));
         }
 
         if (request.Readings.Count == 0 && string.IsNullOrWhiteSpace(request.Remark))

@@ -35,19 +35,17 @@ internal static class ParseQuantity
             return (Units.Convert(value, unit, wanted), true);
         }
 
-        mistakes.Add(new Mistake(place, $"{name}: {WhatIsWrong(given, wanted)}", "accepted: " + string.Join(", ", Accepted(wanted))));
+        mistakes.Add(new Mistake(place, $"{name}: {WhatIsWrong(given, wanted)}", "accepted: " + Units.AcceptedFor(wanted)));
         return null;
     }
 
     private static string WhatIsWrong(string given, Unit wanted)
     {
-        var basisLess = Accepted(wanted).Any(a => a.StartsWith(given + " ", StringComparison.OrdinalIgnoreCase));
+        var basisLess = Units.All.Any(u => Units.CanConvert(u, wanted) && u.Name.StartsWith(given + " ", StringComparison.OrdinalIgnoreCase));
         return basisLess ? $"'{given}' does not say its basis"
-            : Units.Find(given) is null ? $"'{given}' is not a unit"
+            : Units.Find(given) is null ? $"unit '{given}' is unknown"
             : $"'{given}' cannot be turned into {wanted}";
     }
-
-    private static IEnumerable<string> Accepted(Unit wanted) => Units.All.Where(u => Units.CanConvert(u, wanted)).Select(u => u.Name);
 
     /// <summary>The number ends at the first blank, or where its unit begins.</summary>
     private static (string Number, string Unit) Split(string text)

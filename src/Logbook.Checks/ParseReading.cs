@@ -12,7 +12,7 @@ internal static class ParseReading
         if (day.Site.FindPoint(typed.Point.Trim()) is not { } point)
         {
             string[] tags = [.. day.Site.Points.Where(p => p.Kind == PointKind.Read).Select(p => p.Tag)];
-            mistakes.Add(new Mistake(typed.Place, $"'{typed.Point}' is not a point of this site", Nearest.Offer(typed.Point, tags, "the points stand in points.csv")));
+            mistakes.Add(new Mistake(typed.Place, $"'{typed.Point}' is not a point of this site", Given.Instead(typed.Point, tags, "the points stand in points.csv")));
             return null;
         }
 

@@ -7,16 +7,65 @@ namespace Logbook.Checks;
 public static class Writing
 {
     /// <summary>Puts the folder's files in force. Only an engineer may, and only when <c>check</c> finds no mistake.</summary>
-    public static Written Adopt(Desk desk, string why, string by) => throw new NotImplementedException();
+    public static Written Adopt(Desk desk, string why, string by) => Adopting.Adopt(desk, why, by);
 
     /// <summary>Puts a reading of entry <paramref name="target"/> right: its results and findings are run again with its day's limits and inputs.</summary>
-    public static Written Correct(Desk desk, long target, TypedReading reading, string why, string by) => throw new NotImplementedException();
+    public static Written Correct(Desk desk, long target, TypedReading reading, string why, string by) => Correcting.Correct(desk, target, reading, why, by);
 
-    public static Written Remark(Desk desk, string text, string? on, long? related, string by) => throw new NotImplementedException();
+    public static Written Remark(Desk desk, string text, string? on, long? related, string by) => Write(desk, by, site =>
+    [
+        .. Given.Text(text, "the remark"),
+        .. on is null ? [] : Given.EquipmentOrArea(site, on),
+        .. related is null || (related >= 1 && related <= desk.State.Head.Seq) ? [] : Of($"there is no record {related}", $"1 to {desk.State.Head.Seq}"),
+    ],
+    site => (new Remark(text.Trim(), on is null ? null : Given.Code(site, on), related), desk.Now));
 
-    public static Written ChangeState(Desk desk, string equipment, string state, DateTimeOffset? since, string? why, string by) => throw new NotImplementedException();
+    public static Written ChangeState(Desk desk, string equipment, string state, DateTimeOffset? since, string? why, string by) => Write(desk, by, site =>
+    [
+        .. Given.Equipment(site, equipment),
+        .. EquipmentStates.All.Contains(state, StringComparer.OrdinalIgnoreCase) ? [] : Of($"'{state}' is no state of equipment", "accepted: " + string.Join(", ", EquipmentStates.All)),
+        .. Given.NotInFuture(since, "the time since when", desk.Now, Place.Unknown),
+    ],
+    site =>
+    {
+        var from = Given.Instant(site, since ?? desk.Now);
+        var name = EquipmentStates.All.First(s => s.Equals(state, StringComparison.OrdinalIgnoreCase));
+        return (new EquipmentStateChanged(Given.Code(site, equipment), name, from, string.IsNullOrWhiteSpace(why) ? null : why.Trim()), from);
+    });
 
-    public static Written AddCarried(Desk desk, Carry item, string by) => throw new NotImplementedException();
+    public static Written AddCarried(Desk desk, Carry item, string by) => Write(desk, by,
+        site => CarriedCheck.Mistakes(site, item),
+        site => (item with { ItemKind = CarryKinds.Find(item.ItemKind)!.Name, On = Given.Code(site, item.On), Text = item.Text.Trim() }, desk.Now));
 
-    public static Written CloseCarried(Desk desk, long id, string why, string by) => throw new NotImplementedException();
+    public static Written CloseCarried(Desk desk, long id, string why, string by) => Write(desk, by, _ =>
+    [
+        .. Given.Text(why, "the reason for closing"),
+        .. desk.State.Carried.Exists(c => c.Id == id) ? [] : Of($"no carried item {id} is open", Open(desk.State)),
+    ],
+    _ => (new CarryClosed(id, why.Trim()), desk.Now));
+
+    /// <summary>The one way of these records: everything is checked, then written, or nothing is.</summary>
+    internal static Written Write(Desk desk, string by, Func<Site, IEnumerable<Mistake>> check, Func<Site, (RecordBody Body, DateTimeOffset At)> make)
+    {
+        desk.Follow();
+        if (desk.NotReady is { Count: > 0 } notReady)
+        {
+            return Written.Nothing(notReady);
+        }
+
+        var site = desk.Site;
+        List<Mistake> mistakes = [.. Given.Person(site, by), .. check(site)];
+        if (mistakes.Count > 0)
+        {
+            return Written.Nothing(mistakes);
+        }
+
+        var (body, at) = make(site);
+        return Written.Saved(desk.Write(body, at, site.FindPerson(by)!.Code));
+    }
+
+    internal static IEnumerable<Mistake> Of(string wrong, string accepted) => [Mistake.Typed(wrong, accepted)];
+
+    private static string Open(State state) =>
+        state.Carried.Count == 0 ? "none is open" : "open: " + string.Join(", ", state.Carried.Select(c => $"{c.Id} {c.ItemKind} at {c.On}"));
 }

@@ -1,0 +1,36 @@
+using Logbook.Journal;
+using Logbook.Plant;
+
+namespace Logbook.Checks;
+
+/// <summary>Putting the folder's files in force.</summary>
+internal static class Adopting
+{
+    public static Written Adopt(Desk desk, string why, string by) => Writing.Write(desk, by, site =>
+    [
+        .. Given.Text(why, "the reason for adopting"),
+        .. MayAdopt(site, by),
+        .. desk.Folder.Mistakes,
+        .. desk.Folder.Value is { } folder ? CalculationGraph.Check(folder, desk.Calculations) : [],
+        .. SameChain(desk, site),
+        .. IsInForce(desk) ? Writing.Of("the folder's files are those in force", "change them first") : [],
+    ],
+    _ => (new SiteAdopted(desk.Files.Texts, why.Trim()), desk.Now));
+
+    /// <summary>The site in force says who may: a changed file cannot make its author an engineer.</summary>
+    private static IEnumerable<Mistake> MayAdopt(Site site, string by) =>
+        site.FindPerson(by) is { Role: not Role.Engineer } person
+            ? Writing.Of($"{person.Code} is {person.Role.ToString().ToLowerInvariant()}: only an engineer puts site files in force",
+                "engineers: " + string.Join(", ", site.People.Where(p => p.Role == Role.Engineer).Select(p => p.Code)))
+            : [];
+
+    /// <summary>The id names the chain: with another one the journal would be another line's.</summary>
+    private static IEnumerable<Mistake> SameChain(Desk desk, Site site) =>
+        desk.Folder.Value is { } folder && !folder.Id.Equals(site.Id, StringComparison.Ordinal)
+            ? Writing.Of($"the files name the site '{folder.Id}', the journal is of '{site.Id}'", "an id does not change")
+            : [];
+
+    private static bool IsInForce(Desk desk) => desk.State.Files is { } files
+        && files.Texts.Count == desk.Files.Texts.Count
+        && files.Texts.All(t => desk.Files.Texts.TryGetValue(t.Key, out var text) && text.Equals(t.Value, StringComparison.Ordinal));
+}

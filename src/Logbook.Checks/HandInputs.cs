@@ -1,0 +1,98 @@
+using Logbook.Contracts;
+using Logbook.Plant;
+
+namespace Logbook.Checks;
+
+/// <summary>Roles and values as typed for a calculation by hand.</summary>
+internal sealed class HandInputs(CalculationInfo info, List<Mistake> mistakes)
+{
+    private readonly Dictionary<string, double> _values = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, double> _u = new(StringComparer.Ordinal);
+
+    public IReadOnlyList<LinkedInput> Read(IReadOnlyList<string> typed, IReadOnlyList<string> uncertainties)
+    {
+        foreach (var pair in typed)
+        {
+            if (Split(pair) is var (role, text) && ParseQuantity.Parse(role.Role, UnitOf(role), text, null, Place.Unknown, mistakes) is { } value
+                && !_values.TryAdd(role.Role, value.Number))
+            {
+                mistakes.Add(Mistake.Typed($"{role.Role} is given twice", "give it once"));
+            }
+        }
+
+        foreach (var pair in uncertainties)
+        {
+            if (Split(pair) is var (role, text) && Uncertainty(role, text) is { } u)
+            {
+                _u[role.Role] = u;
+            }
+        }
+
+        return [.. info.Inputs.Select(Input).OfType<LinkedInput>()];
+    }
+
+    public static string Range(InputInfo role) => $"{Words.Number(role.Lowest)} to {Words.Number(role.Highest)} {role.Unit}";
+
+    public static IReadOnlyList<LinkedOutput> Outputs(CalculationInfo info, List<Mistake> mistakes) =>
+        [.. info.Outputs.Select(o => PlugInOutput.Link(info.Id, o, null, null, Place.Unknown, mistakes)).OfType<LinkedOutput>()];
+
+    private LinkedInput? Input(InputInfo role)
+    {
+        double? value = _values.TryGetValue(role.Role, out var given) ? given : role.Default;
+        if (value is null)
+        {
+            if (role.Required)
+            {
+                mistakes.Add(Mistake.Typed($"{role.Role} is missing ({role.Meaning})", $"{role.Role}=VALUE in {role.Unit}, {Range(role)}"));
+            }
+
+            return null;
+        }
+
+        return new LinkedInput(role, UnitOf(role), role.Role, null, new Quantity(value.Value, _u.GetValueOrDefault(role.Role), role.Role.Replace('-', ' ')), TimeSpan.Zero);
+    }
+
+    private (InputInfo Role, string Text)? Split(string pair)
+    {
+        var equals = pair.IndexOf('=', StringComparison.Ordinal);
+        if (equals < 0)
+        {
+            mistakes.Add(Mistake.Typed($"'{pair}' has no '='", "role=VALUE[ UNIT]"));
+            return null;
+        }
+
+        var name = pair[..equals].Trim();
+        if (info.Inputs.FirstOrDefault(i => i.Role.Equals(name, StringComparison.OrdinalIgnoreCase)) is { } role)
+        {
+            return (role, pair[(equals + 1)..].Trim());
+        }
+
+        string[] roles = [.. info.Inputs.Select(i => i.Role)];
+        mistakes.Add(Mistake.Typed($"{info.Id} has no role '{name}'", Given.Instead(name, roles, "accepted: " + string.Join(", ", roles))));
+        return null;
+    }
+
+    private double? Uncertainty(InputInfo role, string text)
+    {
+        var share = text.EndsWith('%');
+        var number = Typed.Number(share ? text[..^1] : text, Place.Unknown, out var mistake);
+        if (number is null || number < 0)
+        {
+            mistakes.Add(mistake ?? Mistake.Typed($"the uncertainty of {role.Role} is {text}", "0 or more, in " + role.Unit));
+            return null;
+        }
+
+        return share ? number * Math.Abs(_values.GetValueOrDefault(role.Role, role.Default ?? 0)) / 100 : number;
+    }
+
+    private Unit UnitOf(InputInfo role)
+    {
+        if (Units.Find(role.Unit) is { } unit)
+        {
+            return unit;
+        }
+
+        mistakes.Add(Mistake.Typed($"{info.Id}: the plug-in's role '{role.Role}' has the unknown unit '{role.Unit}'"));
+        return new Unit(role.Unit, role.Unit, 1);
+    }
+}

@@ -50,11 +50,11 @@ public sealed class CalculationGraph
     }
 
     private static IEnumerable<Mistake> GivenTwice(IReadOnlyList<LinkedCalculation> linked) =>
-        from pair in linked.SelectMany(c => c.Outputs.Where(o => o.Point is not null).Select(o => (Calculation: c, o.Point!.Tag)))
-        group pair by pair.Tag into givers
-        where givers.Count() > 1
-        select new Mistake(givers.Last().Calculation.Binding.Place,
-            $"{givers.Key} is given by {Words.And([.. givers.Select(g => g.Calculation.Name)])}", "a derived point is given by one calculation");
+        linked.SelectMany(c => c.Outputs.Where(o => o.Point is not null).Select(o => (Calculation: c, o.Point!.Tag)))
+            .GroupBy(pair => pair.Tag, StringComparer.Ordinal)
+            .Where(givers => givers.Count() > 1)
+            .Select(givers => new Mistake(givers.Last().Calculation.Binding.Place,
+                $"{givers.Key} is given by {Words.And([.. givers.Select(g => g.Calculation.Name)])}", "a derived point is given by one calculation"));
 
     /// <summary>Each after those that give its points, in the file's order beside that; what is left over stands in a loop.</summary>
     private static List<LinkedCalculation> Order(IReadOnlyList<LinkedCalculation> linked, List<CalculationBinding> unlinked, List<Mistake> mistakes)

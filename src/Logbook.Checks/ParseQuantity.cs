@@ -1,3 +1,4 @@
+using System.Buffers;
 using Logbook.Plant;
 
 namespace Logbook.Checks;
@@ -5,6 +6,8 @@ namespace Logbook.Checks;
 /// <summary>A number with or without a unit, brought to the unit that is wanted.</summary>
 internal static class ParseQuantity
 {
+    private static readonly SearchValues<char> InNumbers = SearchValues.Create("0123456789.,+-\u2212");
+
     public static (double Number, bool UnitGiven)? Parse(string name, Unit wanted, string text, string? unit, Place place, List<Mistake> mistakes)
     {
         var (number, behind) = Split(text.Trim());
@@ -53,7 +56,7 @@ internal static class ParseQuantity
         var end = text.AsSpan().IndexOf(' ');
         if (end < 0)
         {
-            end = text.AsSpan().IndexOfAnyExcept("0123456789.,+-");
+            end = text.AsSpan().IndexOfAnyExcept(InNumbers);
             end = end <= 0 || char.IsPunctuation(text[end]) && text[end] != '%' ? text.Length : end;
         }
 

@@ -6,7 +6,7 @@ namespace Logbook.Handover;
 /// <summary>What each piece of equipment did at any moment of a stretch, as far as the journal tells; running when it does not.</summary>
 internal sealed class EquipmentHistory
 {
-    private readonly Dictionary<string, List<EquipmentStateChanged>> _changes = new(StringComparer.OrdinalIgnoreCase);
+    private readonly Dictionary<string, SortedList<(DateTimeOffset Since, long Seq), EquipmentStateChanged>> _changes = new(StringComparer.OrdinalIgnoreCase);
 
     /// <summary>Reads from <paramref name="from"/> on, and further back only for equipment that changed since.</summary>
     public static EquipmentHistory Of(Desk desk, IReadOnlyList<JournalRecord> records, DateTimeOffset begun, DateTimeOffset from)
@@ -14,7 +14,7 @@ internal sealed class EquipmentHistory
         var history = new EquipmentHistory();
         foreach (var status in desk.State.Equipment.Values)
         {
-            history.Add(new EquipmentStateChanged(status.Equipment, status.State, status.Since, status.Why));
+            history.Add(status.Seq, new EquipmentStateChanged(status.Equipment, status.State, status.Since, status.Why));
         }
 
         history.AddAll(records);
@@ -26,22 +26,17 @@ internal sealed class EquipmentHistory
             end = start;
         }
 
-        foreach (var changes in history._changes.Values)
-        {
-            changes.Sort((a, b) => a.Since.CompareTo(b.Since));
-        }
-
         return history;
     }
 
     /// <summary>The change in force at that moment; null when none is known, which counts as running.</summary>
     public EquipmentStateChanged? At(string? equipment, DateTimeOffset at) =>
-        equipment is not null && _changes.TryGetValue(equipment, out var changes) ? changes.FindLast(c => c.Since <= at) : null;
+        equipment is not null && _changes.TryGetValue(equipment, out var changes) ? changes.Values.LastOrDefault(c => c.Since <= at) : null;
 
     /// <summary>Whether checks apply: it runs, or it is being started, when they matter most.</summary>
     public static bool Runs(string state) => state is "running" or "starting";
 
-    private bool AnyUnknownAt(DateTimeOffset at) => _changes.Values.Any(changes => changes.TrueForAll(c => c.Since > at));
+    private bool AnyUnknownAt(DateTimeOffset at) => _changes.Values.Any(changes => changes.Keys[0].Since > at);
 
     private void AddAll(IEnumerable<JournalRecord> records)
     {
@@ -49,18 +44,18 @@ internal sealed class EquipmentHistory
         {
             if (record.Body is EquipmentStateChanged change)
             {
-                Add(change);
+                Add(record.Seq, change);
             }
         }
     }
 
-    private void Add(EquipmentStateChanged change)
+    private void Add(long seq, EquipmentStateChanged change)
     {
         if (!_changes.TryGetValue(change.Equipment, out var changes))
         {
             _changes[change.Equipment] = changes = [];
         }
 
-        changes.Add(change);
+        changes[(change.Since, seq)] = change;
     }
 }

@@ -13,7 +13,7 @@ internal static class CanHurt
         return new NoteSection(
             "can-hurt",
             "CAN HURT",
-            [.. hazards.Select(h => new NoteLine(h.Word, h.Text)), new NoteLine(string.Join(", ", silent), "none recorded; not declared")])
+            [.. hazards.Select(h => new NoteLine(h.Word, h.Text)), new NoteLine("others", $"{string.Join(", ", silent)}: none recorded; not declared")])
         {
             Beside = "as recorded here; the lock board and the permit office rule",
         };

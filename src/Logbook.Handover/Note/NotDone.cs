@@ -11,8 +11,10 @@ internal static class NotDone
         return NoteSection.Of(
             "not-done",
             "NOT DONE",
-            [.. applies.GroupBy(c => c.Round, StringComparer.Ordinal).SelectMany(r => Lines(facts, r.Key, [.. r])), .. Sums(applies)]);
+            [.. applies.GroupBy(c => c.Round, StringComparer.Ordinal).SelectMany(r => Lines(facts, r.Key, [.. r])).OrderBy(l => Order.IndexOf(l.Label)), .. Sums(applies)]);
     }
+
+    private static readonly List<string> Order = ["missed", "late", "not taken"];
 
     private static IEnumerable<NoteLine> Lines(ShiftFacts facts, string round, List<DueCheck> checks)
     {
@@ -23,8 +25,8 @@ internal static class NotDone
         {
             var counts = silent.Select(s => s.Count).Distinct().ToList();
             yield return new NoteLine(
-                title,
-                $"{string.Join(", ", silent.Select(s => facts.Time(s[0].DueAt)))}: nothing recorded, {string.Join(" or ", counts)} checks{(silent.Count > 1 ? " each" : "")}");
+                "missed",
+                $"{title} {string.Join(", ", silent.Select(s => facts.Time(s[0].DueAt)))}: nothing recorded, {string.Join(" or ", counts)} checks{(silent.Count > 1 ? " each" : "")}");
         }
 
         foreach (var slot in slots.Except(silent))
@@ -32,22 +34,22 @@ internal static class NotDone
             foreach (var fate in slot.Where(c => c.State is CheckState.Missed or CheckState.Late or CheckState.NotTaken)
                 .GroupBy(c => (c.State, c.Why, c.Seq)).OrderBy(g => g.Key.State))
             {
-                yield return new NoteLine(title, Fate(facts, slot.Count, [.. fate]));
+                yield return Fate(facts, title, slot.Count, [.. fate]);
             }
         }
     }
 
-    private static string Fate(ShiftFacts facts, int asked, List<DueCheck> checks)
+    private static NoteLine Fate(ShiftFacts facts, string title, int asked, List<DueCheck> checks)
     {
-        var (first, all) = (checks[0], checks.Count == asked);
-        var which = all ? $"{facts.Time(first.DueAt)}, all {asked}" : $"{facts.Time(first.DueAt)}, {string.Join(", ", checks.Select(c => Say.Visible(c.Point)))}";
-        var fate = first.State switch
+        var first = checks[0];
+        var which = checks.Count == asked ? $"all {asked}" : string.Join(", ", checks.Select(c => Say.Visible(c.Point)));
+        var (label, fate) = first.State switch
         {
-            CheckState.Missed => "nothing recorded",
-            CheckState.NotTaken => "not taken, " + Say.Visible(string.IsNullOrWhiteSpace(first.Why) ? "no reason given" : first.Why),
-            _ => first.Why,
+            CheckState.Missed => ("missed", "nothing recorded"),
+            CheckState.NotTaken => ("not taken", Say.Visible(string.IsNullOrWhiteSpace(first.Why) ? "no reason given" : first.Why)),
+            _ => ("late", first.Why),
         };
-        return $"{which}: {fate}{(first.Seq is { } seq ? " " + Say.Ref(seq) : "")}";
+        return new NoteLine(label, $"{title} {facts.Time(first.DueAt)}, {which}: {fate}{(first.Seq is { } seq ? " " + Say.Ref(seq) : "")}");
     }
 
     private static IEnumerable<NoteLine> Sums(List<DueCheck> applies)

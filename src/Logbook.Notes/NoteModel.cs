@@ -1,0 +1,61 @@
+using Logbook.Handover;
+using Scriban.Runtime;
+
+namespace Logbook.Notes;
+
+/// <summary>The note as a template sees it: names, texts and lists, no .NET members.</summary>
+internal static class NoteModel
+{
+    private const string Standing =
+        "This note only reminds. Safety data sheets, the site's procedures and permits, local codes and the judgement of licensed and qualified people stand above it; where they say otherwise, follow them.";
+
+    private const string Signatures = "Not signed: draft. Whoever hands over and whoever takes over sign here.";
+
+    /// <param name="fault">Why the site's own template could not be used; empty when it could.</param>
+    public static ScriptObject Of(HandoverNote note, NoteFormat format, string fault) => new()
+    {
+        ["site"] = note.Site,
+        ["shift"] = note.ShiftId,
+        ["period"] = note.Period,
+        ["drawn"] = note.DrawnAt,
+        ["take_longer"] = List(note.TakeLonger.Select(reason => (object)reason)),
+        ["sections"] = List(note.Sections.Select(Section)),
+        ["cautions"] = List(note.Cautions.Select(Caution)),
+        ["trends"] = List(note.Trends.Select(t => Trend(t, format))),
+        ["standing_line"] = Standing,
+        ["signatures"] = Signatures,
+        ["records"] = note.Records,
+        ["head"] = note.Head,
+        ["template_fault"] = fault,
+    };
+
+    private static ScriptObject Section(NoteSection section) => new()
+    {
+        ["id"] = section.Id,
+        ["title"] = section.Title,
+        ["beside"] = section.Beside,
+        ["lines"] = List(section.Lines.Select(line => new ScriptObject { ["label"] = line.Label, ["text"] = line.Text })),
+    };
+
+    private static ScriptObject Caution(NoteCaution caution) => new()
+    {
+        ["hazard"] = caution.Hazard,
+        ["text"] = caution.Text,
+        ["ppe"] = caution.Ppe,
+        ["first_aid"] = caution.FirstAid,
+        ["source"] = caution.Source,
+        ["revision"] = caution.Revision,
+        ["draft"] = caution.Draft,
+    };
+
+    private static ScriptObject Trend(NoteTrend trend, NoteFormat format) => new()
+    {
+        ["point"] = trend.Point,
+        ["title"] = trend.Title,
+        ["unit"] = trend.Unit,
+        ["words"] = TrendWords.Of(trend),
+        ["picture"] = new Markup(format == NoteFormat.Html ? TrendPicture.Of(trend) : ""),
+    };
+
+    private static ScriptArray List(IEnumerable<object> items) => new(items);
+}

@@ -1,0 +1,80 @@
+using Scriban;
+using Scriban.Functions;
+using Scriban.Parsing;
+using Scriban.Runtime;
+using Scriban.Syntax;
+
+namespace Logbook.Notes;
+
+/// <summary>One template file, run without trust: it sees the model, a few text functions and nothing else.</summary>
+internal static class NoteTemplate
+{
+    private static readonly TimeSpan Deadline = TimeSpan.FromSeconds(5);
+    private const int Iterations = 20_000;
+    private const int Characters = 2_000_000;
+
+    /// <summary>The text, or one line: file, line, column and what is wrong.</summary>
+    public static (string? Text, string? Fault) Render(string path, ScriptObject model, NoteFormat format)
+    {
+        try
+        {
+            var template = Template.Parse(File.ReadAllText(path), path);
+            if (template.HasErrors)
+            {
+                var first = template.Messages.First(m => m.Type == ParserMessageType.Error);
+                return (null, Fault(path, first.Span, first.Message));
+            }
+
+            using var limit = new CancellationTokenSource(Deadline);
+            var text = template.Render(Context(model, format, limit.Token));
+            return (format == NoteFormat.Text ? Columns.Wrap(text) : text, null);
+        }
+        catch (ScriptRuntimeException wrong)
+        {
+            return (null, Fault(path, wrong.Span, wrong.OriginalMessage));
+        }
+        catch (Exception unreadable) when (unreadable is IOException or UnauthorizedAccessException)
+        {
+            return (null, $"{path}: cannot be read: {unreadable.Message}");
+        }
+    }
+
+    private static EscapingContext Context(ScriptObject model, NoteFormat format, CancellationToken cancel)
+    {
+        var all = TemplateContext.GetDefaultBuiltinObject();
+        // No date, no evaluation, no include, no .NET objects: what is not here is an unknown name to the template.
+        var builtin = new ScriptObject { ["string"] = all["string"], ["array"] = all["array"], ["math"] = all["math"] };
+        var context = new EscapingContext(builtin, text => Escape.For(format, text))
+        {
+            StrictVariables = true,
+            EnableRelaxedMemberAccess = false,
+            EnableRelaxedIndexerAccess = false,
+            LoopLimit = Iterations,
+            RecursiveLimit = 50,
+            ObjectRecursionLimit = 10,
+            LimitToString = Characters,
+            OutputLimit = Characters,
+            OnStringLimit = ScriptLimitBehavior.Throw,
+            OnOutputLimit = ScriptLimitBehavior.Throw,
+            RegexTimeOut = TimeSpan.FromSeconds(1),
+            MemberFilter = _ => false,
+            CancellationToken = cancel,
+            NewLine = "\n",
+        };
+        context.PushGlobal(new ScriptObject { ["note"] = model });
+        return context;
+    }
+
+    private static string Fault(string path, SourceSpan span, string message) =>
+        $"{path}:{span.Start.Line + 1}:{span.Start.Column + 1}: {Handover.Say.Visible(message.ReplaceLineEndings(" "))}";
+
+    /// <summary>Escapes every value that a template prints; the template's own text stays as it is.</summary>
+    private sealed class EscapingContext(ScriptObject builtin, Func<string, string> escape) : TemplateContext(builtin)
+    {
+        public override TemplateContext Write(SourceSpan span, object textAsObject) =>
+            textAsObject is Markup markup ? Write(markup.Text) : textAsObject is null ? this : Write(escape(ObjectToString(textAsObject)));
+    }
+}
+
+/// <summary>Text that the program made in the note's own format: printed as it is.</summary>
+internal sealed record Markup(string Text);

@@ -1,0 +1,30 @@
+using System.Globalization;
+using Logbook.Handover;
+
+namespace Logbook.Notes;
+
+/// <summary>A curve in words, for paper, for those who listen, and beside the picture.</summary>
+internal static class TrendWords
+{
+    public static string Of(NoteTrend trend)
+    {
+        var (first, last) = (trend.Values[0], trend.Values[^1]);
+        var (low, high) = (trend.Values.MinBy(v => v.Value), trend.Values.MaxBy(v => v.Value));
+        return $"{trend.Title}, {trend.Unit}: {trend.Values.Count} values, first {At(first)}, lowest {At(low)}, highest {At(high)}, last {At(last)}.{Limits(trend)}";
+    }
+
+    /// <summary>A value with no more digits than it needs.</summary>
+    public static string Number(double value) => Math.Round(value, 4).ToString("0.####", CultureInfo.InvariantCulture);
+
+    public static string Clock(DateTimeOffset at) => at.ToString("HH:mm", CultureInfo.InvariantCulture);
+
+    private static string At((DateTimeOffset At, double Value) v) => $"{Number(v.Value)} at {Clock(v.At)}";
+
+    private static string Limits(NoteTrend trend)
+    {
+        (string Name, double? Limit)[] limits =
+            [("urgent below", trend.UrgentLow), ("watch below", trend.WatchLow), ("watch above", trend.WatchHigh), ("urgent above", trend.UrgentHigh)];
+        var set = limits.Where(l => l.Limit is not null).Select(l => $"{l.Name} {Number(l.Limit!.Value)}").ToList();
+        return set.Count == 0 ? " No limits are set." : $" Limits now in force: {string.Join(", ", set)}.";
+    }
+}

@@ -12,7 +12,7 @@ internal static class NoteModel
     private const string Signatures = "Not signed: draft. Whoever hands over and whoever takes over sign here.";
 
     /// <param name="fault">Why the site's own template could not be used; empty when it could.</param>
-    public static ScriptObject Of(HandoverNote note, NoteFormat format, string fault) => new()
+    public static ScriptObject Of(HandoverNote note, NoteFormat format, string fault) => new(StringComparer.Ordinal)
     {
         ["site"] = note.Site,
         ["shift"] = note.ShiftId,
@@ -29,15 +29,15 @@ internal static class NoteModel
         ["template_fault"] = fault,
     };
 
-    private static ScriptObject Section(NoteSection section) => new()
+    private static ScriptObject Section(NoteSection section) => new(StringComparer.Ordinal)
     {
         ["id"] = section.Id,
         ["title"] = section.Title,
         ["beside"] = section.Beside,
-        ["lines"] = List(section.Lines.Select(line => new ScriptObject { ["label"] = line.Label, ["text"] = line.Text })),
+        ["lines"] = List(section.Lines.Select(line => new ScriptObject(StringComparer.Ordinal) { ["label"] = line.Label, ["text"] = line.Text })),
     };
 
-    private static ScriptObject Caution(NoteCaution caution) => new()
+    private static ScriptObject Caution(NoteCaution caution) => new(StringComparer.Ordinal)
     {
         ["hazard"] = caution.Hazard,
         ["text"] = caution.Text,
@@ -48,7 +48,7 @@ internal static class NoteModel
         ["draft"] = caution.Draft,
     };
 
-    private static ScriptObject Trend(NoteTrend trend, NoteFormat format) => new()
+    private static ScriptObject Trend(NoteTrend trend, NoteFormat format) => new(StringComparer.Ordinal)
     {
         ["point"] = trend.Point,
         ["title"] = trend.Title,

@@ -43,7 +43,7 @@ internal static class NoteTemplate
     {
         var all = TemplateContext.GetDefaultBuiltinObject();
         // No date, no evaluation, no include, no .NET objects: what is not here is an unknown name to the template.
-        var builtin = new ScriptObject { ["string"] = all["string"], ["array"] = all["array"], ["math"] = all["math"] };
+        var builtin = new ScriptObject(StringComparer.Ordinal) { ["string"] = all["string"], ["array"] = all["array"], ["math"] = all["math"] };
         var context = new EscapingContext(builtin, text => Escape.For(format, text))
         {
             StrictVariables = true,
@@ -61,7 +61,7 @@ internal static class NoteTemplate
             CancellationToken = cancel,
             NewLine = "\n",
         };
-        context.PushGlobal(new ScriptObject { ["note"] = model });
+        context.PushGlobal(new ScriptObject(StringComparer.Ordinal) { ["note"] = model });
         return context;
     }
 
@@ -71,8 +71,8 @@ internal static class NoteTemplate
     /// <summary>Escapes every value that a template prints; the template's own text stays as it is.</summary>
     private sealed class EscapingContext(ScriptObject builtin, Func<string, string> escape) : TemplateContext(builtin)
     {
-        public override TemplateContext Write(SourceSpan span, object textAsObject) =>
-            textAsObject is Markup markup ? Write(markup.Text) : textAsObject is null ? this : Write(escape(ObjectToString(textAsObject)));
+        public override TemplateContext Write(SourceSpan span, object? textAsObject) =>
+            textAsObject is Markup markup ? Write(markup.Text) : Write(escape(ObjectToString(textAsObject) ?? ""));
     }
 }
 

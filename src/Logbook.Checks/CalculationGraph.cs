@@ -45,16 +45,8 @@ public sealed class CalculationGraph
             }
         }
 
-        mistakes.AddRange(GivenTwice(linked));
         return new CalculationGraph(site, Order(linked, unlinked, mistakes), unlinked, mistakes);
     }
-
-    private static IEnumerable<Mistake> GivenTwice(IReadOnlyList<LinkedCalculation> linked) =>
-        linked.SelectMany(c => c.Outputs.Where(o => o.Point is not null).Select(o => (Calculation: c, o.Point!.Tag)))
-            .GroupBy(pair => pair.Tag, StringComparer.Ordinal)
-            .Where(givers => givers.Count() > 1)
-            .Select(givers => new Mistake(givers.Last().Calculation.Binding.Place,
-                $"{givers.Key} is given by {Words.And([.. givers.Select(g => g.Calculation.Name)])}", "a derived point is given by one calculation"));
 
     /// <summary>Each after those that give its points, in the file's order beside that; what is left over stands in a loop.</summary>
     private static List<LinkedCalculation> Order(IReadOnlyList<LinkedCalculation> linked, List<CalculationBinding> unlinked, List<Mistake> mistakes)

@@ -3,7 +3,7 @@ using Logbook.Plant;
 
 namespace Logbook.Checks;
 
-/// <summary>Resolves one binding: its calculation, roles, points and units.</summary>
+/// <summary>Resolves one binding: its calculation, roles and units. That its tags are points the site's reader has seen to.</summary>
 internal sealed class CalculationLink(Site site, IReadOnlyList<LoadedCalculation> calculations, CalculationBinding binding, List<Mistake> mistakes)
 {
     public LinkedCalculation? Link()
@@ -60,16 +60,10 @@ internal sealed class CalculationLink(Site site, IReadOnlyList<LoadedCalculation
 
     private LinkedInput? FromPoint(InputInfo info, Unit unit, string tag)
     {
-        if (site.FindPoint(tag) is not { } point)
-        {
-            string[] tags = [.. site.Points.Select(p => p.Tag)];
-            Add($"{binding.Name}: '{tag}' for '{info.Role}' is not a point", Given.Instead(tag, tags, "the points stand in points.csv"));
-            return null;
-        }
-
+        var point = site.FindPoint(tag)!;
         if (!Units.CanConvert(point.Unit, unit))
         {
-            Add($"{binding.Name}: {point.Tag} is in {point.Unit}, which '{info.Role}' cannot take", "accepted: what converts to " + unit);
+            Add($"{binding.Name}: {point.Tag} is in {point.Unit}, which '{info.Role}' cannot take", "accepted: " + Units.AcceptedFor(unit));
             return null;
         }
 
@@ -83,7 +77,7 @@ internal sealed class CalculationLink(Site site, IReadOnlyList<LoadedCalculation
         var from = constant.Unit ?? unit;
         if (!Units.CanConvert(from, unit))
         {
-            Add($"{binding.Name}: '{info.Role}' is given in {from}, which does not convert", "accepted: what converts to " + unit);
+            Add($"{binding.Name}: '{info.Role}' is given in {from}, which does not convert", "accepted: " + Units.AcceptedFor(unit));
             return null;
         }
 
@@ -122,23 +116,16 @@ internal sealed class CalculationLink(Site site, IReadOnlyList<LoadedCalculation
 
     private LinkedOutput? Output(OutputInfo info)
     {
-        var methodU = binding.MethodU.GetValueOrDefault(info.Id);
         var point = binding.Outputs.GetValueOrDefault(info.Id) is { } tag ? site.FindPoint(tag) : null;
-        var output = PlugInOutput.Link(binding.Use, info, point, methodU, binding.Place, mistakes);
-        if (output is not null && binding.Outputs.TryGetValue(info.Id, out var named) && WhyNot(point, output.Unit) is { } wrong)
+        var output = PlugInOutput.Link(binding.Use, info, point, binding.MethodU.GetValueOrDefault(info.Id), binding.Place, mistakes);
+        if (output is not null && point is not null && !Units.CanConvert(output.Unit, point.Unit))
         {
-            Add($"{binding.Name}: {named} for output '{info.Id}' {wrong}", $"a derived point in a unit that converts from {output.Unit}");
+            Add($"{binding.Name}: {point.Tag} is in {point.Unit}, the output '{info.Id}' in {output.Unit}", "a derived point in one of: " + Units.AcceptedFor(output.Unit));
             return null;
         }
 
         return output;
     }
-
-    private static string? WhyNot(Point? point, Unit unit) =>
-        point is null ? "is not a point"
-        : point.Kind != PointKind.Derived ? "is read, not derived"
-        : Units.CanConvert(unit, point.Unit) ? null
-        : $"is in {point.Unit}, the output in {unit}";
 
     private void Add(string wrong, string accepted = "") => mistakes.Add(new Mistake(binding.Place, wrong, accepted));
 }

@@ -1,5 +1,6 @@
 using Logbook.Contracts;
 using Logbook.Plant;
+using Logbook.Plant.Reading;
 
 namespace Logbook.Checks;
 
@@ -74,15 +75,13 @@ internal sealed class HandInputs(CalculationInfo info, List<Mistake> mistakes)
 
     private double? Uncertainty(InputInfo role, string text)
     {
-        var share = text.EndsWith('%');
-        var number = Typed.Number(share ? text[..^1] : text, Place.Unknown, out var mistake);
-        if (number is null || number < 0)
+        if (Uncertainties.Parse(text, Place.Unknown, out var mistake) is { } u)
         {
-            mistakes.Add(mistake ?? Mistake.Typed($"the uncertainty of {role.Role} is {text}", "0 or more, in " + role.Unit));
-            return null;
+            return u.Of(_values.GetValueOrDefault(role.Role, role.Default ?? 0));
         }
 
-        return share ? number * Math.Abs(_values.GetValueOrDefault(role.Role, role.Default ?? 0)) / 100 : number;
+        mistakes.Add(mistake! with { Wrong = $"{role.Role}: {mistake.Wrong}" });
+        return null;
     }
 
     private Unit UnitOf(InputInfo role)

@@ -1,4 +1,3 @@
-using System.Buffers;
 using Logbook.Plant;
 
 namespace Logbook.Checks;
@@ -6,60 +5,47 @@ namespace Logbook.Checks;
 /// <summary>A number with or without a unit, brought to the unit that is wanted.</summary>
 internal static class ParseQuantity
 {
-    private static readonly SearchValues<char> InNumbers = SearchValues.Create("0123456789.,+-\u2212");
-
-    public static (double Number, bool UnitGiven)? Parse(string name, Unit wanted, string text, string? unit, Place place, List<Mistake> mistakes)
+    /// <param name="name">What it is for: a tag or a role.</param>
+    /// <param name="beside">A unit that stands in a field of its own; null or empty when there is none.</param>
+    public static (double Number, bool UnitGiven)? Parse(string name, Unit wanted, string text, string? beside, Place place, List<Mistake> mistakes)
     {
-        var (number, behind) = Split(text.Trim());
-        var beside = string.IsNullOrWhiteSpace(unit) ? "" : unit.Trim();
-        if (behind.Length > 0 && beside.Length > 0 && !behind.Equals(beside, StringComparison.Ordinal))
+        if (Typed.Measured(text, place, out var mistake) is not { } measured)
         {
-            mistakes.Add(new Mistake(place, $"{name} has two units, '{behind}' and '{beside}'", "give one"));
+            mistakes.Add(mistake! with { Wrong = $"{name}: {mistake.Wrong}" });
             return null;
         }
 
-        var value = Typed.Number(number, place, out var mistake);
-        if (value is null || !double.IsFinite(value.Value))
+        if (string.IsNullOrWhiteSpace(beside))
         {
-            mistakes.Add(mistake is null
-                ? new Mistake(place, $"{name}: '{number}' is not a number", "accepted: digits with a decimal point")
-                : mistake with { Wrong = $"{name}: {mistake.Wrong}" });
+            return InWanted(name, measured.Value, measured.Unit, wanted, place, mistakes);
+        }
+
+        if (Units.Find(beside) is not { } unit)
+        {
+            mistakes.Add(new Mistake(place, $"{name}: unit '{beside}' is unknown", "accepted: " + Units.AcceptedFor(wanted)));
             return null;
         }
 
-        var given = behind.Length > 0 ? behind : beside;
-        return given.Length == 0 ? (value.Value, false) : Convert(name, value.Value, given, wanted, place, mistakes);
+        if (measured.Unit is { } behind && behind != unit)
+        {
+            mistakes.Add(new Mistake(place, $"{name} has two units, {behind} and {unit}", "give one"));
+            return null;
+        }
+
+        return InWanted(name, measured.Value, unit, wanted, place, mistakes);
     }
 
-    private static (double Number, bool UnitGiven)? Convert(string name, double value, string given, Unit wanted, Place place, List<Mistake> mistakes)
+    private static (double Number, bool UnitGiven)? InWanted(string name, double value, Unit? unit, Unit wanted, Place place, List<Mistake> mistakes)
     {
-        if (Units.Find(given) is { } unit && Units.CanConvert(unit, wanted))
+        if (unit is null || Units.CanConvert(unit, wanted))
         {
-            return (Units.Convert(value, unit, wanted), true);
+            return (unit is null ? value : Units.Convert(value, unit, wanted), unit is not null);
         }
 
-        mistakes.Add(new Mistake(place, $"{name}: {WhatIsWrong(given, wanted)}", "accepted: " + Units.AcceptedFor(wanted)));
+        var wrong = Units.All.Any(u => Units.CanConvert(u, wanted) && u.Name.StartsWith(unit.Name + " ", StringComparison.Ordinal))
+            ? $"{unit} does not say its basis"
+            : $"{unit} cannot be turned into {wanted}";
+        mistakes.Add(new Mistake(place, $"{name}: {wrong}", "accepted: " + Units.AcceptedFor(wanted)));
         return null;
-    }
-
-    private static string WhatIsWrong(string given, Unit wanted)
-    {
-        var basisLess = Units.All.Any(u => Units.CanConvert(u, wanted) && u.Name.StartsWith(given + " ", StringComparison.OrdinalIgnoreCase));
-        return basisLess ? $"'{given}' does not say its basis"
-            : Units.Find(given) is null ? $"unit '{given}' is unknown"
-            : $"'{given}' cannot be turned into {wanted}";
-    }
-
-    /// <summary>The number ends at the first blank, or where its unit begins.</summary>
-    private static (string Number, string Unit) Split(string text)
-    {
-        var end = text.AsSpan().IndexOf(' ');
-        if (end < 0)
-        {
-            end = text.AsSpan().IndexOfAnyExcept(InNumbers);
-            end = end <= 0 || char.IsPunctuation(text[end]) && text[end] != '%' ? text.Length : end;
-        }
-
-        return (text[..end], text[end..].Trim());
     }
 }

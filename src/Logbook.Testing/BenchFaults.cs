@@ -1,6 +1,6 @@
-using Logbook.Checks;
 using Logbook.Contracts;
 using Logbook.Plant;
+using Logbook.Plant.Reading;
 
 namespace Logbook.Testing;
 
@@ -60,7 +60,7 @@ internal static class BenchFaults
             yield return $"{output.Id}: '{role}' is none of its roles";
         }
 
-        if (output.MethodU is { } text && PlugInOutput.MethodU(text) is null)
+        if (output.MethodU is { } text && Uncertainties.Parse(text, Place.Unknown, out _) is null)
         {
             yield return $"{output.Id}: method uncertainty '{text}' is neither a number nor a share";
         }

@@ -1,7 +1,7 @@
 namespace Logbook.Plant.Reading;
 
-/// <summary>A standard uncertainty as the site files write it.</summary>
-internal static class Uncertainties
+/// <summary>A standard uncertainty as site files, plug-ins and the command line write it.</summary>
+public static class Uncertainties
 {
     /// <summary><c>0.3</c> in the unit of what it belongs to, or <c>2%</c> of the value.</summary>
     public static Uncertainty? Parse(string text, Place place, out Mistake? mistake)
@@ -18,7 +18,7 @@ internal static class Uncertainties
     }
 
     /// <summary>The same under a key of site.toml, where it may also be a number.</summary>
-    public static Uncertainty? Of(Fields table, string key)
+    internal static Uncertainty? Of(Fields table, string key)
     {
         if (table.Raw(key) is string text)
         {

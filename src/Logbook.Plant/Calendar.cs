@@ -20,13 +20,14 @@ public static class Calendar
     /// <summary>The instant of a wall-clock time: a missing one moves to the next valid instant, a repeated one means the first.</summary>
     public static DateTimeOffset AtSite(Site site, DateTime local)
     {
-        while (site.Zone.IsInvalidTime(local))
+        var offsets = WallClock.Offsets(site.Zone, local);
+        while (offsets.Count == 0)
         {
             local = new DateTime(local.Ticks - (local.Ticks % TimeSpan.TicksPerMinute)).AddMinutes(1);
+            offsets = WallClock.Offsets(site.Zone, local);
         }
 
-        var offset = site.Zone.IsAmbiguousTime(local) ? site.Zone.GetAmbiguousTimeOffsets(local).Max() : site.Zone.GetUtcOffset(local);
-        return new DateTimeOffset(local, offset);
+        return new DateTimeOffset(local, offsets[0]);
     }
 
     /// <summary>The shift that covers <paramref name="instant"/>.</summary>
@@ -54,18 +55,6 @@ public static class Calendar
     /// <summary>Every slot of the round that is due in [from, to), in order.</summary>
     public static IEnumerable<Slot> Slots(Site site, Round round, DateTimeOffset from, DateTimeOffset to) =>
         RoundSlots.All(site, round, from, to);
-
-    /// <summary>
-    /// The slot that a reading of <paramref name="instant"/> belongs to: the nearest one, a tie to the earlier; for a round
-    /// that is due once in a period, the period's. Null when none falls due within eight days.
-    /// </summary>
-    public static Slot? SlotFor(Site site, Round round, DateTimeOffset instant)
-    {
-        var near = Slots(site, round, instant.AddDays(-8), instant.AddDays(8));
-        return round.Schedule is Schedule.Per
-            ? near.FirstOrDefault(s => s.Opens <= instant && instant < s.Closes)
-            : near.MinBy(s => ((s.DueAt - instant).Duration(), s.DueAt));
-    }
 
     private static IEnumerable<(DateOnly Date, string Code, DateTimeOffset At)> Starts(Site site, DateTimeOffset from, DateTimeOffset to)
     {

@@ -29,18 +29,17 @@ public static partial class Typed
             return Refuse(place, $"'{typed}' is not a time", TimeForms, out mistake);
         }
 
-        if (site.Zone.IsInvalidTime(local))
+        var offsets = WallClock.Offsets(site.Zone, local);
+        switch (offsets.Count)
         {
-            return Refuse(place, $"'{typed}' did not exist at the site: the clock was put forward over it", $"from {Calendar.AtSite(site, local):HH:mm} on it exists", out mistake);
+            case 0:
+                return Refuse(place, $"'{typed}' did not exist at the site: the clock was put forward over it", $"from {Calendar.AtSite(site, local):HH:mm} on it exists", out mistake);
+            case 1:
+                return new DateTimeOffset(local, offsets[0]);
+            default:
+                var both = offsets.Select(o => new DateTimeOffset(local, o).ToString("yyyy-MM-dd'T'HH:mm:sszzz", CultureInfo.InvariantCulture));
+                return Refuse(place, $"'{typed}' came twice at the site: the clock was put back over it", $"accepted: {string.Join(" for the first, ", both)} for the second", out mistake);
         }
-
-        if (site.Zone.IsAmbiguousTime(local))
-        {
-            var both = site.Zone.GetAmbiguousTimeOffsets(local).OrderDescending().Select(o => new DateTimeOffset(local, o).ToString("yyyy-MM-dd'T'HH:mm:sszzz", CultureInfo.InvariantCulture));
-            return Refuse(place, $"'{typed}' came twice at the site: the clock was put back over it", $"accepted: {string.Join(" for the first, ", both)} for the second", out mistake);
-        }
-
-        return new DateTimeOffset(local, site.Zone.GetUtcOffset(local));
     }
 
     private static DateTimeOffset? Refuse(Place place, string wrong, string accepted, out Mistake? mistake)

@@ -1,4 +1,8 @@
 using Logbook.Checks;
+using Logbook.Demo.Instruments;
+using Logbook.Demo.Line;
+using Logbook.Demo.Planted;
+using Logbook.Plant;
 
 namespace Logbook.Demo;
 
@@ -16,6 +20,52 @@ public static class DemoMill
     /// <param name="progress">Told the share done, 0 to 1.</param>
     /// <returns>What was planted, oldest first, and where it must show.</returns>
     public static IReadOnlyList<PlantedEvent> Make(
-        Func<TimeProvider, Desk> open, DateTimeOffset until, int days, int seed, IProgress<double>? progress = null) =>
-        throw new NotImplementedException();
+        Func<TimeProvider, Desk> open, DateTimeOffset until, int days, int seed, IProgress<double>? progress = null)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(days, 1);
+        var clock = new SimulatedClock(until.AddDays(-days));
+        var desk = open(clock);
+        var scene = new Scene(desk.Site, until.AddDays(-days), until);
+        return Play(desk, clock, Acts(scene, new Chance(seed), out var script), script, progress);
+    }
+
+    private static IReadOnlyList<Act> Acts(Scene scene, Chance chance, out Script script)
+    {
+        var plan = Rounds.Plan(scene, chance).ToList();
+        script = Plot.Of(scene, plan, chance);
+        var history = new LineHistory(scene.Start, scene.Until, script.Changes, scene.Site.AltitudeM, chance);
+        var reader = new Reader(history, script.Faults, chance);
+        var rounds = new Rounds(scene, script, reader, chance);
+        var undone = script.LeftUndone;
+        return
+        [
+            .. plan.Where(t => !undone.Contains((t.Round.Id, t.Slot.DueAt))).Select(rounds.Do)
+                .Concat(script.Acts)
+                .Concat(script.Rereadings.Select(r => r.Act(scene, reader)))
+                .OrderBy(a => a.At),
+        ];
+    }
+
+    private static IReadOnlyList<PlantedEvent> Play(
+        Desk desk, SimulatedClock clock, IReadOnlyList<Act> acts, Script script, IProgress<double>? progress)
+    {
+        var seqs = new Dictionary<PlantedEvent, long>();
+        for (var i = 0; i < acts.Count; i++)
+        {
+            clock.MoveTo(acts[i].At);
+            if (acts[i].Save(desk) is { } written)
+            {
+                var record = written.Record ?? throw new InvalidOperationException(
+                    $"the demo typed something that was refused at {acts[i].At:O}: {string.Join("; ", written.Mistakes)}");
+                if (acts[i].Plants is { } planted)
+                {
+                    seqs[planted] = record.Seq;
+                }
+            }
+
+            progress?.Report((i + 1.0) / acts.Count);
+        }
+
+        return [.. script.Events.Select(e => e with { Seq = seqs.TryGetValue(e, out var seq) ? seq : null }).OrderBy(e => e.At)];
+    }
 }

@@ -27,7 +27,7 @@ internal static class BalanceReadings
             ["GF-DP"] = m => m.Green.FilterPressureDifference,
             ["GF-F"] = m => m.Green.Filtrate,
             ["GF-CL"] = m => m.Green.FiltrateDregs,
-            ["GF-CS"] = m => m.Green.ConcentrateFlow > 0 ? m.Green.Dregs / m.Green.ConcentrateFlow : 0,
+            ["GF-CS"] = m => m.Green.Dregs / m.Green.ConcentrateFlow,
             ["GF-HW"] = m => m.Green.HoursSinceWash,
             ["GT-L"] = m => m.Green.Level,
             ["GT-T"] = m => m.Green.RawTemperature - 0.5,

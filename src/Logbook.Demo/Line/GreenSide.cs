@@ -43,7 +43,7 @@ internal sealed class GreenSide
             FiltrateDregs = levers[Lever.FiltrateDregs],
             FilterPressureDifference = filtrate / (CleanPermeance * (1 - (0.3 * Math.Min(1, hoursSinceWash / 168)))),
             HoursSinceWash = hoursSinceWash,
-            ConcentrateFlow = filtrate * Concentrate,
+            ConcentrateFlow = toCooler * Concentrate,
             Level = _filtered.Level,
             Volume = _filtered.Volume,
             Flow = levers[Lever.Flow],
@@ -100,6 +100,6 @@ internal sealed record GreenMoment
     /// <summary>m3/h.</summary>
     public double Condensate => Cooled.Steam * ToCooler / 1000;
 
-    /// <summary>Dry dregs that the filter holds back, kg/h.</summary>
-    public double Dregs => Filtrate * (RawDregs - FiltrateDregs) / 1000;
+    /// <summary>Dry dregs that the filter holds back over the day, kg/h: a concentrate tank evens out its washes.</summary>
+    public double Dregs => ToCooler * (RawDregs - FiltrateDregs) / 1000;
 }

@@ -48,6 +48,9 @@ internal enum Lever
     /// <summary>Digester's draw of white liquor beside what is made, m3/h.</summary>
     DigesterDraw,
 
+    /// <summary>Dissolving tank's draw of weak wash beside what is made, m3/h.</summary>
+    DissolvingDraw,
+
     /// <summary>Kiln's lime beside what is used, t/h.</summary>
     KilnLime,
 

@@ -58,6 +58,7 @@ internal sealed class Levers
         Lever.RawDregs => new(950, 70, 24, chance),
         Lever.FiltrateDregs => new(12, 1.2, 24, chance),
         Lever.DigesterDraw => new(0, 8, 12, chance),
+        Lever.DissolvingDraw => new(0, 4, 12, chance),
         Lever.KilnLime => new(0, 0.4, 24, chance),
         Lever.ReslurryWater => new(66, 1.5, 12, chance),
         Lever.CakeSolids => new(0.66, 0.006, 24, chance),

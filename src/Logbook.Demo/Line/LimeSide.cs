@@ -7,7 +7,7 @@ internal sealed class LimeSide(GreenMoment start, double availability)
     private const double LimeForCarbonate = Molar.CaO / Molar.Na2O;
 
     /// <summary>0 to 1; a little above what the line reaches, because the last lime does not react in time.</summary>
-    private const double AimedCausticity = 0.828;
+    private const double AimedCausticity = 0.826;
 
     /// <summary>t.</summary>
     private const double SiloCapacity = 600;

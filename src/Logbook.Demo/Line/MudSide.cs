@@ -39,7 +39,7 @@ internal sealed class MudSide
         var lost = _mud.Liquor * (kilnLiquor * (1 - Showered));
         var toWeak = (cakeSoda * Washed) + (_mud.Liquor * toFilter.Liquor) - lost;
         var weakFlow = CakeWash + toFilter.Liquor - kilnLiquor + ShowerWater;
-        var toDissolving = weakFlow - _weak.Restore;
+        var toDissolving = weakFlow + levers[Lever.DissolvingDraw] - _weak.Restore;
         _weak.Step(toWeak * (1 / weakFlow), weakFlow, toDissolving, dtHours);
 
         return new MudMoment

@@ -1,0 +1,66 @@
+using Logbook.Checks;
+using Logbook.Demo.Instruments;
+using Logbook.Demo.Line;
+using Logbook.Plant;
+
+namespace Logbook.Demo;
+
+/// <summary>The honest work: every round of the site, done by the people on shift and typed like anyone else would.</summary>
+internal sealed class Rounds(Scene scene, Script script, Reader reader, Chance chance)
+{
+    /// <summary>One act for each slot that somebody does.</summary>
+    public static IEnumerable<SlotTimes> Plan(Scene scene, Chance chance) =>
+        from round in scene.Site.Rounds
+        from slot in Calendar.Slots(scene.Site, round, scene.Start, scene.Until.AddDays(8))
+        let times = SlotTimes.Of(scene.Site, round, slot, chance)
+        where times.ReadFrom >= scene.Start && times.Saved <= scene.Until
+        select times;
+
+    public Act Do(SlotTimes times) => new(times.Saved, desk => Save(desk, times))
+    {
+        Plants = script.Planted.GetValueOrDefault((times.Round.Id, times.Slot.DueAt)),
+    };
+
+    private Written? Save(Desk desk, SlotTimes times)
+    {
+        var skipped = Skipped(times);
+        var readings = times.Slot.Points
+            .Select(scene.Point)
+            .Where(point => point.Always || string.Equals(desk.State.StateOf(point.Equipment), "running", StringComparison.Ordinal))
+            .Select(point => point.Tag == skipped?.Tag ? skipped.Value.Reading : Typed(point, times))
+            .ToList();
+        return readings.Count == 0 ? null : RecordEntry.Run(desk, Request(times, readings));
+    }
+
+    private TypedReading Typed(Point point, SlotTimes times) =>
+        new(point.Tag, reader.Read(point, times.ReadTo), Place.Unknown);
+
+    private EntryRequest Request(SlotTimes times, IReadOnlyList<TypedReading> readings)
+    {
+        var by = times.Round.Field || SlotTimes.IsSamples(scene.Site, times.Round)
+            ? scene.Staff.Field(times.Saved)
+            : scene.Staff.Panel(times.Saved);
+        return new EntryRequest(by, readings)
+        {
+            Round = times.Round.Id,
+            At = times.ReadTo,
+            WalkStart = times.Round.Field ? times.ReadFrom : null,
+            WalkEnd = times.Round.Field ? times.ReadTo : null,
+        };
+    }
+
+    /// <summary>In one round of thirty one reading could not be taken; the reason is said. Samples are taken whole.</summary>
+    private (string Tag, TypedReading Reading)? Skipped(SlotTimes times)
+    {
+        var possible = times.Slot.Points.Select(scene.Point).Where(p => p.Sample is null && !p.Always).ToList();
+        if (possible.Count == 0 || !chance.OneIn(30))
+        {
+            return null;
+        }
+
+        var point = chance.Pick(possible);
+        var usual = scene.Site.Reasons.NotTaken.Where(r => r is "no time" or "forgot" or "instrument faulty" or "sample point blocked").ToList();
+        var why = chance.Pick(usual.Count > 0 ? usual : scene.Site.Reasons.NotTaken);
+        return (point.Tag, new TypedReading(point.Tag, "-", Place.Unknown) { Why = why });
+    }
+}

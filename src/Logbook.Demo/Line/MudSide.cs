@@ -18,7 +18,6 @@ internal sealed class MudSide
     private readonly MudTank _mud = new();
     private readonly LiquorTank _white;
     private readonly LiquorTank _weak = new(1500, 0.55, Liquor.Of(17, 0.25, 0.82));
-    private double _toMudFilter = 94;
 
     public MudSide(Liquor white) => _white = new LiquorTank(3000, 0.62, white);
 
@@ -31,13 +30,14 @@ internal sealed class MudSide
         var draw = whiteFlow + levers[Lever.DigesterDraw] - _white.Restore;
         _white.Step(clear, whiteFlow, draw, dtHours);
 
-        // Chance of a level: people trim the draw to the mud filter when the tank wanders.
-        _toMudFilter = 94 + (0.35 * (_mud.Level - 55));
+        // People trim the draw to the mud filter when the tank's level wanders.
+        var toMudFilter = 94 + (0.35 * (_mud.Level - 55));
         var cakeSoda = clear * cakeLiquor;
-        var toFilter = _mud.Step(made, cakeSoda * (1 - Washed), cakeLiquor + levers[Lever.ReslurryWater], _toMudFilter, dtHours);
+        var mudLiquor = _mud.Liquor;
+        var toFilter = _mud.Step(made, cakeSoda * (1 - Washed), cakeLiquor + levers[Lever.ReslurryWater], toMudFilter, dtHours);
         var kilnLiquor = toFilter.Solids * ((1 / levers[Lever.KilnFeedSolids]) - 1);
-        var lost = _mud.Liquor * (kilnLiquor * (1 - Showered));
-        var toWeak = (cakeSoda * Washed) + (_mud.Liquor * toFilter.Liquor) - lost;
+        var lost = mudLiquor * (kilnLiquor * (1 - Showered));
+        var toWeak = (cakeSoda * Washed) + (mudLiquor * toFilter.Liquor) - lost;
         var weakFlow = CakeWash + toFilter.Liquor - kilnLiquor + ShowerWater;
         var toDissolving = weakFlow + levers[Lever.DissolvingDraw] - _weak.Restore;
         _weak.Step(toWeak * (1 / weakFlow), weakFlow, toDissolving, dtHours);
@@ -52,7 +52,7 @@ internal sealed class MudSide
             TankDensity = _mud.Density,
             TankSolids = _mud.SolidsShare,
             TankLiquor = _mud.Liquor,
-            SlurryFlow = _toMudFilter,
+            SlurryFlow = toMudFilter,
             KilnFeed = toFilter.Solids,
             KilnFeedSolids = levers[Lever.KilnFeedSolids],
             KilnLiquor = kilnLiquor,

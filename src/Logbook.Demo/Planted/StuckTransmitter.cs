@@ -7,9 +7,17 @@ internal static class StuckTransmitter
 {
     private const string Tag = "RG-D";
 
+    /// <summary>How much sound history there must be before anyone can call a steady value odd.</summary>
+    private static readonly TimeSpan _learned = TimeSpan.FromHours(26);
+
     public static void Plant(Scene scene, Script script)
     {
         var since = scene.Until.AddHours(-14);
+        if (since - scene.Start < _learned)
+        {
+            return;
+        }
+
         script.Faults.Add(new InstrumentFault(Tag, since, DateTimeOffset.MaxValue, FaultKind.Stuck));
         script.Events.Add(new PlantedEvent(
             "stuck-transmitter", since, Tag, "finding",

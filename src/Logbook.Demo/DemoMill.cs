@@ -26,7 +26,7 @@ public static class DemoMill
         var clock = new SimulatedClock(until.AddDays(-days));
         var desk = open(clock);
         var scene = new Scene(desk.Site, until.AddDays(-days), until);
-        return Play(desk, clock, Acts(scene, new Chance(seed), out var script), script, progress);
+        return Play(desk, clock, scene, new Chance(seed), progress);
     }
 
     private static IReadOnlyList<Act> Acts(Scene scene, Chance chance, out Script script)
@@ -47,8 +47,9 @@ public static class DemoMill
     }
 
     private static IReadOnlyList<PlantedEvent> Play(
-        Desk desk, SimulatedClock clock, IReadOnlyList<Act> acts, Script script, IProgress<double>? progress)
+        Desk desk, SimulatedClock clock, Scene scene, Chance chance, IProgress<double>? progress)
     {
+        var acts = Acts(scene, chance, out var script);
         var seqs = new Dictionary<PlantedEvent, long>();
         for (var i = 0; i < acts.Count; i++)
         {
@@ -66,6 +67,7 @@ public static class DemoMill
             progress?.Report((i + 1.0) / acts.Count);
         }
 
+        clock.MoveTo(scene.Until);
         return [.. script.Events.Select(e => e with { Seq = seqs.TryGetValue(e, out var seq) ? seq : null }).OrderBy(e => e.At)];
     }
 }

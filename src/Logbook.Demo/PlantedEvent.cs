@@ -6,5 +6,5 @@ namespace Logbook.Demo;
 /// <param name="Point">The point it is about, when it is about one.</param>
 /// <param name="Where">finding, now, due, audit or note.</param>
 /// <param name="Text">One plain sentence for the person who tries the demo.</param>
-/// <param name="Seq">The record that it stands in; null when it is the absence of one.</param>
+/// <param name="Seq">The record that it stands in; null when it stands in none or in many.</param>
 public sealed record PlantedEvent(string Name, DateTimeOffset At, string? Point, string Where, string Text, long? Seq);

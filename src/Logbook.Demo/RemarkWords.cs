@@ -9,16 +9,16 @@ internal sealed class RemarkWords(Site site, Chance chance)
 {
     private static readonly string[] _about =
     [
-        "{0}: hosed down, floor clean",
-        "{0}: checked by hand, agrees with the panel",
-        "{0}: packing drips, nipped up a quarter turn",
-        "{0}: sounds steady, bearings hand-warm",
-        "{0}: strainer cleaned, little in it",
-        "{0}: sample cock was slow, cleared with hot water from a distance",
-        "{0}: greased on the weekly list",
-        "{0}: instrument technician looked at the transmitter, nothing found",
-        "{0}: lagging loose, reported to the day crew",
-        "{0}: scale at the flange, not wet, keep an eye on it",
+        "Hosed down, floor clean",
+        "Checked by hand, agrees with the panel",
+        "Packing drips, nipped up a quarter turn",
+        "Sounds steady, bearings hand-warm",
+        "Strainer cleaned, little in it",
+        "Sample cock was slow, cleared with hot water from a distance",
+        "Greased on the weekly list",
+        "Instrument technician looked at the transmitter, nothing found",
+        "Lagging loose, reported to the day crew",
+        "Scale at the flange, not wet, keep an eye on it",
     ];
 
     private static readonly string[] _general =
@@ -46,6 +46,6 @@ internal sealed class RemarkWords(Site site, Chance chance)
         }
 
         var equipment = _faker.PickRandom(site.Equipment.Where(e => !e.Code.StartsWith("eyewash", StringComparison.Ordinal)).ToArray());
-        return (string.Format(System.Globalization.CultureInfo.InvariantCulture, _faker.PickRandom(_about), equipment.Name), equipment.Code);
+        return (_faker.PickRandom(_about), equipment.Code);
     }
 }

@@ -26,14 +26,24 @@ internal sealed class Rounds(Scene scene, Script script, Reader reader, Chance c
         var skipped = Skipped(times);
         var readings = times.Slot.Points
             .Select(scene.Point)
-            .Where(point => point.Always || string.Equals(desk.State.StateOf(point.Equipment), "running", StringComparison.Ordinal))
-            .Select(point => point.Tag == skipped?.Tag ? skipped.Value.Reading : Typed(point, times))
+            .Select(point => point.Tag == skipped?.Tag ? skipped.Value.Reading : Typed(desk, point, times))
+            .OfType<TypedReading>()
             .ToList();
         return readings.Count == 0 ? null : RecordEntry.Run(desk, Request(times, readings));
     }
 
-    private TypedReading Typed(Point point, SlotTimes times) =>
-        new(point.Tag, reader.Read(point, times.ReadTo), Place.Unknown);
+    /// <summary>The reading; that it could not be taken; or nothing, when its equipment stood still before the round was due.</summary>
+    private TypedReading? Typed(Desk desk, Point point, SlotTimes times)
+    {
+        if (point.Always || desk.State.StateOf(point.Equipment) is "running")
+        {
+            return new TypedReading(point.Tag, reader.Read(point, times.ReadTo), Place.Unknown);
+        }
+
+        return desk.State.Equipment[point.Equipment!].Since <= times.Slot.DueAt && times.Slot.DueAt <= times.Saved
+            ? null
+            : new TypedReading(point.Tag, "-", Place.Unknown) { Why = "equipment down" };
+    }
 
     private EntryRequest Request(SlotTimes times, IReadOnlyList<TypedReading> readings)
     {

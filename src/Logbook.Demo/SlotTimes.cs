@@ -39,7 +39,7 @@ internal sealed record SlotTimes(Round Round, Slot Slot, DateTimeOffset ReadFrom
     /// <summary>At the panel reading and typing are one; one round in forty is late.</summary>
     private static SlotTimes Panel(Round round, Slot slot, Chance chance)
     {
-        var late = chance.OneIn(40) ? round.Late + TimeSpan.FromMinutes(chance.Between(4, 15)) : TimeSpan.FromMinutes(chance.Between(0.5, 7));
+        var late = chance.OneIn(40) ? round.Late + TimeSpan.FromMinutes(chance.Between(2, 9)) : TimeSpan.FromMinutes(chance.Between(0.5, 7));
         var start = slot.DueAt + late;
         var end = start + (round.Takes * chance.Between(0.8, 1.2));
         return new SlotTimes(round, slot, start, end, end);

@@ -10,7 +10,11 @@ internal sealed class HotSide
     private const double Rate = 2.4;
 
     private readonly Slaker _slaker;
+    /// <summary>K that the causticizers lose to the air, each.</summary>
+    private const double HeatLoss = 0.5;
+
     private readonly ReactingTank[] _causticizers;
+    private readonly double[] _temperatures = [98.7, 98.2, 97.7];
 
     public HotSide(SlakerFeed feed, double boilingPoint)
     {
@@ -28,17 +32,32 @@ internal sealed class HotSide
             flowing = tank.Step(flowing, feed.Flow, dtHours);
         }
 
+        Cool(feed.Flow * dtHours / CausticizerVolume);
+
         return new HotMoment
         {
             SlakerTemperature = _slaker.Temperature,
             BoilingPoint = _slaker.BoilingPoint,
             Evaporation = _slaker.Evaporation,
             Slaker = _slaker.Content,
+            Temperatures = [.. _temperatures],
             Causticizers = [.. _causticizers.Select(t => t.Content)],
             Outflow = flowing,
             Flow = feed.Flow,
             Grits = feed.Grits * feed.Flow,
         };
+    }
+
+    /// <summary>Each causticizer follows the tank before it, as fast as its content is displaced.</summary>
+    private void Cool(double displaced)
+    {
+        var inflow = _slaker.Temperature;
+        for (var i = 0; i < _temperatures.Length; i++)
+        {
+            var before = _temperatures[i];
+            _temperatures[i] += (inflow - HeatLoss - before) * displaced;
+            inflow = before;
+        }
     }
 }
 
@@ -55,6 +74,9 @@ internal sealed record HotMoment
     public required Slurry Slaker { get; init; }
 
     public required IReadOnlyList<Slurry> Causticizers { get; init; }
+
+    /// <summary>Of the three causticizers, degC.</summary>
+    public required IReadOnlyList<double> Temperatures { get; init; }
 
     /// <summary>To the white liquor filter, per m3 of green liquor.</summary>
     public required Slurry Outflow { get; init; }

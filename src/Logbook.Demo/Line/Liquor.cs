@@ -1,6 +1,9 @@
+using System.Runtime.InteropServices;
+
 namespace Logbook.Demo.Line;
 
 /// <summary>What is dissolved, kmol/m3, all sulphide written as Na2S.</summary>
+[StructLayout(LayoutKind.Auto)]
 internal readonly record struct Liquor(double NaOH, double Na2S, double Na2CO3)
 {
     /// <summary>Total titratable alkali, g/L as Na2O.</summary>

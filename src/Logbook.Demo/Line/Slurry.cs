@@ -1,3 +1,5 @@
+using System.Runtime.InteropServices;
+
 namespace Logbook.Demo.Line;
 
 /// <summary>Liquor with lime and mud in it, all per cubic metre of the green liquor that it was made from, so that volume change does not matter.</summary>
@@ -6,6 +8,7 @@ namespace Logbook.Demo.Line;
 /// <param name="Mud">CaCO3 formed, kmol Ca/m3.</param>
 /// <param name="Inert">Inert of the lime that was not taken out as grits, kg/m3.</param>
 /// <param name="Mass">Everything together, kg/m3.</param>
+[StructLayout(LayoutKind.Auto)]
 internal readonly record struct Slurry(Liquor Liquor, double Lime, double Mud, double Inert, double Mass)
 {
     public static Slurry operator *(Slurry a, double f) => new(a.Liquor * f, a.Lime * f, a.Mud * f, a.Inert * f, a.Mass * f);

@@ -40,8 +40,8 @@ internal static class AcidWash
         var by = scene.Staff.Field(at);
         var id = new ItemId();
         var item = new Carry(
-            "wash", Equipment, "Acid wash of the green liquor filter: valves tagged, area barriered, drain to the acid sump alone", at + _takes, by,
-            new Dictionary<string, string>(StringComparer.Ordinal) { ["acid"] = "yes" });
+            "wash", Equipment, "Acid wash: valves tagged, area barriered, drain to the acid sump alone", at + _takes, by,
+            new Dictionary<string, string>(StringComparer.Ordinal) { ["acid"] = "sulphamic" });
         script.Changes.Add(new PlantChange(Lever.FilterRunning, at, at + _takes, -1));
         script.Faults.Add(new InstrumentFault("ST-ACID", at, at + _takes, FaultKind.Says, 2));
         script.Acts.Add(new Act(at, desk => id.Keep(Writing.AddCarried(desk, item, by))));

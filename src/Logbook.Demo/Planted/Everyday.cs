@@ -50,9 +50,9 @@ internal static class Everyday
     private static void Carried(Scene scene, Script script)
     {
         Add(scene, script, scene.Until.AddHours(-40), new Carry(
-            "action", "classifier", "Bolt missing in the rake guard of the classifier; guard tied, work order raised", null, scene.Staff.Supervisor, None));
+            "action", "classifier", "bolt missing in the rake guard; guard tied, work order raised", null, scene.Staff.Supervisor, None));
         Add(scene, script, scene.Until.AddHours(-9), new Carry(
-            "delivery", "lime-silo", "Bought lime, 24 t, may run hotter than kiln lime", scene.Until.AddHours(4), scene.Staff.Supervisor, None));
+            "delivery", "lime-silo", "bought lime, 24 t; may run hotter than kiln lime", scene.Until.AddHours(4), scene.Staff.Supervisor, None));
     }
 
     private static readonly Dictionary<string, string> None = new(StringComparer.Ordinal);

@@ -27,8 +27,8 @@ internal static class NearBoilOver
             at.AddMinutes(21), ["SL-T1", "GC-T2", "SL-F1", "LM-F1", "LM-N1"],
             "Slaker climbing, lime came in a surge after it hung in the silo. Everyone kept clear, site procedure started") { Plants = planted });
         script.Rereadings.Add(new Rereading(
-            at.AddMinutes(36), ["SL-T1", "LM-F1"], "Lime cut back from the panel, slaker coming down"));
+            at.AddMinutes(36), ["SL-T1", "SL-F1", "LM-F1", "LM-N1"], "Lime cut back from the panel, slaker coming down"));
         script.Rereadings.Add(new Rereading(
-            Over(scene), ["SL-T1", "GC-T2", "SL-F1", "LM-F1"], "Lime back at the dose, slaker steady"));
+            Over(scene), ["SL-T1", "GC-T2", "SL-F1", "LM-F1", "LM-N1"], "Lime back at the dose, slaker steady"));
     }
 }

@@ -15,7 +15,7 @@ internal static class OverdueHose
             "overdue-hose", due, null, "note",
             "A temporary hose feeds the seal water of the mud pump. It was to be out by now; the note and `carry list` show it as past its date.", null);
         var item = new Carry(
-            "temporary-change", "mud-pump", "Temporary hose for the seal water of the mud pump, until the pipe is renewed",
+            "temporary-change", "mud-pump", "temporary hose for the seal water, until the pipe is renewed",
             due, scene.Staff.Engineer, new Dictionary<string, string>(StringComparer.Ordinal));
         script.Events.Add(planted);
         script.Acts.Add(new Act(since, desk => Writing.AddCarried(desk, item, scene.Staff.Field(since))) { Plants = planted });

@@ -11,6 +11,7 @@ internal static class Plot
     public static Script Of(Scene scene, IReadOnlyList<SlotTimes> plan, Chance chance)
     {
         var script = new Script();
+        FirstResults.Plant(scene, script);
         LeftForTheNewcomer.Plant(scene, script, plan);
         OverdueHose.Plant(scene, script);
         StuckTransmitter.Plant(scene, script);

@@ -16,13 +16,15 @@ public static class Chain
     /// <summary>Reads the records' bytes from the first on and stops at the first that does not follow.</summary>
     /// <param name="records">The bytes as they lie on the disk, in order.</param>
     /// <param name="anchor">A head that was noted outside the store: the chain must reach it and pass through it.</param>
-    public static ChainCheck Verify(IEnumerable<ReadOnlyMemory<byte>> records, Head? anchor = null)
+    /// <param name="also">What else a store wants of a record that follows: the reason against it, or null.</param>
+    public static ChainCheck Verify(
+        IEnumerable<ReadOnlyMemory<byte>> records, Head? anchor = null, Func<JournalRecord, string?>? also = null)
     {
         var head = Head.Empty;
         string? chain = null;
         foreach (var bytes in records)
         {
-            if (WhyNot(bytes, head, chain, anchor, out var record) is { } why)
+            if ((WhyNot(bytes, head, chain, anchor, out var record) ?? also?.Invoke(record!)) is { } why)
                 return new(head.Seq, head, head.Seq + 1, why);
             head = Head.Of(record!);
             chain ??= record!.Chain;

@@ -19,12 +19,11 @@ internal static class Folding
     /// </summary>
     public static State AfterCorrection(this State state, JournalRecord record, Correction correction)
     {
-        var derived = state.Latest.Values.FirstOrDefault(value => IsDerivedIn(value, correction));
-        var entryAt = derived?.At ?? correction.Reading.At;
-        var put = correction.Results.Where(result => result.Point is not null)
-            .Select(result => EntryValues.Derived(record, round: null, result) with { At = entryAt })
-            .Prepend(EntryValues.Read(record, round: null, correction.Reading))
-            .Select(value => Inherit(value, state.Latest, correction.Target, record.Seq))
+        var newest = state.Latest.Values.FirstOrDefault(value => IsDerivedIn(value, correction));
+        var origin = new Origin(correction.Target, newest?.At ?? correction.Reading.At, record.By, Round: null);
+        var put = correction.Results.Where(result => result.Point is not null).Select(origin.Derived)
+            .Prepend(origin.Read(correction.Reading))
+            .Select(value => Inherit(value, state.Latest) with { CorrectedBy = record.Seq })
             .ToList();
         var latest = state.Latest.TakenBack(correction, record.Seq).TakeNewer(put);
         var judged = new Judged(
@@ -59,9 +58,6 @@ internal static class Folding
         value.Seq == correction.Target && value.Typed is null && value.Value is not null
         && !value.Point.Equals(correction.Reading.Point, StringComparison.OrdinalIgnoreCase);
 
-    private static SeriesValue Inherit(SeriesValue value, ImmutableDictionary<string, SeriesValue> latest, long target, long correctedBy)
-    {
-        var placed = value with { Seq = target, CorrectedBy = correctedBy };
-        return latest.TryGetValue(value.Point, out var old) && old.Seq == target ? placed with { Round = old.Round, By = old.By } : placed;
-    }
+    private static SeriesValue Inherit(SeriesValue value, ImmutableDictionary<string, SeriesValue> latest) =>
+        latest.TryGetValue(value.Point, out var old) && old.Seq == value.Seq ? value with { Round = old.Round, By = old.By } : value;
 }

@@ -1,16 +1,17 @@
 namespace Logbook.Journal;
 
 /// <summary>
-/// One point's history out of records. Every store finds the records in its own way and leaves the reading of them to this.
+/// One point's history out of records, added in any order. Every store finds the records in its own way and leaves the reading
+/// of them to this. It needs every entry and correction with a time in the range that is asked for, and all corrections of
+/// those entries.
 /// </summary>
 /// <param name="point">Tag; compared without regard to case.</param>
 public sealed class PointSeries(string point)
 {
-    private readonly Dictionary<long, (JournalRecord Record, Entry Entry)> _entries = [];
-    private readonly Dictionary<long, List<SeriesValue>> _values = [];
+    private readonly Dictionary<long, PointInEntry> _entries = [];
+    private readonly SortedDictionary<long, Correction> _corrections = [];
 
-    /// <summary>The values with a time in [from, to), by time and then sequence.</summary>
-    /// <param name="records">By sequence: at least every entry and correction with a time in that range, and all that concern the same entries.</param>
+    /// <summary>The values in [from, to) out of a journal that is at hand as a whole.</summary>
     public static IReadOnlyList<SeriesValue> Of(string point, IEnumerable<JournalRecord> records, DateTimeOffset from, DateTimeOffset to)
     {
         var series = new PointSeries(point);
@@ -19,51 +20,61 @@ public sealed class PointSeries(string point)
         return series.Between(from, to);
     }
 
-    private IReadOnlyList<SeriesValue> Between(DateTimeOffset from, DateTimeOffset to) =>
-        [.. _values.Values.SelectMany(v => v).Where(v => v.At >= from && v.At < to).OrderBy(v => v.At).ThenBy(v => v.Seq)];
-
-    private void Add(JournalRecord record)
+    /// <summary>Takes what the record says of the point; one that was added before changes nothing.</summary>
+    public void Add(JournalRecord record)
     {
         if (record.Body is Entry entry)
-            AddEntry(record, entry);
-        else if (record.Body is Correction correction && _entries.TryGetValue(correction.Target, out var target))
-            AddCorrection(record, correction, target.Record, target.Entry);
+            _entries[record.Seq] = PointInEntry.Of(point, Origin.Of(record, entry), entry);
+        else if (record.Body is Correction correction)
+            _corrections[record.Seq] = correction;
     }
 
-    private void AddEntry(JournalRecord record, Entry entry)
-    {
-        _entries[record.Seq] = (record, entry);
-        _values[record.Seq] = [.. EntryValues.Of(record, entry).Where(value => Is(value.Point))];
-    }
+    /// <summary>Sequence numbers of the entries added so far.</summary>
+    public IReadOnlyCollection<long> Entries => _entries.Keys;
 
-    private void AddCorrection(JournalRecord correctedBy, Correction correction, JournalRecord target, Entry entry)
+    /// <summary>Entries that a correction names and that were not added yet.</summary>
+    public IReadOnlyList<long> Missing => [.. _corrections.Values.Select(c => c.Target).Where(seq => !_entries.ContainsKey(seq)).Distinct()];
+
+    /// <summary>The values with a time in [from, to), by time and then sequence.</summary>
+    public IReadOnlyList<SeriesValue> Between(DateTimeOffset from, DateTimeOffset to)
     {
-        var values = _values[target.Seq];
-        if (Is(correction.Reading.Point))
+        foreach (var (seq, correction) in _corrections)
         {
-            var old = Meant(values, correction.Reading.At);
-            var read = old ?? EntryValues.Read(target, entry.Round, correction.Reading);
-            if (old is not null)
-                values.Remove(old);
-            values.Add(read.PutRight(correction.Reading, correctedBy.Seq));
+            if (_entries.TryGetValue(correction.Target, out var entry))
+                _entries[correction.Target] = entry.Correct(point, correction, seq);
         }
 
-        PutResultsRight(values, correctedBy, correction, target, entry);
+        return
+        [
+            .. _entries.Values.SelectMany(entry => entry.Read.Concat(entry.Derived))
+                .Where(value => value.At >= from && value.At < to)
+                .OrderBy(value => value.At).ThenBy(value => value.Seq),
+        ];
     }
+}
 
-    private static SeriesValue? Meant(List<SeriesValue> values, DateTimeOffset at) =>
-        values.LastOrDefault(value => value.At == at) ?? values.MaxBy(value => value.At);
+/// <summary>One point in one entry, as it stands after the corrections so far.</summary>
+internal sealed record PointInEntry(Origin Origin, IReadOnlyList<SeriesValue> Read, IReadOnlyList<SeriesValue> Derived)
+{
+    public static PointInEntry Of(string point, Origin origin, Entry entry) => new(
+        origin,
+        [.. entry.Readings.Where(reading => Same(reading.Point, point)).Select(origin.Read)],
+        DerivedIn(entry.Results, point, origin));
 
-    private void PutResultsRight(List<SeriesValue> values, JournalRecord correctedBy, Correction correction, JournalRecord target, Entry entry)
+    public PointInEntry Correct(string point, Correction correction, long seq) => this with
     {
-        if (!entry.Results.Concat(correction.Results).Any(result => result.Point is not null && Is(result.Point)))
-            return;
-        values.Clear();
-        values.AddRange(
-            from result in correction.Results
-            where result.Point is not null && Is(result.Point)
-            select EntryValues.Derived(target, entry.Round, result) with { CorrectedBy = correctedBy.Seq });
+        Read = Same(correction.Reading.Point, point) ? PutRight(correction.Reading, seq) : Read,
+        Derived = [.. DerivedIn(correction.Results, point, Origin).Select(value => value with { CorrectedBy = seq })],
+    };
+
+    private IReadOnlyList<SeriesValue> PutRight(Reading reading, long seq)
+    {
+        var meant = Read.LastOrDefault(value => value.At == reading.At) ?? Read.MaxBy(value => value.At);
+        return [.. Read.Where(value => value != meant), Origin.Read(reading) with { CorrectedBy = seq }];
     }
 
-    private bool Is(string tag) => tag.Equals(point, StringComparison.OrdinalIgnoreCase);
+    private static IReadOnlyList<SeriesValue> DerivedIn(IReadOnlyList<Result> results, string point, Origin origin) =>
+        [.. results.Where(result => result.Point is not null && Same(result.Point, point)).Select(origin.Derived)];
+
+    private static bool Same(string tag, string point) => tag.Equals(point, StringComparison.OrdinalIgnoreCase);
 }

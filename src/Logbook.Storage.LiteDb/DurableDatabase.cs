@@ -1,0 +1,102 @@
+using LiteDB;
+using LiteDB.Engine;
+using Logbook.Storage.LiteDb.Disk;
+
+namespace Logbook.Storage.LiteDb;
+
+/// <summary>
+/// LiteDB on two streams of our own. LiteDB's own files acknowledge before the disk has the data; here a save is one frame in
+/// the log and one fsync, and the data file changes at checkpoints only.
+/// </summary>
+internal sealed class DurableDatabase : IDisposable
+{
+    private readonly IRawFile _data;
+    private readonly IRawFile _log;
+    private readonly FrameFile _frames;
+    private readonly LogStream _logStream;
+
+    private DurableDatabase(IRawFile data, IRawFile log, bool readOnly)
+    {
+        _data = data;
+        _log = log;
+        _frames = new FrameFile(log);
+        _logStream = new LogStream(_frames);
+        Engine = new LiteEngine(new EngineSettings
+        {
+            DataStream = new DataStream(data),
+            LogStream = _logStream,
+            TempStream = new MemoryStream(),
+            Collation = Collation.Binary,
+            ReadOnly = readOnly,
+        });
+    }
+
+    public LiteEngine Engine { get; }
+
+    /// <summary>Where the log is damaged, in words; null when it is sound. A damaged one still shows what stands before the damage.</summary>
+    public string? Damage => _frames.Damage;
+
+    /// <summary>Size of the log's image: what a checkpoint would bring into the data file.</summary>
+    public long LogLength => _logStream.Length;
+
+    /// <summary>Size of the log on the disk.</summary>
+    public long LogOnDisk => _frames.End;
+
+    public static DurableDatabase ForReading(IRawFile data, IRawFile log) => new(data, log, readOnly: true);
+
+    public static DurableDatabase ForWriting(IRawFile data, IRawFile log)
+    {
+        var database = new DurableDatabase(data, log, readOnly: false);
+        database._frames.CutTornEnd();
+        return database;
+    }
+
+    /// <summary>Content of a new data file: made in memory as a whole, so that a half-made one never has the data file's name.</summary>
+    public static byte[] NewDataFile(Action<LiteEngine> fill)
+    {
+        var data = new MemoryFile();
+        using var database = new DurableDatabase(data, new MemoryFile(), readOnly: false);
+        database.Engine.Pragma(Pragmas.CHECKPOINT, 0); // never by itself: a checkpoint needs the lock that keeps readers away
+        fill(database.Engine);
+        database.Save();
+        database.Checkpoint();
+        return data.ToArray();
+    }
+
+    /// <summary>Returns when everything that was committed is on the disk.</summary>
+    /// <exception cref="IOException">It could not be brought there, and was taken back where the disk allowed that.</exception>
+    public void Save()
+    {
+        try
+        {
+            _logStream.Save();
+        }
+        catch (IOException refused)
+        {
+            TakeBack(refused);
+            throw;
+        }
+    }
+
+    private void TakeBack(IOException refused)
+    {
+        try
+        {
+            _frames.TakeBack();
+        }
+        catch (IOException stuck)
+        {
+            throw new IOException($"{refused.Message} and it could not be taken back: look whether it is there before it is entered again", stuck);
+        }
+    }
+
+    /// <summary>Brings the log into the data file. No reader may have the files open.</summary>
+    public void Checkpoint() => Engine.Checkpoint();
+
+    public void Dispose()
+    {
+        Engine.Dispose();
+        _log.Dispose();
+        _data.Dispose();
+    }
+}

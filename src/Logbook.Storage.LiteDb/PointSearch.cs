@@ -1,0 +1,51 @@
+using System.Text;
+using System.Text.Json;
+using Logbook.Journal;
+
+namespace Logbook.Storage.LiteDb;
+
+/// <summary>Finds what one point's history needs: the hours that are asked for, and the corrections of what was found there.</summary>
+internal sealed class PointSearch(RecordTable records, string point)
+{
+    private readonly PointSeries _series = new(point);
+    private readonly string _mention = Mention(point);
+
+    public IReadOnlyList<SeriesValue> Between(DateTimeOffset from, DateTimeOffset to)
+    {
+        var (first, last) = (long.MaxValue, 0L);
+        foreach (var stored in records.Speaking(from, to))
+        {
+            (first, last) = (Math.Min(first, stored.Seq), Math.Max(last, stored.Seq));
+            if (MayConcern(stored))
+                _series.Add(JournalReader.Parse(stored));
+        }
+
+        AddCorrections(first, last);
+
+        // A correction may bring a reading into the range whose entry lies outside.
+        foreach (var seq in _series.Missing)
+        {
+            if (records.Find(seq) is { } entry)
+                _series.Add(JournalReader.Parse(entry));
+            AddCorrections(seq, seq);
+        }
+
+        return _series.Between(from, to);
+    }
+
+    private void AddCorrections(long first, long last)
+    {
+        foreach (var stored in first <= last ? records.Correcting(first, last) : [])
+            _series.Add(JournalReader.Parse(stored));
+    }
+
+    // Reading a whole record takes a hundred times as long as looking for the tag in its bytes.
+    private bool MayConcern(Stored stored) =>
+        Encoding.UTF8.GetString(stored.Bytes).Contains(_mention, StringComparison.OrdinalIgnoreCase);
+
+    private static string Mention(string point)
+    {
+        using var text = JsonDocument.Parse($"\"{JsonEncodedText.Encode(point)}\"");
+        return Encoding.UTF8.GetString(CanonicalJson.Write(text.RootElement));
+    }
+}

@@ -51,7 +51,7 @@ public static class Audit
 
     private static string Fate(Site site, DueCheck check) => (check.State switch
     {
-        CheckState.Missed => "nothing recorded",
+        CheckState.Missed => "no reading in the window",
         CheckState.NotTaken => "not taken, " + Say.Visible(string.IsNullOrWhiteSpace(check.Why) ? "no reason given" : check.Why),
         _ => check.Why ?? "late",
     }) + (check.Seq is { } seq ? $", {Say.Person(site, check.By ?? "")} {Say.Ref(seq)}" : "");

@@ -18,9 +18,8 @@ public static class DueList
     /// <summary>Every check that falls due in [from, to), by due time, round and walking order.</summary>
     public static IReadOnlyList<DueCheck> Between(Desk desk, DateTimeOffset from, DateTimeOffset to)
     {
-        var site = desk.Site;
         var begun = JournalSpan.Begin(desk);
-        var sheets = site.Rounds.Select(round => new RoundSheet(site, round, from, to)).ToList();
+        var sheets = SiteInForce.Since(desk, begun, from).SelectMany(s => s.Site.Rounds.Select(r => new RoundSheet(s, r, from, to))).ToList();
         if (sheets.Min(s => s.Opens) is not { } opens)
         {
             return [];

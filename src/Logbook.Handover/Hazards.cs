@@ -1,4 +1,3 @@
-using System.Globalization;
 using Logbook.Journal;
 using Logbook.Plant;
 
@@ -35,7 +34,7 @@ internal static class Hazards
         {
             "permit" when SomeoneInside(item) => ("inside", $"{place}: {Carried.Rest(site, item, now, "inside")}. {Count(site, item, now)} Count again with the attendant at takeover."),
             "permit" => ("permit", $"{place}: {Carried.Rest(site, item, now)}. Nothing is recorded of who is inside; ask the attendant."),
-            "isolation" => ("locked", $"{place}: DO NOT START. {Carried.Rest(site, item, now)}. Verify at the lock board."),
+            "isolation" => ("locked", $"{place}, DO NOT START: {Carried.Rest(site, item, now)}. Verify at the lock board."),
             "bypass" => ("defeated", $"{place}: {Carried.Rest(site, item, now)}.{Instead(item)}"),
             "safety-equipment" => ("out", $"{place}: {Carried.Rest(site, item, now)}.{Instead(item)}"),
             _ => ("acid", $"{place}: {Carried.Rest(site, item, now)}."),
@@ -61,14 +60,18 @@ internal static class Hazards
     /// <summary>Gas from the watch limit on; a look-and-listen safety point (eyewash, trip, hatch, guard) when it was seen urgent.</summary>
     private static HazardLine? Seen(Site site, OpenFinding open, DateTimeOffset now)
     {
-        var point = open.Finding.Point is { } tag ? site.FindPoint(tag) : null;
-        var gas = point?.Unit.Name == "ppm" && open.Finding.Level >= Level.Watch;
-        var safety = point is { Always: true, Choices.Count: > 0 } && open.Finding.Level == Level.Urgent;
-        return gas || safety
-            ? new HazardLine(
-                gas ? "gas" : "seen",
-                string.Create(CultureInfo.InvariantCulture, $"{Say.Visible(point!.Description)}: {Say.Visible(open.Finding.Text)} Read {Say.Time(site, open.At, now)} {Say.Ref(open.Seq)}"),
-                open.At, open.Seq)
-            : null;
+        if (open.Finding.Point is not { } tag || site.FindPoint(tag) is not { } point || WordOf(point, open.Finding.Level) is not { } word)
+        {
+            return null;
+        }
+
+        var text = open.Finding.Text.Contains(point.Description, StringComparison.OrdinalIgnoreCase) ? open.Finding.Text : $"{point.Description}: {open.Finding.Text}";
+        return new HazardLine(word, $"{Say.Sentence(text)} Read {Say.Time(site, open.At, now)} {Say.Ref(open.Seq)}", open.At, open.Seq);
     }
+
+    /// <summary>The word for a finding about a point that can hurt by itself; null for any other.</summary>
+    public static string? WordOf(Point point, Level level) =>
+        point.Unit.Name == "ppm" && level >= Level.Watch ? "gas"
+        : point is { Always: true, Choices.Count: > 0 } && level == Level.Urgent ? "seen"
+        : null;
 }

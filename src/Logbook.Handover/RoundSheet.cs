@@ -17,12 +17,12 @@ internal sealed class RoundSheet
     private readonly Dictionary<string, int> _columns;
     private readonly Answer?[,] _answers;
 
-    public RoundSheet(Site site, Round round, DateTimeOffset from, DateTimeOffset to)
+    public RoundSheet(SiteInForce force, Round round, DateTimeOffset from, DateTimeOffset to)
     {
-        _site = site;
+        _site = force.Site;
         _round = round;
         _columns = round.Points.Select((tag, i) => (tag, i)).ToDictionary(x => x.tag, x => x.i, StringComparer.OrdinalIgnoreCase);
-        Slots = [.. Calendar.Slots(site, round, from - Reach, to + Reach)];
+        Slots = [.. Calendar.Slots(_site, round, from - Reach, to + Reach).Where(s => s.DueAt >= force.From && s.DueAt < force.To)];
         Opens = Slots.Where(s => s.DueAt >= from && s.DueAt < to).Select(s => (DateTimeOffset?)s.Opens).Min();
         _answers = new Answer?[Slots.Count, round.Points.Count];
     }

@@ -72,8 +72,10 @@ public static class Say
     /// <summary>The name of a person, else the code as it was typed.</summary>
     public static string Person(Site site, string code) => Visible(site.FindPerson(code)?.Name ?? code);
 
-    /// <summary>The name of a piece of equipment; an area or an unknown code as it is.</summary>
-    public static string Equipment(Site site, string code) => Visible(site.FindEquipment(code)?.Name ?? code);
+    /// <summary>The name of a piece of equipment, an area in words, an unknown code as it is.</summary>
+    public static string Equipment(Site site, string code) => site.FindEquipment(code) is { } equipment ? Visible(equipment.Name)
+        : Area.All.Contains(code, StringComparer.Ordinal) ? code.Replace('-', ' ')
+        : Visible(code);
 
     /// <summary>How long something is open: <c>4 shifts, 2 days</c>. A shift counts when it began since.</summary>
     public static string Age(Site site, DateTimeOffset since, DateTimeOffset now)
@@ -86,6 +88,9 @@ public static class Say
     /// <summary>How many shifts have begun since.</summary>
     public static int ShiftsSince(Site site, DateTimeOffset since, DateTimeOffset now) =>
         since >= now ? 0 : Calendar.Shifts(site, since, now).Count(s => s.Start > since);
+
+    /// <summary>Visible text that ends as a sentence does.</summary>
+    public static string Sentence(string text) => Visible(text).TrimEnd() is var words && words.EndsWith('.') ? words : words + ".";
 
     public static string Count(int number, string word) =>
         string.Create(CultureInfo.InvariantCulture, $"{number} {word}{(number == 1 ? "" : "s")}");

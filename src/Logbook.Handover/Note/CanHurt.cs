@@ -9,7 +9,14 @@ internal static class CanHurt
     public static NoteSection Of(ShiftFacts facts)
     {
         var hazards = Hazards.Of(facts.Site, facts.State, facts.AsOf);
-        var silent = Kinds.Except(hazards.Select(h => h.Word), StringComparer.Ordinal).Concat(["injury", "release"]);
+        var said = hazards.Select(h => h.Word).ToHashSet(StringComparer.Ordinal);
+        if (said.Contains("seen"))
+        {
+            // What was seen bad may be any of these: that none is recorded would not be true.
+            said.UnionWith(["defeated", "out"]);
+        }
+
+        var silent = Kinds.Where(k => !said.Contains(k)).Concat(["injury", "release"]);
         return new NoteSection(
             "can-hurt",
             "CAN HURT",

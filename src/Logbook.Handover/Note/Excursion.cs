@@ -24,26 +24,29 @@ internal sealed record Excursion(string? Point, Level Worst, DateTimeOffset Firs
     {
         var worst = noticed.MaxBy(n => (n.Finding.Level, Beyond(facts, n)))!;
         var last = noticed[^1];
+        var later = Later(facts, last);
         var often = noticed.Count == 1
-            ? $" At {facts.Time(worst.At)}"
-            : $" Worst at {facts.Time(worst.At)}; {noticed.Count} times from {facts.Time(noticed[0].At)} to {facts.Time(last.At)}";
-        var text = $"{worst.Finding.Level.ToString().ToUpperInvariant()}: {Say.Visible(worst.Finding.Text)}{often}{After(facts, last)} {Say.Ref(noticed[0].Seq, worst.Seq, last.Seq)}";
-        return new Excursion(noticed[0].Finding.Point, worst.Finding.Level, noticed[0].At, text);
-    }
-
-    /// <summary>What the point said after its last finding: nothing, or a value without one.</summary>
-    private static string After(ShiftFacts facts, Noticed last)
-    {
-        if (last.Finding.Point is not { } tag || !facts.Series.TryGetValue(tag, out var series))
+            ? $"At {facts.Time(worst.At)}"
+            : $"Worst at {facts.Time(worst.At)}, {noticed.Count} times from {facts.Time(noticed[0].At)} to {facts.Time(last.At)}";
+        var since = later switch
         {
-            return ".";
-        }
-
-        var later = series.Where(s => s.At > last.At).ToList();
-        return later.Count == 0
-            ? "; not read again since."
-            : $"; from {facts.Time(later[0].At)} without this finding, {later[^1].Words} at {facts.Time(later[^1].At)}.";
+            null => ".",
+            [] => "; not read again since.",
+            _ => $"; from {facts.Time(later[0].At)} without this finding, {later[^1].Words} at {facts.Time(later[^1].At)}.",
+        };
+        var text = Say.Sentence(later is [] or null ? worst.Finding.Text : WithoutAsking(worst.Finding));
+        return new Excursion(
+            noticed[0].Finding.Point, worst.Finding.Level, noticed[0].At,
+            $"{worst.Finding.Level.ToString().ToUpperInvariant()}: {text} {often}{since} {Say.Ref(noticed[0].Seq, worst.Seq, last.Seq)}");
     }
+
+    /// <summary>What a broken limit asked for at the time stands after the value; once it is over it would mislead.</summary>
+    private static string WithoutAsking(Finding finding) =>
+        finding.Code.StartsWith("limit.", StringComparison.Ordinal) ? finding.Text.Split("; ")[0] : finding.Text;
+
+    /// <summary>Values of the point after its last finding; null when no values are known of it.</summary>
+    private static IReadOnlyList<Seen>? Later(ShiftFacts facts, Noticed last) =>
+        last.Finding.Point is { } tag && facts.Series.TryGetValue(tag, out var series) ? [.. series.Where(s => s.At > last.At)] : null;
 
     /// <summary>How far the reading was beyond its outermost limit; 0 when no limit tells.</summary>
     private static double Beyond(ShiftFacts facts, Noticed noticed)

@@ -14,7 +14,7 @@ internal static class NotDone
             [.. applies.GroupBy(c => c.Round, StringComparer.Ordinal).SelectMany(r => Lines(facts, r.Key, [.. r])).OrderBy(l => Order.IndexOf(l.Label)), .. Sums(applies)]);
     }
 
-    private static readonly List<string> Order = ["missed", "late", "not taken"];
+    private static readonly List<string> Order = ["missed", "late", "not taken", "open"];
 
     private static IEnumerable<NoteLine> Lines(ShiftFacts facts, string round, List<DueCheck> checks)
     {
@@ -26,12 +26,12 @@ internal static class NotDone
             var counts = silent.Select(s => s.Count).Distinct().ToList();
             yield return new NoteLine(
                 "missed",
-                $"{title} {string.Join(", ", silent.Select(s => facts.Time(s[0].DueAt)))}: nothing recorded, {string.Join(" or ", counts)} checks{(silent.Count > 1 ? " each" : "")}");
+                $"{title} {string.Join(", ", silent.Select(s => facts.Time(s[0].DueAt)))}: no reading in the window, {string.Join(" or ", counts)} checks{(silent.Count > 1 ? " each" : "")}");
         }
 
         foreach (var slot in slots.Except(silent))
         {
-            foreach (var fate in slot.Where(c => c.State is CheckState.Missed or CheckState.Late or CheckState.NotTaken)
+            foreach (var fate in slot.Where(c => c.State is not CheckState.Done)
                 .GroupBy(c => (c.State, c.Why, c.Seq)).OrderBy(g => g.Key.State))
             {
                 yield return Fate(facts, title, slot.Count, [.. fate]);
@@ -42,12 +42,13 @@ internal static class NotDone
     private static NoteLine Fate(ShiftFacts facts, string title, int asked, List<DueCheck> checks)
     {
         var first = checks[0];
-        var which = checks.Count == asked ? $"all {asked}" : string.Join(", ", checks.Select(c => Say.Visible(c.Point)));
+        var which = checks.Count == asked && asked > 1 ? $"all {asked}" : string.Join(", ", checks.Select(c => Say.Visible(c.Point)));
         var (label, fate) = first.State switch
         {
-            CheckState.Missed => ("missed", "nothing recorded"),
+            CheckState.Missed => ("missed", "no reading in the window"),
             CheckState.NotTaken => ("not taken", Say.Visible(string.IsNullOrWhiteSpace(first.Why) ? "no reason given" : first.Why)),
-            _ => ("late", first.Why),
+            CheckState.Late => ("late", first.Why),
+            _ => ("open", $"can still be read until {facts.Time(first.Closes)}"),
         };
         return new NoteLine(label, $"{title} {facts.Time(first.DueAt)}, {which}: {fate}{(first.Seq is { } seq ? " " + Say.Ref(seq) : "")}");
     }

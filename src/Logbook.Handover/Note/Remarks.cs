@@ -12,7 +12,7 @@ internal static class Remarks
         Remark => [LogLine.Of(facts.Desk, record).Words],
         Entry entry => Words(entry),
         _ => [],
-    }).Select(words => new NoteLine(facts.Time(record.At), $"{words} {Say.Person(facts.Site, record.By)} {Say.Ref(record.Seq)}"));
+    }).Select(words => new NoteLine(facts.Time(record.At), $"{Say.Person(facts.Site, record.By)}: {words} {Say.Ref(record.Seq)}"));
 
     private static IEnumerable<string> Words(Entry entry) =>
         entry.Readings.Where(r => !string.IsNullOrWhiteSpace(r.Remark)).Select(r => $"{Say.Visible(r.Point)}: {Say.Visible(r.Remark!)}")

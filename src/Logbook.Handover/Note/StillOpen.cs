@@ -11,6 +11,6 @@ internal static class StillOpen
         facts.State.Carried.Where(i => !i.IsHazard && !NotNormal.IsTemporary(i)).Select(i => Line(facts, i)));
 
     public static NoteLine Line(ShiftFacts facts, CarriedItem item) => new(
-        Say.Visible(item.ItemKind),
+        item.ItemKind == "temporary-change" ? "temporary" : Say.Visible(item.ItemKind.Replace('-', ' ')),
         $"{Say.Equipment(facts.Site, item.On)}: {Carried.Rest(facts.Site, item, facts.AsOf)}. {Carried.Opened(facts.Site, item, facts.AsOf)}");
 }

@@ -1,0 +1,211 @@
+using System.Globalization;
+using Logbook.Checks;
+using Logbook.Journal;
+using Logbook.Plant;
+using Logbook.Testing;
+using Microsoft.Extensions.Time.Testing;
+
+namespace Logbook.Handover.Tests;
+
+/// <summary>An invented line with a few points and rounds, a clock that stands still, and a journal in memory: written to as people write.</summary>
+internal sealed class SmallLine : IDisposable
+{
+    public const string SiteToml = """
+        [site]
+        id = "line-9"
+        name = "Two Rowans test line"
+        time_zone = "America/New_York"
+        altitude_m = 10
+
+        [[shift]]
+        code = "D"
+        starts = "07:00"
+
+        [[shift]]
+        code = "N"
+        starts = "19:00"
+
+        [crews]
+        names = ["A", "B", "C", "D"]
+        pattern = "DDNNoooo"
+        anchor = 2026-01-01
+        offset_days = 2
+
+        [[person]]
+        code = "op1"
+        name = "R. Alder"
+        role = "operator"
+
+        [[person]]
+        code = "eng1"
+        name = "S. Linden"
+        role = "engineer"
+
+        [[round]]
+        id = "hourly"
+        title = "Line round"
+        every = "1h"
+        points = ["SL-T1", "SL-L1", "WT-L"]
+
+        [[round]]
+        id = "field"
+        title = "Field walk"
+        at = ["20:00", "00:00", "04:00", "08:00", "12:00", "16:00"]
+        early = "30m"
+        late = "30m"
+        takes = "25m"
+        place = "field"
+        points = ["SL-EYE", "ST-H2S"]
+
+        [[round]]
+        id = "shift"
+        title = "Samples of the shift"
+        per = "shift"
+        late = "30m"
+        points = ["CL-G"]
+
+        [[equipment]]
+        code = "slaker"
+        name = "Slaker"
+        area = "slaker"
+
+        [[equipment]]
+        code = "wl-filter"
+        name = "White liquor filter"
+        area = "white-liquor-filter"
+
+        [[equipment]]
+        code = "mud-pump"
+        name = "Lime mud pump"
+        area = "lime-mud-tank"
+
+        [reasons]
+        not_taken = ["no time", "instrument faulty", "other"]
+        relief = ["other"]
+        not_yet = ["other"]
+        """;
+
+    public const string PointsCsv = """
+        tag,description,area,unit,kind,decimals,resolution,u,lowest,highest,urgent_low,watch_low,watch_high,urgent_high,step,stale,equipment,sample,estimates,choices,always
+        SL-T1,Slaker temperature,slaker,degC,read,1,0.1,0.3,0,115,,98,102.6,103.2,,,slaker,,,,yes
+        SL-L1,Lime feed,slaker,t/h,read,1,0.1,2%,0,40,,,,,,,slaker,,,,
+        WT-L,White liquor tank level,white-liquor-tank,%,read,1,0.1,0.5,0,100,15,30,85,94,,,,,,,
+        SL-EYE,Eyewash at the slaker,slaker,choice,read,,,,,,,,,,,6h,,,,works;out!urgent,yes
+        ST-H2S,H2S at the sump,site,ppm,read,1,0.1,0.3,0,500,,,1,5,,6h,,,,,yes
+        CL-G,"Grits collected, wet",classifier,kg,read,0,5,3%,0,4000,,,,,,14h,,,,,
+        """;
+
+    public const string CautionsToml = """
+        [[caution]]
+        hazard = "Hot caustic"
+        trigger = "always"
+        text = "Liquor burns by heat and alkali."
+        ppe = "Goggles and face shield."
+        first_aid = "Water only, at once, until medical help takes over."
+        source = "common practice, no source"
+        revision = "1"
+        approved_by = "S. Linden"
+
+        [[caution]]
+        hazard = "Acid"
+        trigger = ["state:acid", "carry:wash"]
+        text = "Acid on sulphide liquor frees H2S; smell gives no warning."
+        ppe = "Personal monitor."
+        first_aid = "Leave upwind and raise the alarm."
+        source = "common practice, no source"
+        revision = "1"
+        approved_by = ""
+
+        [[caution]]
+        hazard = "Entry"
+        trigger = "carry:permit"
+        text = "A permit does not roll over a shift change by itself."
+        ppe = "As the permit says."
+        first_aid = "Do not follow; raise the alarm."
+        source = "common practice, no source"
+        revision = "1"
+        approved_by = "S. Linden"
+
+        [[caution]]
+        hazard = "Lock-out"
+        trigger = "carry:isolation"
+        text = "Each crew verifies at the board."
+        ppe = "As the permit says."
+        first_aid = "Water only for alkali."
+        source = "common practice, no source"
+        revision = "1"
+        approved_by = "S. Linden"
+
+        [[caution]]
+        hazard = "Boil-over"
+        trigger = "limit:SL-T1"
+        text = "Keep clear of the hatches."
+        ppe = "Face and body cover."
+        first_aid = "Water only, at once."
+        source = "common practice, no source"
+        revision = "1"
+        approved_by = "S. Linden"
+        """;
+
+    private readonly InMemoryJournal _journal = new();
+    private readonly FakeTimeProvider _clock = new();
+
+    public SmallLine(string begins, string siteToml = SiteToml)
+    {
+        var files = new SiteFiles(new Dictionary<string, string>(StringComparer.Ordinal)
+        {
+            [SiteFiles.SiteToml] = siteToml,
+            [SiteFiles.PointsCsv] = PointsCsv,
+            [SiteFiles.CautionsToml] = CautionsToml,
+        });
+        _clock.SetUtcNow(At(begins));
+        Desk = new Desk(_journal, files, [], new InlineGuard(), _clock, "test:tty1");
+        Assert.Empty(Desk.NotReady);
+        Saved(Writing.Adopt(Desk, "the line starts", "eng1"));
+    }
+
+    public Desk Desk { get; }
+
+    public static DateTimeOffset At(string iso) => DateTimeOffset.Parse(iso, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal);
+
+    /// <summary>Moves the clock forward to an instant: <c>2026-11-24T19:00-05:00</c>.</summary>
+    public SmallLine Clock(string iso) => Clock(At(iso));
+
+    public SmallLine Clock(DateTimeOffset at)
+    {
+        _clock.SetUtcNow(at);
+        return this;
+    }
+
+    /// <summary>An entry typed now: <c>SL-T1=101.2</c>, <c>SL-L1=-:no time</c> for one that was not taken.</summary>
+    public long Record(string? round, params string[] readings) => Record(new EntryRequest("op1", [.. readings.Select(Typed)]) { Round = round });
+
+    public long Record(EntryRequest request) => Saved(RecordEntry.Run(Desk, request));
+
+    public static TypedReading Typed(string pair)
+    {
+        var (point, text) = (pair.Split('=')[0], pair.Split('=')[1]);
+        return text.StartsWith("-:", StringComparison.Ordinal)
+            ? new TypedReading(point, "-", Place.Unknown) { Why = text[2..] }
+            : new TypedReading(point, text, Place.Unknown);
+    }
+
+    public long Carry(string kind, string on, string text, DateTimeOffset? until = null, params (string Name, string Value)[] fields) =>
+        Saved(Writing.AddCarried(Desk, new Carry(kind, on, text, until, null, fields.ToDictionary(f => f.Name, f => f.Value, StringComparer.Ordinal)), "op1"));
+
+    public long State(string equipment, string state, string? why = null) => Saved(Writing.ChangeState(Desk, equipment, state, null, why, "op1"));
+
+    public long Correct(long target, string pair, string why) => Saved(Writing.Correct(Desk, target, Typed(pair), why, "op1"));
+
+    public long Remark(string text, string? on = null) => Saved(Writing.Remark(Desk, text, on, null, "op1"));
+
+    public IReadOnlyList<DueCheck> Due(string from, string to) => DueList.Between(Desk, At(from), At(to));
+
+    public void Dispose() => _journal.Dispose();
+
+    private static long Saved(Written written)
+    {
+        Assert.Empty(written.Mistakes);
+        return written.Record!.Seq;
+    }
+}

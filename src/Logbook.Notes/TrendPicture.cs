@@ -5,12 +5,12 @@ using Logbook.Handover;
 namespace Logbook.Notes;
 
 /// <summary>
-/// A trend as SVG: values as a line with dots, limits as dashed lines that are named in words, times and values at the
-/// axes. Black on white, no script, no font of its own. Limits far outside the values are named at the edge instead.
+/// A trend as SVG: values as dots and a line that breaks where readings are missing, limits as dashed lines that are named
+/// in words, times and values at the axes. Black on white, no script, no font of its own.
 /// </summary>
 internal static class TrendPicture
 {
-    private const double Width = 640, Height = 190, Left = 56, Right = 118, Top = 26, Bottom = 26;
+    private const double Width = 640, Height = 190, Left = 56, Right = 140, Top = 26, Bottom = 26;
 
     public static string Of(NoteTrend trend)
     {
@@ -22,10 +22,7 @@ internal static class TrendPicture
         Add(svg, $"<text x=\"{Left}\" y=\"14\" font-weight=\"bold\">{Escape.Html($"{trend.Point} {trend.Title}, {trend.Unit}")}</text>\n");
         Add(svg, $"<rect x=\"{Left}\" y=\"{Top}\" width=\"{Width - Left - Right}\" height=\"{Height - Top - Bottom}\" fill=\"none\" stroke=\"#777\"/>\n");
         Axes(svg, trend, scale);
-        Limit(svg, scale, "urgent high", trend.UrgentHigh, "2 3");
-        Limit(svg, scale, "watch high", trend.WatchHigh, "8 4");
-        Limit(svg, scale, "watch low", trend.WatchLow, "8 4");
-        Limit(svg, scale, "urgent low", trend.UrgentLow, "2 3");
+        Limits(svg, trend, scale);
         Values(svg, trend, scale);
         return svg.Append("</svg>").ToString();
     }
@@ -43,35 +40,68 @@ internal static class TrendPicture
         }
     }
 
-    private static void Limit(StringBuilder svg, Scale scale, string name, double? limit, string dashes)
+    private static void Limits(StringBuilder svg, NoteTrend trend, Scale scale)
     {
-        if (limit is not { } value)
+        (string Name, double? Value, string Dashes)[] limits =
+        [
+            ("urgent high", trend.UrgentHigh, "2 3"), ("watch high", trend.WatchHigh, "8 4"),
+            ("watch low", trend.WatchLow, "8 4"), ("urgent low", trend.UrgentLow, "2 3"),
+        ];
+        var labelAt = double.NegativeInfinity;
+        foreach (var (name, limit, dashes) in limits)
         {
-            return;
-        }
+            if (limit is not { } value)
+            {
+                continue;
+            }
 
-        if (!scale.Shows(value))
-        {
-            // Named at the edge, or a reader would take its absence for there being none.
-            var (edge, arrow) = value > scale.High ? (Top + (name.StartsWith("urgent", StringComparison.Ordinal) ? 2 : 16), "above") : (Height - Bottom - (name.StartsWith("urgent", StringComparison.Ordinal) ? 2 : 16), "below");
-            Add(svg, $"<text x=\"{Width - Right + 5}\" y=\"{edge:0.#}\">{name} {TrendWords.Number(value)}, {arrow}</text>\n");
-            return;
-        }
+            // Beyond the picture it is named at the edge, or a reader would take its absence for there being none.
+            var y = Math.Clamp(scale.Y(value), Top, Height - Bottom);
+            var beyond = value > scale.High ? ", above" : value < scale.Low ? ", below" : "";
+            if (beyond.Length == 0)
+            {
+                Add(svg, $"<line x1=\"{Left}\" x2=\"{Width - Right}\" y1=\"{y:0.#}\" y2=\"{y:0.#}\" stroke=\"#000\" stroke-dasharray=\"{dashes}\"/>");
+            }
 
-        Add(svg, $"<line x1=\"{Left}\" x2=\"{Width - Right}\" y1=\"{scale.Y(value):0.#}\" y2=\"{scale.Y(value):0.#}\" stroke=\"#000\" stroke-dasharray=\"{dashes}\"/>");
-        Add(svg, $"<text x=\"{Width - Right + 5}\" y=\"{scale.Y(value) + 4:0.#}\">{name} {TrendWords.Number(value)}</text>\n");
+            labelAt = Math.Max(y + 4, labelAt + 12);
+            Add(svg, $"<text x=\"{Width - Right + 5}\" y=\"{labelAt:0.#}\">{name} {TrendWords.Number(value)}{beyond}</text>\n");
+        }
     }
 
     private static void Values(StringBuilder svg, NoteTrend trend, Scale scale)
     {
-        var points = trend.Values.Select(v => string.Create(CultureInfo.InvariantCulture, $"{scale.X(v.At):0.#},{scale.Y(v.Value):0.#}")).ToList();
-        Add(svg, $"<polyline points=\"{string.Join(' ', points)}\" fill=\"none\" stroke=\"#000\" stroke-width=\"1.5\"/>\n");
-        foreach (var point in points.Select(p => p.Split(',')))
+        foreach (var run in Runs(trend.Values))
         {
-            Add(svg, $"<circle cx=\"{point[0]}\" cy=\"{point[1]}\" r=\"2.5\"/>");
+            var points = run.Select(v => string.Create(CultureInfo.InvariantCulture, $"{scale.X(v.At):0.#},{scale.Y(v.Value):0.#}"));
+            Add(svg, $"<polyline points=\"{string.Join(' ', points)}\" fill=\"none\" stroke=\"#000\" stroke-width=\"1.5\"/>\n");
+        }
+
+        foreach (var (at, value) in trend.Values)
+        {
+            Add(svg, $"<circle cx=\"{scale.X(at):0.#}\" cy=\"{scale.Y(value):0.#}\" r=\"2.5\"/>");
         }
 
         svg.Append('\n');
+    }
+
+    /// <summary>The line breaks where readings are missing: more than two and a half times the usual distance.</summary>
+    private static IEnumerable<List<(DateTimeOffset At, double Value)>> Runs(IReadOnlyList<(DateTimeOffset At, double Value)> values)
+    {
+        var gaps = values.Zip(values.Skip(1), (a, b) => b.At - a.At).Order().ToList();
+        var usual = gaps.Count == 0 ? TimeSpan.Zero : gaps[gaps.Count / 2];
+        List<(DateTimeOffset At, double Value)> run = [values[0]];
+        foreach (var (before, value) in values.Zip(values.Skip(1)))
+        {
+            if (value.At - before.At > 2.5 * usual)
+            {
+                yield return run;
+                run = [];
+            }
+
+            run.Add(value);
+        }
+
+        yield return run;
     }
 
     private static void Add(StringBuilder svg, FormattableString text) => svg.Append(text.ToString(CultureInfo.InvariantCulture));

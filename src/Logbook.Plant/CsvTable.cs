@@ -77,7 +77,7 @@ public sealed record CsvTable(IReadOnlyList<CsvRow> Rows)
         var fields = Fields(reader);
         if (fields.Count != header.Count)
         {
-            mistakes.Add(new Mistake(new(file, line, 1), $"{fields.Count} columns", $"accepted: {header.Count}, as in the first line"));
+            mistakes.Add(new Mistake(new(file, line, 1), $"the row has {fields.Count} fields, the first line names {header.Count} columns", "every row has a field for each column, empty or not"));
             return;
         }
 

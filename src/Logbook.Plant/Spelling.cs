@@ -10,8 +10,9 @@ public static class Spelling
         return [.. candidates
             .Distinct(StringComparer.OrdinalIgnoreCase)
             .Select(c => (Text: c, Distance: Distance(typed, c)))
-            .Where(c => c.Distance <= farthest && c.Distance < Math.Max(typed.Length, c.Text.Length))
+            .Where(c => IsBeginning(typed, c.Text) || (c.Distance <= farthest && c.Distance < Math.Max(typed.Length, c.Text.Length)))
             .OrderBy(c => c.Distance)
+            .ThenByDescending(c => SameBeginning(typed, c.Text))
             .ThenBy(c => c.Text, StringComparer.Ordinal)
             .Take(most)
             .Select(c => c.Text)];
@@ -30,7 +31,7 @@ public static class Spelling
     }
 
     /// <summary>Letters to insert, delete, replace or swap with their neighbour (optimal string alignment), without regard to case.</summary>
-    internal static int Distance(string a, string b)
+    public static int Distance(string a, string b)
     {
         a = a.ToUpperInvariant();
         b = b.ToUpperInvariant();
@@ -45,6 +46,13 @@ public static class Spelling
 
         return d[a.Length, b.Length];
     }
+
+    private static bool IsBeginning(string typed, string candidate) =>
+        typed.Length >= 3 && candidate.StartsWith(typed, StringComparison.OrdinalIgnoreCase);
+
+    /// <summary>How many letters agree from the start: tags of one system begin alike.</summary>
+    private static int SameBeginning(string a, string b) =>
+        a.Zip(b).TakeWhile(p => char.ToUpperInvariant(p.First) == char.ToUpperInvariant(p.Second)).Count();
 
     private static int Cheapest(int[,] d, string a, string b, int i, int j)
     {

@@ -3,14 +3,12 @@ namespace Logbook.Plant.Reading;
 /// <summary>[crews]: names and the pattern that they share; refused unless exactly one crew is on each shift of each day.</summary>
 internal static class CrewSection
 {
-    private static readonly CrewPattern None = new(["-"], "o", default, 0);
-
     public static CrewPattern Read(Fields root, IReadOnlyList<ShiftTime> shifts)
     {
         if (root.Table("crews") is not { } table)
         {
             root.Wrong("crews", "[crews] is missing", "names, pattern, anchor and offset_days are needed");
-            return None;
+            return Unknown([]);
         }
 
         var names = table.Texts("names");
@@ -30,13 +28,15 @@ internal static class CrewSection
         table.RefuseOthers();
         if (names.Count == 0 || pattern.Length == 0 || anchor is null || offset is null)
         {
-            return None;
+            return Unknown([.. names.Select(n => n.Text)]);
         }
 
         var crews = new CrewPattern([.. names.Select(n => n.Text)], pattern, anchor.Value, offset.Value);
         CheckCoverage(table, crews, shifts);
         return crews;
     }
+
+    private static CrewPattern Unknown(IReadOnlyList<string> names) => new(names, "o", default, 0);
 
     private static void CheckCoverage(Fields table, CrewPattern crews, IReadOnlyList<ShiftTime> shifts)
     {

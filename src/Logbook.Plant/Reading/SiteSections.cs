@@ -77,13 +77,17 @@ internal static class SiteSections
             var code = table.Code("code");
             RefuseTwice(table, "code", code, people.Select(p => p.Code));
             var role = table.OneOf("role", ["operator", "supervisor", "engineer"]);
-            var person = new Person(code, table.Text("name"), Enum.TryParse<Role>(role, ignoreCase: true, out var known) ? known : Role.Operator, table.OneOf("crew", [.. crews], required: false));
+            var person = new Person(code, table.Text("name"), Enum.TryParse<Role>(role, ignoreCase: true, out var known) ? known : Role.Operator, Crew(table, crews));
             table.RefuseOthers();
             people.Add(person);
         }
 
         return people;
     }
+
+    /// <summary>Names no crew wrong when the crews themselves could not be read.</summary>
+    private static string? Crew(Fields table, IReadOnlyList<string> crews) =>
+        crews.Count == 0 ? table.OptionalText("crew") : table.OneOf("crew", [.. crews], required: false);
 
     public static IReadOnlyList<Equipment> Equipment(Fields root)
     {

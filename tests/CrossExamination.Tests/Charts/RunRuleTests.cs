@@ -40,7 +40,7 @@ public sealed class RunRuleTests
 
         var fired = Rules.SelectMany(r => r.Value(z).Select(i => string.Create(CultureInfo.InvariantCulture, $"{r.Key} {i}")));
 
-        Assert.Equal(expected.Length == 0 ? [] : [expected], fired);
+        Assert.Equal(expected.Length == 0 ? [] : [expected], fired, StringComparer.Ordinal);
     }
 
     [Fact]

@@ -27,7 +27,7 @@ public sealed class TrendTests
         var trend = Trend.Of("WL-CE", "%", Series(2, 82.1, 82.4, 82.0, 82.3, 82.2, 82.0, 82.4, 82.1, 82.3, 82.2, 82.1, 82.2), new TrendLimits(WatchLow: 80.5));
 
         Assert.Null(trend.HoursToLimit?.Value);
-        Assert.Contains("no trend shown", trend.Words);
+        Assert.Contains("no trend shown", trend.Words, StringComparer.Ordinal);
     }
 
     [Fact]
@@ -68,7 +68,7 @@ public sealed class TrendTests
     [InlineData(new[] { 5.0, 6 }, "too few readings for a trend")]
     public void Poor_series_get_a_plain_word(double[] values, string word)
     {
-        Assert.Contains(word, Trend.Of("X", "K", Series(1, values), new TrendLimits(WatchHigh: 9)).Words);
+        Assert.Contains(word, Trend.Of("X", "K", Series(1, values), new TrendLimits(WatchHigh: 9)).Words, StringComparer.Ordinal);
     }
 
     [Fact]

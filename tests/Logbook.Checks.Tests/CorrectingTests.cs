@@ -1,0 +1,91 @@
+using Logbook.Journal;
+using Logbook.Testing;
+
+namespace Logbook.Checks.Tests;
+
+public sealed class CorrectingTests
+{
+    private readonly Line _line = new();
+
+    private Correction Correct(long target, string point, string text) =>
+        Assert.IsType<Correction>(Writing.Correct(_line.Desk, target, Some.Reading(point, text), "misread", "op1").Record!.Body);
+
+    private string Refused(long target, string point, string text, string why = "misread", string by = "op1")
+    {
+        var written = Writing.Correct(_line.Desk, target, Some.Reading(point, text), why, by);
+        Assert.Null(written.Record);
+        return Assert.Single(written.Mistakes).ToString();
+    }
+
+    [Fact]
+    public void Results_and_findings_are_run_again_and_both_values_stay()
+    {
+        var entry = _line.Record("WL-A=29.37", "WL-B=34.33", "WL-C=36.98", "SL-I=145");
+        _line.Later(1);
+
+        var correction = Correct(entry.Seq, "WL-C", "39.68");
+
+        Assert.Equal(entry.Seq, correction.Target);
+        Assert.Equal(39.68, correction.Reading.Value);
+        Assert.Equal(Some.Morning, correction.Reading.At);
+        Assert.Equal(82.02, Assert.Single(correction.Results).Value, 0.05);
+        Assert.Equal("limit.urgent-high", Assert.Single(correction.Findings).Code);
+        Assert.Equal("36.98", _line.Journal.Read(entry.Seq).Select(r => r.Body).OfType<Entry>().Single().Readings[2].Typed);
+        Assert.Equal(82.02, _line.Desk.State.Latest["WL-CE"].Value!.Value, 0.05);
+    }
+
+    [Fact]
+    public void A_second_correction_builds_on_the_first()
+    {
+        var entry = _line.Record("LM-F1=18.6", "LM-CAO=80", "SL-F1=200");
+
+        Correct(entry.Seq, "LM-CAO", "88");
+
+        Assert.Equal(10 * 18.6 * 88 / 300, Assert.Single(Correct(entry.Seq, "SL-F1", "300").Results).Value, 1e-9);
+    }
+
+    [Fact]
+    public void The_limits_and_inputs_are_those_of_the_day()
+    {
+        _line.Save("LM-CAO=88", "SL-F1=300");
+        _line.Later(1);
+        var entry = _line.Record("LM-F1=18.6", "SL-I=141");
+        var adopting = Some.Desk(_line.Clock, _line.Journal, Some.Changed(("140,30,,slaker", "160,30,,slaker")));
+        Assert.NotNull(Writing.Adopt(adopting, "new motor", "eng1").Record);
+        _line.Later(TimeSpan.FromMinutes(10));
+        _line.Save("LM-CAO=70", "SL-F1=250", "SL-I=141");
+
+        var correction = Correct(entry.Seq, "SL-I", "142");
+
+        Assert.Contains(correction.Findings, f => f.Code == "limit.urgent-high" && f.Text.Contains("limit 140 A", StringComparison.Ordinal));
+        Assert.Equal(10 * 18.6 * 88 / 300, correction.Results.Single(r => r.Point == "SL-CAO").Value, 1e-9);
+    }
+
+    [Fact]
+    public void A_reading_may_be_taken_back()
+    {
+        var entry = _line.Record("SL-I=145");
+
+        var back = Some.Reading("SL-I", "-") with { Why = "instrument faulty" };
+        var correction = Assert.IsType<Correction>(Writing.Correct(_line.Desk, entry.Seq, back, "wrong gauge", "op1").Record!.Body);
+
+        Assert.True(correction.Reading.NotTaken);
+        Assert.Empty(correction.Findings);
+    }
+
+    [Fact]
+    public void What_cannot_be_corrected_is_said()
+    {
+        var entry = _line.Record("SL-I=100");
+        var head = _line.Journal.Head;
+
+        Assert.Contains("record 1 is no entry", Refused(1, "SL-I", "101"), StringComparison.Ordinal);
+        Assert.Contains("record 99 is no entry", Refused(99, "SL-I", "101"), StringComparison.Ordinal);
+        Assert.Contains("it has SL-I", Refused(entry.Seq, "SL-T1", "101"), StringComparison.Ordinal);
+        Assert.Contains("is no number", Refused(entry.Seq, "SL-I", "much"), StringComparison.Ordinal);
+        Assert.Contains("already 100", Refused(entry.Seq, "SL-I", "100"), StringComparison.Ordinal);
+        Assert.Contains("the reason for correcting is empty", Refused(entry.Seq, "SL-I", "101", why: " "), StringComparison.Ordinal);
+        Assert.Contains("known:", Refused(entry.Seq, "SL-I", "101", by: "op9"), StringComparison.Ordinal);
+        Assert.Equal(head, _line.Journal.Head);
+    }
+}

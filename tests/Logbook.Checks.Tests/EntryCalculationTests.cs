@@ -1,0 +1,174 @@
+using Logbook.Contracts;
+using Logbook.Journal;
+using Logbook.Testing;
+
+namespace Logbook.Checks.Tests;
+
+public sealed class EntryCalculationTests
+{
+    private readonly Line _line = new();
+
+    [Fact]
+    public void Every_calculation_whose_inputs_are_here_gives_a_result_with_uncertainty()
+    {
+        var entry = _line.Save("WL-A=29.3667", "WL-B=34.3273", "WL-C=39.6847", "SL-T1=101.2");
+
+        // 100 (2A - B) / (2A - B + C - B) with A 29.3667, B 34.3273, C 39.6847: 82.000, by hand.
+        var causticity = entry.Results.Single(r => r.Name == "white liquor");
+        Assert.Equal(82.000, causticity.Value, 0.001);
+        Assert.Equal(("causticity", "WL-CE", "%", "Tests 1.0"), (causticity.Output, causticity.Point, causticity.Unit, causticity.By));
+        Assert.InRange(causticity.U!.Value, 0.09, 0.12);
+        Assert.Contains("end point B", causticity.Covers, StringComparison.Ordinal);
+
+        var margin = entry.Results.Single(r => r.Name == "boiling");
+        Assert.Equal(2.8, margin.Value, 1e-9);
+        Assert.Equal(0.5, margin.U!.Value, 1e-9); // 0.3 of the thermometer and 0.4 of the constant, in squares
+        Assert.Equal("boiling and slaker temperature", margin.Covers);
+        Assert.Equal(2, entry.Results.Count);
+    }
+
+    [Fact]
+    public void Numbers_come_from_the_journal_while_they_are_not_stale()
+    {
+        _line.Save("LM-CAO=88", "SL-F1=300");
+        _line.Later(4);
+
+        Assert.Equal(10 * 18.6 * 88 / 300, Assert.Single(_line.Save("LM-F1=18.60").Results).Value, 1e-9);
+    }
+
+    [Fact]
+    public void A_stale_number_is_named_once_and_nothing_is_computed()
+    {
+        _line.Save("LM-CAO=88", "SL-F1=300");
+        _line.Later(TimeSpan.FromHours(4) + TimeSpan.FromMinutes(1));
+
+        var entry = _line.Save("LM-F1=18.60");
+
+        Assert.Empty(entry.Results);
+        var note = Assert.Single(entry.Findings);
+        Assert.Equal((Level.Note, "calculation.missing", "SL-F1"), (note.Level, note.Code, note.Point));
+        Assert.Contains("older than 4 h: not computed: Test of dose (lime)", note.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_sample_is_taken_from_one_entry_or_not_at_all()
+    {
+        _line.Save("WL-A=29.37", "WL-B=34.33", "WL-C=39.68");
+        _line.Later(2);
+
+        var entry = _line.Save("WL-A=29.40", "WL-B=34.30");
+
+        Assert.Empty(entry.Results);
+        Assert.Equal("WL-C is not in the same entry as the rest of its sample: not computed: Test of end-points (white liquor)", Assert.Single(entry.Findings).Text);
+    }
+
+    [Fact]
+    public void A_later_value_is_never_taken()
+    {
+        _line.Save("LM-CAO=88", "SL-F1=300");
+        _line.Later(2);
+        _line.Save("SL-F1=280");
+
+        var late = Some.Entry("LM-F1=18.60") with { At = Some.Morning.AddHours(1) };
+
+        Assert.Equal(10 * 18.6 * 88 / 300, Assert.Single(RecordEntry.Judge(_line.Desk, late).Value!.Results).Value, 1e-9);
+    }
+
+    [Fact]
+    public void What_a_calculation_refuses_is_a_finding_beside_the_saved_readings()
+    {
+        var entry = _line.Save("WL-A=34.33", "WL-B=29.37", "WL-C=39.68");
+
+        Assert.Equal(3, entry.Readings.Count);
+        var refused = Assert.Single(entry.Findings);
+        Assert.Equal(("calculation.refused", "WL-B"), (refused.Code, refused.Point));
+        Assert.Contains("end points are cumulative", refused.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void An_input_outside_what_the_calculation_covers_is_a_finding_and_no_result()
+    {
+        var entry = _line.Save("LM-F1=18.6", "LM-CAO=88", "SL-F1=0");
+
+        Assert.Empty(entry.Results);
+        Assert.Contains(entry.Findings, f => f is { Code: "calculation.range", Point: "SL-F1" } && f.Text.Contains("flow 0 m3/h is outside the 1 to 1000", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_plug_in_that_fails_is_named_and_the_readings_are_saved()
+    {
+        var failing = new Formula("margin", Some.Margin.Info.Inputs, Some.Margin.Info.Outputs, _ => new Failed("it gave no number"));
+        var line = new Line(calculations: [Some.EndPoints.Loaded, Some.Dose.Loaded, failing.Loaded]);
+
+        var entry = line.Save("SL-T1=101.2");
+
+        var finding = Assert.Single(entry.Findings);
+        Assert.Equal((Level.Note, "plugin.failed"), (finding.Level, finding.Code));
+        Assert.Contains("Tests 1.0", finding.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_calculation_rests_while_its_equipment_stands_but_never_the_margin_to_boiling()
+    {
+        Assert.NotNull(Writing.ChangeState(_line.Desk, "slaker", "stopped", null, null, "op1").Record);
+        _line.Later(1);
+
+        Assert.Equal("boiling", Assert.Single(_line.Save("LM-F1=18.6", "LM-CAO=88", "SL-F1=300", "SL-T1=99").Results).Name);
+    }
+
+    [Fact]
+    public void Results_that_share_a_reading_share_its_error()
+    {
+        // y = x and z = y - x: z does not depend on x at all, whatever x is uncertain by.
+        var same = new Formula("same", [new("x", "degC", "x", 0, 200)], [new("y", "degC", "y")], i => Formula.Give(("y", i["x"])));
+        var less = new Formula("less", [new("y", "degC", "y", 0, 200), new("x", "degC", "x", 0, 200)], [new("z", "K", "z") { MethodU = "0.1" }], i => Formula.Give(("z", i["y"] - i["x"])));
+        var files = Some.Changed(
+            ("[[calculation]]\nuse = \"margin\"", "[[calculation]]\nuse = \"less\"\nname = \"second\"\ninputs.y = \"D-Y\"\ninputs.x = \"SL-T1\"\n\n[[calculation]]\nuse = \"same\"\nname = \"first\"\ninputs.x = \"SL-T1\"\noutputs.y = \"D-Y\"\n\n[[calculation]]\nuse = \"margin\""),
+            ("WL-CE,", "D-Y,copy,site,degC,derived,1,,,,,,,,,,,,,,,\nWL-CE,"));
+
+        var results = new Line(files, [.. Some.Calculations, same.Loaded, less.Loaded]).Save("SL-T1=101.2").Results;
+
+        Assert.Equal(0.3, results.Single(r => r.Name == "first").U!.Value, 1e-9);
+        Assert.Equal(0.1, results.Single(r => r.Name == "second").U!.Value, 1e-9);
+    }
+
+    [Fact]
+    public void A_derived_value_from_an_earlier_entry_brings_its_uncertainty_along()
+    {
+        var copy = new Formula("copy", [new("dose", "kg/m3", "dose", 0, 200), new("t", "degC", "t", 0, 200)], [new("y", "kg/m3", "y")], i => Formula.Give(("y", i["dose"])));
+        var line = new Line(
+            Some.Changed(("[[calculation]]\nuse = \"margin\"", "[[calculation]]\nuse = \"copy\"\nname = \"copy\"\ninputs.dose = \"SL-CAO\"\ninputs.t = \"SL-T1\"\n\n[[calculation]]\nuse = \"margin\"")),
+            [.. Some.Calculations, copy.Loaded]);
+        var first = line.Save("LM-F1=18.6", "LM-CAO=88", "SL-F1=300").Results.Single();
+        line.Later(1);
+
+        var second = line.Save("SL-T1=101").Results.Single(r => r.Name == "copy");
+
+        Assert.Equal(first.Value, second.Value, 1e-9);
+        Assert.Equal(first.U!.Value, second.U!.Value, 1e-9);
+    }
+
+    [Fact]
+    public void A_lagged_input_is_taken_as_it_was_as_the_mean_over_a_quarter_of_the_lag()
+    {
+        var line = new Line(Some.Changed(("inputs.flow = \"SL-F1\"", "inputs.flow = \"SL-F1\"\nlag.flow = \"2h\"")));
+        line.Save("LM-CAO=88", "SL-F1=290"); // 09:00
+        line.Later(TimeSpan.FromMinutes(50));
+        line.Save("SL-F1=300"); // 09:50
+        line.Later(TimeSpan.FromMinutes(20));
+        line.Save("SL-F1=310"); // 10:10
+        line.Later(TimeSpan.FromMinutes(110));
+
+        // At 12:00 the flow of 10:00, from 09:45 to 10:15: 305, and not that of now.
+        Assert.Equal(10 * 18.6 * 88 / 305, line.Save("LM-F1=18.60", "SL-F1=250").Results.Single(r => r.Name == "lime").Value, 1e-9);
+    }
+
+    [Fact]
+    public void A_derived_value_is_judged_by_its_limits()
+    {
+        var finding = Assert.Single(_line.Save("LM-F1=21.9", "LM-CAO=89", "SL-F1=280").Findings);
+
+        Assert.Equal(("limit.urgent-high", "SL-CAO"), (finding.Code, finding.Point));
+        Assert.Contains(finding.Evidence, e => e.StartsWith("standard uncertainty", StringComparison.Ordinal));
+    }
+}

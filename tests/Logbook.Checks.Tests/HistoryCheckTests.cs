@@ -1,0 +1,134 @@
+using Logbook.Testing;
+
+namespace Logbook.Checks.Tests;
+
+public sealed class HistoryCheckTests
+{
+    private readonly Line _line = new();
+
+    private IEnumerable<string> Codes(params string[] readings) => _line.Save(readings).Findings.Select(f => f.Code);
+
+    [Theory]
+    [InlineData(1, "107.0", false)]
+    [InlineData(1, "107.1", true)]
+    [InlineData(2, "112.9", false)]
+    [InlineData(2, "113.1", true)]
+    public void A_change_beyond_the_believable_step_is_found(int hours, string then, bool found)
+    {
+        _line.Save("SL-T1=101.0");
+        _line.Later(hours);
+
+        Assert.Equal(found, Codes("SL-T1=" + then).Contains("step"));
+    }
+
+    [Fact]
+    public void Within_an_hour_the_whole_step_is_allowed()
+    {
+        _line.Save("SL-I=95");
+        _line.Later(TimeSpan.FromMinutes(5));
+
+        Assert.Empty(Codes("SL-I=110"));
+    }
+
+    [Fact]
+    public void No_step_across_a_standstill()
+    {
+        _line.Save("LM-F1=3");
+        Assert.NotNull(Writing.ChangeState(_line.Desk, "lime-screw", "stopped", _line.Desk.Now, null, "op1").Record);
+        _line.Later(TimeSpan.FromMinutes(20));
+        Assert.NotNull(Writing.ChangeState(_line.Desk, "lime-screw", "running", _line.Desk.Now, null, "op1").Record);
+        _line.Later(TimeSpan.FromMinutes(20));
+
+        Assert.DoesNotContain("step", Codes("LM-F1=18"));
+    }
+
+    [Theory]
+    [InlineData("WL-TTA=155.0", "slip.basis", "120.1 g/L Na2O if it was read in g/L NaOH")]
+    [InlineData("WL-TTA=12.0", "slip.factor-10", "120.0 g/L Na2O with the decimal point one place to the right")]
+    [InlineData("SL-I=9", "slip.factor-10", "90 A")]
+    public void A_slip_of_unit_or_point_is_hinted_at(string reading, string code, string text)
+    {
+        _line.Save("WL-TTA=120.0", "SL-I=92");
+        _line.Later(1);
+
+        var slip = Assert.Single(_line.Save(reading).Findings, f => f.Code == code);
+        Assert.Contains(text, slip.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void An_impossible_value_that_is_degF_is_refused_with_the_hint()
+    {
+        _line.Save("SL-T1=101.0");
+        _line.Later(1);
+
+        Assert.Contains("101.3 degC if it was read in degF", _line.RefusedOnce("SL-T1=214.4").Wrong, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_unit_that_was_typed_is_no_slip()
+    {
+        _line.Save("WL-TTA=120.0");
+        _line.Later(1);
+
+        Assert.DoesNotContain("slip.basis", Codes("WL-TTA=155.0 g/L Na2O"));
+    }
+
+    /// <summary>
+    /// P(two normal readings equal) = sum of p_j squared; exact for a resolution of 0.25 and 1 sigma: 0.070341 and
+    /// 0.270914 (computed by numerical integration). The formula used is the first term, right to 5 % there.
+    /// </summary>
+    [Theory]
+    [InlineData(0.25, 0.070341)]
+    [InlineData(1, 0.270914)]
+    public void The_chance_of_a_repeat_follows_from_resolution_and_spread(double resolution, double exact)
+    {
+        // Moving ranges of a normal with sigma 1 average 2 / sqrt(pi); an alternating series has just that range.
+        var history = Enumerable.Range(0, 60).Select(i => i % 2 == 0 ? 0.0 : 2 / Math.Sqrt(Math.PI)).ToList();
+
+        Assert.InRange(StuckCheck.ChanceOfRepeat(history, resolution)!.Value, exact, exact * 1.05);
+    }
+
+    /// <summary>
+    /// In 60 readings a run of 4 has probability 0.025 and one of 5 has 0.0022 at a quarter sigma, of 7 still 0.044 at one
+    /// sigma (computed, Monte Carlo of 200 000): 4 equal readings say much there and nothing here.
+    /// </summary>
+    [Theory]
+    [InlineData(0.0703, 4, false)]
+    [InlineData(0.0703, 5, true)]
+    [InlineData(0.271, 7, false)]
+    [InlineData(0.271, 9, true)]
+    public void How_many_repeats_are_odd_depends_on_the_resolution(double p, int equal, bool odd)
+    {
+        Assert.Equal(odd, StuckCheck.IsOdd(p, equal));
+    }
+
+    [Fact]
+    public void Repeats_too_many_for_the_resolution_are_found()
+    {
+        string[] lively = ["18.31", "18.74", "18.02", "18.55", "18.20", "18.66"];
+        for (var hour = 0; hour < 30; hour++)
+        {
+            Assert.DoesNotContain("stuck", Codes("LM-F1=" + lively[hour % lively.Length]));
+            _line.Later(1);
+        }
+
+        var codes = new List<bool>();
+        for (var hour = 0; hour < 5; hour++)
+        {
+            codes.Add(Codes("LM-F1=18.44").Contains("stuck"));
+            _line.Later(1);
+        }
+
+        Assert.Equal([false, false, false, true, true], codes);
+    }
+
+    [Fact]
+    public void A_point_that_is_nearly_always_the_same_is_not_called_stuck()
+    {
+        for (var hour = 0; hour < 40; hour++)
+        {
+            Assert.Empty(Codes("SL-I=100"));
+            _line.Later(1);
+        }
+    }
+}

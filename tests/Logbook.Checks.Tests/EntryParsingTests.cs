@@ -134,7 +134,7 @@ public sealed class EntryParsingTests
 
         var mistakes = _line.Refused(request);
 
-        Assert.Equal(["", "", "a.csv", "a.csv"], mistakes.Select(m => m.Where.File));
+        Assert.Equal(["", "", "a.csv", "a.csv"], mistakes.Select(m => m.Where.File), StringComparer.Ordinal);
         Assert.Contains("known: op1, eng1", mistakes[0].Accepted, StringComparison.Ordinal);
         Assert.Contains("hourly", mistakes[1].Accepted, StringComparison.Ordinal);
         Assert.Equal([3, 4], mistakes.Skip(2).Select(m => m.Where.Line));
@@ -173,7 +173,7 @@ public sealed class EntryParsingTests
     {
         _line.Save("SL-T1=101.2");
 
-        Assert.Equal(["site", "entry"], _line.Journal.Read().Select(r => r.Kind));
+        Assert.Equal(["site", "entry"], _line.Journal.Read().Select(r => r.Kind), StringComparer.Ordinal);
         Assert.Equal("2026-03-03-D", string.Join('-', _line.Journal.Read().Last().Shift.Split('-').Take(4)));
         Assert.Equal(2, _line.Desk.State.Head.Seq);
     }

@@ -48,7 +48,7 @@ public sealed class EntryProperties
             var line = new Line();
             var saved = line.Save(readings);
 
-            Assert.Equal(readings, saved.Readings.Select(r => $"{r.Point}={r.Typed}"));
+            Assert.Equal(readings, saved.Readings.Select(r => $"{r.Point}={r.Typed}"), StringComparer.Ordinal);
             var back = Assert.IsType<Entry>(JournalRecord.Parse(line.Journal.Read().Last().Bytes).Body);
             Assert.Equal(saved.Readings, back.Readings);
             Assert.Equal(saved.Results, back.Results);

@@ -6,7 +6,7 @@ public sealed class HistoryCheckTests
 {
     private readonly Line _line = new();
 
-    private IEnumerable<string> Codes(params string[] readings) => _line.Save(readings).Findings.Select(f => f.Code);
+    private HashSet<string> Codes(params string[] readings) => _line.Save(readings).Findings.Select(f => f.Code).ToHashSet(StringComparer.Ordinal);
 
     [Theory]
     [InlineData(1, "107.0", false)]
@@ -71,35 +71,6 @@ public sealed class HistoryCheckTests
         _line.Later(1);
 
         Assert.DoesNotContain("slip.basis", Codes("WL-TTA=155.0 g/L Na2O"));
-    }
-
-    /// <summary>
-    /// P(two normal readings equal) = sum of p_j squared; exact for a resolution of 0.25 and 1 sigma: 0.070341 and
-    /// 0.270914 (computed by numerical integration). The formula used is the first term, right to 5 % there.
-    /// </summary>
-    [Theory]
-    [InlineData(0.25, 0.070341)]
-    [InlineData(1, 0.270914)]
-    public void The_chance_of_a_repeat_follows_from_resolution_and_spread(double resolution, double exact)
-    {
-        // Moving ranges of a normal with sigma 1 average 2 / sqrt(pi); an alternating series has just that range.
-        var history = Enumerable.Range(0, 60).Select(i => i % 2 == 0 ? 0.0 : 2 / Math.Sqrt(Math.PI)).ToList();
-
-        Assert.InRange(StuckCheck.ChanceOfRepeat(history, resolution)!.Value, exact, exact * 1.05);
-    }
-
-    /// <summary>
-    /// In 60 readings a run of 4 has probability 0.025 and one of 5 has 0.0022 at a quarter sigma, of 7 still 0.044 at one
-    /// sigma (computed, Monte Carlo of 200 000): 4 equal readings say much there and nothing here.
-    /// </summary>
-    [Theory]
-    [InlineData(0.0703, 4, false)]
-    [InlineData(0.0703, 5, true)]
-    [InlineData(0.271, 7, false)]
-    [InlineData(0.271, 9, true)]
-    public void How_many_repeats_are_odd_depends_on_the_resolution(double p, int equal, bool odd)
-    {
-        Assert.Equal(odd, StuckCheck.IsOdd(p, equal));
     }
 
     [Fact]

@@ -29,7 +29,7 @@ public sealed class LimitCheckTests
     [InlineData("SL-HATCH=3", "choice.urgent")]
     public void A_limit_itself_is_still_within(string reading, string? code)
     {
-        Assert.Equal(code is null ? [] : [code], _line.Save(reading).Findings.Select(f => f.Code));
+        Assert.Equal(code is null ? [] : [code], _line.Save(reading).Findings.Select(f => f.Code), StringComparer.Ordinal);
     }
 
     [Fact]
@@ -49,7 +49,7 @@ public sealed class LimitCheckTests
         Assert.NotNull(Writing.ChangeState(_line.Desk, "slaker", "stopped", null, null, "op1").Record);
         _line.Later(1);
 
-        Assert.Equal(["SL-MARGIN", "SL-HATCH"], _line.Save("SL-I=0", "SL-F1=0", "SL-HATCH=3", "SL-T1=103.9").Findings.Select(f => f.Point).Order(StringComparer.Ordinal).Reverse());
+        Assert.Equal(["SL-HATCH", "SL-MARGIN"], _line.Save("SL-I=0", "SL-F1=0", "SL-HATCH=3", "SL-T1=103.9").Findings.Select(f => f.Point), StringComparer.Ordinal);
     }
 
     [Fact]

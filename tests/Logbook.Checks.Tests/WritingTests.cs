@@ -123,7 +123,7 @@ public sealed class WritingTests
         Assert.NotNull(Writing.Remark(other, "from the other one", null, null, "op1").Record);
         _line.Save("SL-I=100");
 
-        Assert.Equal(["site", "entry", "remark", "entry"], _line.Journal.Read().Select(r => r.Kind));
+        Assert.Equal(["site", "entry", "remark", "entry"], _line.Journal.Read().Select(r => r.Kind), StringComparer.Ordinal);
         other.Follow();
         Assert.Equal(_line.Journal.Head, other.State.Head);
         Assert.Equal(_line.Journal.Head, _line.Desk.State.Head);

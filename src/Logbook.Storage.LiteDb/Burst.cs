@@ -45,7 +45,7 @@ internal sealed class Burst : IDisposable
         try
         {
             folder.CreateJournal(() => DurableDatabase.NewDataFile(RecordTable.Create));
-            database = DurableDatabase.ForWriting(DiskFile.ForWriting(folder.Data), DiskFile.ForWriting(folder.Log));
+            database = DurableDatabase.ForWriting(folder.OpenData(toWrite: true), folder.OpenLog(toWrite: true));
             return database.Damage is { } damage
                 ? throw new JournalException(JournalTrouble.Damaged, $"{damage}; nothing was saved or cut away: export what is sound")
                 : new Burst(folder, owner, database, seen);
@@ -135,8 +135,7 @@ internal sealed class Burst : IDisposable
     // A file that was deleted or replaced while it is open would take saves that nobody ever finds again.
     private void MustStillBeThere()
     {
-        var log = new FileInfo(_folder.Log);
-        if (!File.Exists(_folder.Data) || !log.Exists || log.Length != _database.LogOnDisk)
+        if (!_folder.StillHas(_database.LogOnDisk))
             throw Damaged("the journal's files were deleted or changed by another program");
     }
 

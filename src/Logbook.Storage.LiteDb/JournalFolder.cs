@@ -1,10 +1,14 @@
+using System.Globalization;
+using System.Text;
 using Logbook.Journal;
 using Logbook.Storage.LiteDb.Disk;
 
 namespace Logbook.Storage.LiteDb;
 
 /// <summary>The store's files beside one another.</summary>
-internal sealed class JournalFolder(string path)
+/// <param name="path">The folder, absolute.</param>
+/// <param name="disk">Where data, log and anchor are; the lock files are always real ones.</param>
+internal sealed class JournalFolder(string path, IDisk disk)
 {
     private readonly string _anchor = Path.Combine(path, "anchor");
 
@@ -28,39 +32,49 @@ internal sealed class JournalFolder(string path)
     /// <exception cref="JournalException">The data file is gone, but other files say that there was one.</exception>
     public bool HasJournal()
     {
-        if (File.Exists(Data))
-            return true;
-        if (File.Exists(_anchor) || (File.Exists(Log) && new FileInfo(Log).Length > 0))
-            throw new JournalException(JournalTrouble.Damaged, $"{Data} is missing, though a journal was kept here; nothing was changed");
-        return false;
+        // Asked in this order: somebody may be making the journal just now, and the data file comes before these two.
+        var kept = disk.LengthOf(_anchor) is not null || disk.LengthOf(Log) > 0;
+        var there = disk.LengthOf(Data) is not null;
+        return there || !kept
+            ? there
+            : throw new JournalException(JournalTrouble.Damaged, $"{Data} is missing, though a journal was kept here; nothing was changed");
     }
 
-    public void Create() => Folder.Create(path);
+    /// <summary>Makes the folder. The lock files come first, and with them the right to make a journal in it.</summary>
+    public void Create() => disk.CreateFolder(path);
 
     /// <summary>Makes an empty journal where there is none. Only the owner may.</summary>
     public void CreateJournal(Func<byte[]> newData)
     {
         if (HasJournal())
             return;
-        using (DiskFile.ForWriting(Log))
-        {
-            // Made empty, before the data file gets its name.
-        }
-
-        Folder.Replace(Data, newData());
+        disk.ForWriting(Log).Dispose(); // there before the data file gets its name, and on the disk with it
+        disk.Replace(Data, newData());
+        disk.SyncFolder(path);
     }
+
+    public IRawFile OpenData(bool toWrite) => toWrite ? disk.ForWriting(Data) : disk.ForReading(Data);
+
+    /// <summary>The log; a reader that finds none reads an empty one.</summary>
+    public IRawFile OpenLog(bool toWrite) =>
+        toWrite ? disk.ForWriting(Log) : disk.LengthOf(Log) is null ? new MemoryFile() : disk.ForReading(Log);
+
+    /// <summary>False when a file was deleted, replaced or changed by another program while the owner had it open.</summary>
+    public bool StillHas(long logLength) => disk.LengthOf(Data) is not null && disk.LengthOf(Log) == logLength;
 
     /// <summary>The head that was last noted outside the store; null when none was.</summary>
     public Head? ReadAnchor()
     {
-        if (!File.Exists(_anchor))
+        if (disk.LengthOf(_anchor) is not { } length)
             return null;
-        var words = File.ReadAllText(_anchor).Split(' ', StringSplitOptions.TrimEntries);
-        return words.Length == 2 && long.TryParse(words[0], System.Globalization.CultureInfo.InvariantCulture, out var seq)
+        var text = new byte[length];
+        using (var file = disk.ForReading(_anchor))
+            file.Read(text, 0);
+        var words = Encoding.ASCII.GetString(text).Split(' ', StringSplitOptions.TrimEntries);
+        return words.Length == 2 && long.TryParse(words[0], CultureInfo.InvariantCulture, out var seq)
             ? new Head(seq, words[1])
             : throw new JournalException(JournalTrouble.Damaged, $"{_anchor} cannot be read; it holds a sequence number and a hash");
     }
 
-    public void NoteAnchor(Head head) =>
-        Folder.Replace(_anchor, System.Text.Encoding.ASCII.GetBytes(FormattableString.Invariant($"{head.Seq} {head.Hash}\n")));
+    public void NoteAnchor(Head head) => disk.Replace(_anchor, Encoding.ASCII.GetBytes(FormattableString.Invariant($"{head.Seq} {head.Hash}\n")));
 }

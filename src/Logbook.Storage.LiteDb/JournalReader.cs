@@ -8,6 +8,8 @@ namespace Logbook.Storage.LiteDb;
 /// </summary>
 internal sealed class JournalReader(JournalFolder folder)
 {
+    // Most reads want one record or the few new ones.
+    private const int FirstBatch = 16;
     private const int BatchSize = 512;
 
     public Head Head => Look(records => records.Last() is { } last ? Head.Of(JournalRecord.Parse(last.Bytes)) : Head.Empty, Head.Empty);
@@ -115,31 +117,31 @@ internal sealed class JournalReader(JournalFolder folder)
 
     private IEnumerable<Stored> Batches(long next)
     {
-        while (true)
+        for (var size = FirstBatch; ; size = BatchSize)
         {
             var batch = new List<Stored>();
-            var trouble = Fill(batch, next);
+            var trouble = Fill(batch, next, size);
             foreach (var stored in batch)
                 yield return stored;
             if (trouble is not null)
                 throw trouble;
-            if (batch.Count < BatchSize)
+            if (batch.Count < size)
                 yield break;
             next = batch[^1].Seq + 1;
         }
     }
 
     /// <summary>Fills the batch as far as the journal is sound, and returns what stopped it.</summary>
-    private JournalException? Fill(List<Stored> batch, long next)
+    private JournalException? Fill(List<Stored> batch, long next, int size)
     {
         try
         {
             return StoreFault.Guard("the journal cannot be read", () =>
             {
                 using var snapshot = Snapshot.Open(folder);
-                foreach (var stored in snapshot?.Records.From(next, BatchSize) ?? [])
+                foreach (var stored in snapshot?.Records.From(next, size) ?? [])
                     batch.Add(stored);
-                return batch.Count < BatchSize && snapshot?.Damage is { } damage ? new JournalException(JournalTrouble.Damaged, damage) : null;
+                return batch.Count < size && snapshot?.Damage is { } damage ? new JournalException(JournalTrouble.Damaged, damage) : null;
             });
         }
         catch (JournalException failed)

@@ -1,4 +1,5 @@
 using Logbook.Journal;
+using Logbook.Storage.LiteDb.Disk;
 
 namespace Logbook.Storage.LiteDb;
 
@@ -28,8 +29,13 @@ public sealed class LiteDbJournal : IJournalStore
     /// <param name="clock">When a burst of saves is over.</param>
     /// <param name="wait">How long a save waits for another writer.</param>
     public LiteDbJournal(string siteFolder, string terminal, TimeProvider clock, TimeSpan? wait = null)
+        : this(siteFolder, terminal, clock, wait, new LocalDisk())
     {
-        _folder = new JournalFolder(Path.Combine(Path.GetFullPath(siteFolder), "journal"));
+    }
+
+    internal LiteDbJournal(string siteFolder, string terminal, TimeProvider clock, TimeSpan? wait, IDisk disk)
+    {
+        _folder = new JournalFolder(Path.Combine(Path.GetFullPath(siteFolder), "journal"), disk);
         _reader = new JournalReader(_folder);
         _terminal = terminal;
         _wait = wait ?? UsualWait;

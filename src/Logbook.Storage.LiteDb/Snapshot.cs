@@ -1,5 +1,4 @@
 using Logbook.Journal;
-using Logbook.Storage.LiteDb.Disk;
 using Logbook.Storage.LiteDb.Locks;
 
 namespace Logbook.Storage.LiteDb;
@@ -34,8 +33,7 @@ internal sealed class Snapshot : IDisposable
             ?? throw new JournalException(JournalTrouble.Busy, "the journal is being written out by another process for unreasonably long; try again");
         try
         {
-            var log = File.Exists(folder.Log) ? DiskFile.ForReading(folder.Log) : (IRawFile)new MemoryFile();
-            return new(shared, DurableDatabase.ForReading(DiskFile.ForReading(folder.Data), log));
+            return new(shared, DurableDatabase.ForReading(folder.OpenData(toWrite: false), folder.OpenLog(toWrite: false)));
         }
         catch
         {

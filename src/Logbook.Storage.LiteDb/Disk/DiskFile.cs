@@ -5,6 +5,8 @@ namespace Logbook.Storage.LiteDb.Disk;
 /// <summary>A file on the disk. Who may write it is settled by the lock files, never by the way it is opened.</summary>
 internal sealed class DiskFile : IRawFile
 {
+    private const int FileTooBig = 27;
+
     private readonly SafeFileHandle _handle;
 
     private DiskFile(string path, FileMode mode, FileAccess access) =>
@@ -34,7 +36,17 @@ internal sealed class DiskFile : IRawFile
         return total;
     }
 
-    public void Write(ReadOnlySpan<byte> bytes, long offset) => RandomAccess.Write(_handle, bytes, offset);
+    public void Write(ReadOnlySpan<byte> bytes, long offset)
+    {
+        try
+        {
+            RandomAccess.Write(_handle, bytes, offset);
+        }
+        catch (ArgumentOutOfRangeException) // how .NET words EFBIG: the file system's or the user's limit is reached
+        {
+            throw new IOException("the file may not grow any further", FileTooBig);
+        }
+    }
 
     public void Sync() => RandomAccess.FlushToDisk(_handle);
 

@@ -2,22 +2,18 @@ using System.Runtime.InteropServices;
 
 namespace Logbook.Storage.LiteDb.Disk;
 
-/// <summary>What makes names last: a file that was created or renamed survives a power cut only once its folder is on the disk too.</summary>
-internal static class Folder
+/// <summary>The machine's own file system.</summary>
+internal sealed class LocalDisk : IDisk
 {
     private const int ReadOnly = 0;
 
-    /// <summary>Creates the folder, if need be, so that it lasts.</summary>
-    public static void Create(string path)
-    {
-        if (Directory.Exists(path))
-            return;
-        Directory.CreateDirectory(path);
-        Sync(Path.GetDirectoryName(Path.GetFullPath(path))!);
-    }
+    public long? LengthOf(string path) => new FileInfo(path) is { Exists: true } file ? file.Length : null;
 
-    /// <summary>Gives the file this content as a whole: after a power cut it is either the old one or the new one.</summary>
-    public static void Replace(string path, ReadOnlySpan<byte> content)
+    public IRawFile ForReading(string path) => DiskFile.ForReading(path);
+
+    public IRawFile ForWriting(string path) => DiskFile.ForWriting(path);
+
+    public void Replace(string path, ReadOnlySpan<byte> content)
     {
         var draft = path + ".new";
         using (var file = DiskFile.ForWriting(draft))
@@ -28,14 +24,21 @@ internal static class Folder
         }
 
         File.Move(draft, path, overwrite: true);
-        Sync(Path.GetDirectoryName(path)!);
+        SyncFolder(Path.GetDirectoryName(path)!);
     }
 
-    /// <summary>Returns when the folder's names are on the disk.</summary>
-    public static void Sync(string path)
+    public void CreateFolder(string path)
+    {
+        if (Directory.Exists(path))
+            return;
+        Directory.CreateDirectory(path);
+        SyncFolder(Path.GetDirectoryName(path)!);
+    }
+
+    public void SyncFolder(string path)
     {
         if (OperatingSystem.IsWindows())
-            return; // NTFS keeps its own journal of names
+            return; // NTFS keeps a journal of names itself
         var handle = Open(path, ReadOnly);
         if (handle < 0)
             throw new IOException($"cannot open folder {path}", Marshal.GetLastPInvokeError());

@@ -32,7 +32,7 @@ internal static class Appender
     public static Process Start(string site, string limits = "")
     {
         // A limited file size would otherwise hit the memory file that the runtime keeps its machine code in.
-        var start = new ProcessStartInfo("/bin/sh") { RedirectStandardOutput = true, Environment = { ["DOTNET_EnableWriteXorExecute"] = "0" } };
+        var start = new ProcessStartInfo("/bin/sh") { UseShellExecute = false, RedirectStandardOutput = true, Environment = { ["DOTNET_EnableWriteXorExecute"] = "0" } };
         start.ArgumentList.Add("-c");
         start.ArgumentList.Add($"{limits} exec dotnet '{typeof(Appender).Assembly.Location}' '{site}'");
         return Process.Start(start)!;

@@ -44,7 +44,7 @@ public sealed class CrashTests : IDisposable
         Assert.Equal(4, child.ExitCode);
         Assert.StartsWith("Full ", lines[^1], StringComparison.Ordinal);
         var journal = _site.Open();
-        Assert.Equal(lines[..^1], journal.Read().Select(record => $"{record.Seq} {record.Hash}"));
+        Assert.Equal(lines[..^1], journal.Read().Select(record => $"{record.Seq} {record.Hash}"), StringComparer.Ordinal);
         Assert.Equal(lines.Length, journal.Append(Drafts.Of(new Remark("there is room again", null, null))).Seq);
         Assert.True(journal.Verify().Ok);
     }

@@ -34,7 +34,7 @@ public sealed class LiteDbJournalTests : IDisposable
                 var written = drafts.Select(site.Open().Append).ToList();
 
                 var other = site.Open("control-room:tty2");
-                Assert.Equal(written.Select(r => Convert.ToHexString(r.Bytes.Span)), other.Bytes().Select(b => Convert.ToHexString(b.Span)));
+                Assert.Equal(written.Select(r => Convert.ToHexString(r.Bytes.Span)), other.Bytes().Select(b => Convert.ToHexString(b.Span)), StringComparer.Ordinal);
                 Assert.Equal(Head.Of(written[^1]), other.Head);
                 Assert.True(other.Verify().Ok, other.Verify().Why);
             },

@@ -68,20 +68,20 @@ public sealed class SharingTests : IDisposable
         var said = _site.Open().Read().Select(record => ((Remark)record.Body).Text).ToList();
         Assert.Equal(2 * each, said.Count);
         foreach (var terminal in terminals)
-            Assert.Equal(Enumerable.Range(0, each).Select(i => $"{terminal} {i}"), said.Where(text => text.StartsWith(terminal, StringComparison.Ordinal)));
+            Assert.Equal(Enumerable.Range(0, each).Select(i => $"{terminal} {i}"), said.Where(text => text.StartsWith(terminal, StringComparison.Ordinal)), StringComparer.Ordinal);
         Assert.True(_site.Open().Verify().Ok);
     }
 
     [Fact]
-    public void A_reader_beside_a_writer_at_full_speed_always_sees_a_sound_chain()
+    public async Task A_reader_beside_a_writer_at_full_speed_always_sees_a_sound_chain()
     {
         using var done = new CancellationTokenSource();
-        var writing = Task.Run(() =>
+        var writing = Task.Run(async () =>
         {
             using var writer = new LiteDbJournal(_site.Path, "writer", TimeProvider.System, TimeSpan.FromMinutes(5));
             for (var i = 0; i < 600; i++)
                 writer.Append(Say(new string('x', 8000))); // large enough for several checkpoints
-            done.Cancel();
+            await done.CancelAsync();
         });
 
         var reader = _site.Open("reader");
@@ -94,7 +94,7 @@ public sealed class SharingTests : IDisposable
             before = check.Records;
         }
 
-        writing.GetAwaiter().GetResult();
+        await writing;
         Assert.Equal(600, reader.Verify().Records);
     }
 

@@ -32,7 +32,7 @@ internal static class RoundSlots
         return due.Distinct().Where(d => from <= d && d < to).Select(d => Around(round, d, Calendar.ShiftAt(site, d)));
     }
 
-    /// <summary>Due shortly before the period's end, so that it belongs to the period's last shift; open from its start.</summary>
+    /// <summary>Due shortly before the period's end, clear of the shift change, so that it belongs to the period's last shift; open from its start.</summary>
     private static IEnumerable<Slot> Once(Site site, Round round, string period, DateTimeOffset from, DateTimeOffset to)
     {
         var periods = period == "shift"
@@ -43,7 +43,8 @@ internal static class RoundSlots
                 .Select(day => (DayStart(site, day), DayStart(site, day.AddDays(period == "week" ? 7 : 1))));
         foreach (var (start, end) in periods)
         {
-            var due = Calendar.ToSite(site, end - round.Late < start ? start : end - round.Late);
+            var before = round.Late > site.KeepClear ? round.Late : site.KeepClear;
+            var due = Calendar.ToSite(site, end - before < start ? start : end - before);
             yield return new Slot(due, start, end, Calendar.ShiftAt(site, due)) { Points = round.Points };
         }
     }

@@ -40,11 +40,20 @@ public sealed record Site
     /// <summary>Null when the site cites none: then nothing is computed per person.</summary>
     public Policy? Policy { get; init; }
 
-    private Dictionary<string, Point>? _byTag;
+    // Kept with the points that it was made of: a copy of this record may have others.
+    private (IReadOnlyList<Point> Of, Dictionary<string, Point> Points)? _byTag;
 
     /// <summary>The point with this tag, or null. Tags are compared without regard to case.</summary>
-    public Point? FindPoint(string tag) =>
-        (_byTag ??= Points.ToDictionary(p => p.Tag, StringComparer.OrdinalIgnoreCase)).GetValueOrDefault(tag);
+    public Point? FindPoint(string tag)
+    {
+        if (_byTag is not { } byTag || !ReferenceEquals(byTag.Of, Points))
+        {
+            byTag = (Points, Points.ToDictionary(p => p.Tag, StringComparer.OrdinalIgnoreCase));
+            _byTag = byTag;
+        }
+
+        return byTag.Points.GetValueOrDefault(tag);
+    }
 
     public Person? FindPerson(string code) =>
         People.FirstOrDefault(p => p.Code.Equals(code, StringComparison.OrdinalIgnoreCase));

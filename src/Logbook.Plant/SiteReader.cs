@@ -79,12 +79,23 @@ public static class SiteReader
             Calculations = new CalculationSection(known).Read(root),
             Balances = BalanceSection.Read(root, known),
             Cautions = cautions,
-            KeepClear = handover?.Duration("keep_clear") ?? TimeSpan.Zero,
+            KeepClear = KeepClear(handover),
             Policy = SiteSections.Policy(root),
         };
         head.RefuseOthers();
         handover?.RefuseOthers();
         root.RefuseOthers();
         return site;
+    }
+
+    private static TimeSpan KeepClear(Fields? handover)
+    {
+        var clear = handover?.Duration("keep_clear") ?? TimeSpan.Zero;
+        if (clear > TimeSpan.FromHours(2))
+        {
+            handover!.Wrong("keep_clear", "keep_clear leaves no time for rounds", "0m to 2h");
+        }
+
+        return clear;
     }
 }

@@ -1,3 +1,4 @@
+using CsCheck;
 using Logbook.Plant;
 
 namespace Logbook.Plant.Tests;
@@ -24,6 +25,10 @@ public sealed class BrokenSiteTests
         { Toml, "starts = \"19:00\"", "starts = @\"07:00\"", "two shifts start at 07:00" },
         { Toml, "pattern = \"DDNNoooo\"", "pattern = @\"DDNooooo\"", "on 2026-01-02 shift N has no crew; exactly one crew on each shift of each day" },
         { Toml, "anchor = 2026-01-01", "anchor = @\"2026-01-01\"", "anchor has a value of another type; accepted: a date as in 2026-01-31, without marks" },
+        { Toml, "anchor = 2026-01-01", "anchor = @9999-12-31", "anchor is out of range; 1970 to 2199" },
+        { Toml, "offset_days = 2", "offset_days = @99999999999", "offset_days is out of range; 0 to 366" },
+        { Toml, "altitude_m = 12\n", "altitude_m = @nan\n", "altitude_m has a value of another type; accepted: a number" },
+        { Toml, "# [handover]\n# keep_clear = \"30m\"", "[handover]\nkeep_clear = @\"5h\"", "keep_clear leaves no time for rounds; 0m to 2h" },
         { Toml, "role = \"supervisor\"", "role = @\"boss\"", "role 'boss' is unknown; accepted: operator, supervisor, engineer" },
         { Toml, "crew = \"D\"", "crew = @\"E\"", "crew 'E' is unknown; accepted: A, B, C, D" },
         { Toml, "code = \"op2\"", "code = @\"OP1\"", "[[person]] code 'OP1' comes twice; each has its own, capitals or not" },
@@ -175,6 +180,22 @@ public sealed class BrokenSiteTests
         var line = StarterSite.Files.Texts[Toml].Split('\n').ToList().FindIndex(l => l.StartsWith("altitude_m", StringComparison.Ordinal)) + 2;
         Assert.Equal(line, Assert.Single(mistakes).Where.Line);
     }
+
+    /// <summary>A stretch of a file cut out, doubled or put elsewhere, as a hand may do it.</summary>
+    private static readonly Gen<SiteFiles> Mangled =
+        from file in Any.Of(Toml, Csv, Cautions)
+        from at in Gen.Int[0, StarterSite.Files.Texts[file].Length - 1]
+        from length in Gen.Int[0, 60]
+        from put in Gen.OneOf(Gen.String[Gen.Char["\"'[]{}=,.#\n -0aµ\0"], 0, 5], Gen.Const(""))
+        let text = StarterSite.Files.Texts[file]
+        select StarterSite.WithText(StarterSite.Files, file, string.Concat(text.AsSpan(0, at), put, text.AsSpan(Math.Min(text.Length, at + length))));
+
+    [Fact]
+    public void Whatever_a_file_holds_a_site_or_its_mistakes_come_back() => Mangled.Sample(files =>
+    {
+        var read = SiteReader.Read(files);
+        return read.Ok != read.Mistakes.Count > 0 && read.Mistakes.All(m => m.Where.Line > 0 && m.Where.Column > 0);
+    }, iter: 300);
 
     [Fact]
     public void An_empty_points_file_is_one_line() => Assert.StartsWith(

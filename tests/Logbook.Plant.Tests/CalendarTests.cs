@@ -156,6 +156,18 @@ public sealed class CalendarTests
     }
 
     [Fact]
+    public void A_round_once_a_shift_falls_due_clear_of_the_change()
+    {
+        var site = Site with { KeepClear = TimeSpan.FromMinutes(30) };
+        var day = Calendar.ShiftAt(site, StarterSite.NewYork(2026, 6, 1, 12));
+
+        var slot = Assert.Single(SlotsOf(new Schedule.Per("shift"), day, site));
+
+        Assert.Equal(StarterSite.NewYork(2026, 6, 1, 18, 30), slot.DueAt);
+        Assert.Equal(2, slot.Points.Count);
+    }
+
+    [Fact]
     public void Near_a_shift_change_a_round_without_safety_points_is_not_due()
     {
         var site = Site with { KeepClear = TimeSpan.FromMinutes(30) };

@@ -14,7 +14,7 @@ internal static class CrewSection
         var names = table.Texts("names");
         var pattern = table.Text("pattern").Replace(" ", "", StringComparison.Ordinal);
         var anchor = table.Date("anchor");
-        var offset = table.Whole("offset_days");
+        var offset = table.Whole("offset_days", 0, 366);
         foreach (var key in new[] { "names", "anchor", "offset_days" }.Where(k => !table.Has(k)))
         {
             table.Wrong(key, $"[crews] has no {key}", "names, pattern, anchor and offset_days are needed");

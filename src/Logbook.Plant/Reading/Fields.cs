@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace Logbook.Plant.Reading;
 
 /// <summary>
@@ -75,7 +77,7 @@ internal sealed class Fields(TomlTable table, string title, List<Mistake> mistak
         return !table.Items.TryGetValue(key, out var item) ? null : item.Value.Value switch
         {
             long whole => whole,
-            double number => number,
+            double number when double.IsFinite(number) => number,
             string text => Keep(Typed.Number(text, item.Value.Place, out var mistake), mistake),
             _ => WrongType<double?>(key, "a number"),
         };
@@ -87,9 +89,29 @@ internal sealed class Fields(TomlTable table, string title, List<Mistake> mistak
         return text is null ? null : Keep(Typed.Duration(text, PlaceOf(key), out var mistake), mistake);
     }
 
-    public DateOnly? Date(string key) => GetValue<DateOnly>(key, "a date as in 2026-01-31, without marks");
+    public DateOnly? Date(string key)
+    {
+        var date = GetValue<DateOnly>(key, "a date as in 2026-01-31, without marks");
+        if (date is { Year: < 1970 or > 2199 })
+        {
+            Wrong(key, $"{key} is out of range", "1970 to 2199");
+            return null;
+        }
 
-    public int? Whole(string key) => (int?)GetValue<long>(key, "a whole number") is { } whole ? whole : null;
+        return date;
+    }
+
+    public int? Whole(string key, int least, int most)
+    {
+        var whole = GetValue<long>(key, "a whole number");
+        if (whole < least || whole > most)
+        {
+            Wrong(key, $"{key} is out of range", $"{least.ToString(CultureInfo.InvariantCulture)} to {most.ToString(CultureInfo.InvariantCulture)}");
+            return null;
+        }
+
+        return (int?)whole;
+    }
 
     /// <summary>The texts of a list, each with its place.</summary>
     public IReadOnlyList<(string Text, Place Place)> Texts(string key)

@@ -2,5 +2,5 @@ namespace Logbook;
 
 internal static class Program
 {
-    private static int Main() => 0;
+    private static int Main(string[] args) => CommandLine.Run(args, Shell.OfProcess());
 }

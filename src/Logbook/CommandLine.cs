@@ -1,0 +1,64 @@
+using System.CommandLine;
+using Logbook.Commands;
+
+namespace Logbook;
+
+/// <summary>Every command of the program. Errors go to the error stream, one line each; see <see cref="ExitCode"/>.</summary>
+internal static class CommandLine
+{
+    private const string About =
+        """
+        Shift logbook of a recausticizing line: rounds, readings and their arithmetic, handover notes, audit of missed checks.
+        Without a command it opens the screen. What it computes advises; it never commands: site procedures, local codes and
+        licensed practice rule.
+        """;
+
+    public static int Run(IReadOnlyList<string> args, Shell shell)
+    {
+        var root = Root(shell);
+        var parse = root.Parse(args);
+        if (parse.Errors.Count > 0)
+        {
+            shell.Error.WriteLine(Visible.Of($"{parse.Errors[0].Message} See: logbook {parse.CommandResult.Command.Name} --help"));
+            return ExitCode.BadInput;
+        }
+
+        try
+        {
+            return parse.Invoke(new InvocationConfiguration { Output = shell.Out, Error = shell.Error, EnableDefaultExceptionHandler = false });
+        }
+        catch (IOException trouble)
+        {
+            shell.Error.WriteLine(Visible.Of(trouble.Message));
+            return ExitCode.Store;
+        }
+        catch (UnauthorizedAccessException trouble)
+        {
+            shell.Error.WriteLine(Visible.Of(trouble.Message));
+            return ExitCode.Store;
+        }
+    }
+
+    private static RootCommand Root(Shell shell)
+    {
+        var root = new RootCommand(About) { Options.Site, Options.Wait };
+        var by = Options.By();
+        root.Add(by);
+        root.SetAction(parse => ScreenCommand.Open(shell, parse, parse.GetValue(by)));
+        Command[] commands =
+        [
+            DemoCommand.Make(shell), SiteCommands.Init(shell), SiteCommands.Check(shell), SiteCommands.Adopt(shell),
+            RecordCommand.Make(shell), ImportCommand.Make(shell), CorrectCommand.Make(shell), RemarkCommand.Make(shell),
+            StateCommand.Make(shell), CarryCommands.Make(shell),
+            NowCommand.Make(shell), DueCommand.Make(shell), ListCommand.Make(shell), LogCommand.Make(shell),
+            HandoverCommands.Make(shell), AuditCommand.Make(shell),
+            CalcCommands.Make(shell), PluginsCommand.Make(shell), PeopleCommand.Make(shell), VerifyCommand.Make(shell),
+        ];
+        foreach (var command in commands)
+        {
+            root.Add(command);
+        }
+
+        return root;
+    }
+}

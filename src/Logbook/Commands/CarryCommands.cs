@@ -1,0 +1,90 @@
+using System.CommandLine;
+using Logbook.Checks;
+using Logbook.Journal;
+using Logbook.Plant;
+
+namespace Logbook.Commands;
+
+/// <summary>What outlives the shift: opened, listed, closed by a named person.</summary>
+internal static class CarryCommands
+{
+    private static readonly Rows<CarriedItem> Listing = new("carry",
+        new("id", c => c.Id), new("kind", c => c.ItemKind), new("on", c => c.On), new("text", c => c.Text),
+        new("until", c => c.Until), new("owner", c => c.Owner), new("since", c => c.Since), new("by", c => c.By),
+        new("fields", c => c.Fields.Count == 0 ? null : c.Fields.Select(f => $"{f.Key}={f.Value}").ToList()));
+
+    public static Command Make(Shell shell) => new("carry", "Carried items: what is open and outlives the shift.") { Add(shell), Close(shell), List(shell) };
+
+    private static Command Add(Shell shell)
+    {
+        var kind = Options.Text("--kind", "action, isolation, permit, bypass, temporary-change, out-of-service, safety-equipment, wash, transfer, delivery or sample.", "K");
+        var on = Options.Text("--on", "The equipment or area.", "EQUIPMENT");
+        var text = Options.Text("--text", "What is open.", "TEXT");
+        var until = Options.Text("--until", "When it ends or is due.", "TIME");
+        var owner = Options.Text("--owner", "Code of the person who owns it.", "CODE");
+        var set = Options.Many("--set", "What this kind asks for beside it; may be repeated.", "NAME=VALUE");
+        var by = Options.By();
+        var json = Options.Json();
+        var command = new Command("add", "Opens a carried item; its id is the record's number.") { kind, on, text, until, owner, set, by, json };
+        command.SetAction(parse => OpenSite.ForWriting(shell, parse, desk =>
+        {
+            var mistakes = new List<Mistake>();
+            var end = Options.Time(parse, until, desk.Site, desk.Now, mistakes);
+            var fields = Fields(parse.GetValue(set) ?? [], mistakes);
+            if (mistakes.Count > 0)
+            {
+                return shell.Refuse(mistakes);
+            }
+
+            var item = new Carry(parse.GetValue(kind) ?? "", parse.GetValue(on) ?? "", parse.GetValue(text) ?? "", end, parse.GetValue(owner), fields);
+            var code = WrittenOut.Print(shell, parse.GetValue(json), Writing.AddCarried(desk, item, parse.GetValue(by) ?? ""), "open");
+            if (code == ExitCode.Done)
+            {
+                CautionText.Print(shell, desk.Site, "carry:" + item.ItemKind);
+            }
+
+            return code;
+        }));
+        return command;
+    }
+
+    private static Command Close(Shell shell)
+    {
+        var id = new Argument<long>("ID");
+        var why = Options.Text("--why", "How it ended.", "TEXT");
+        var by = Options.By();
+        var json = Options.Json();
+        var command = new Command("close", "Closes a carried item, with the reason.") { id, why, by, json };
+        command.SetAction(parse => OpenSite.ForWriting(shell, parse, desk => WrittenOut.Print(
+            shell, parse.GetValue(json), Writing.CloseCarried(desk, parse.GetValue(id), parse.GetValue(why) ?? "", parse.GetValue(by) ?? ""), "closed")));
+        return command;
+    }
+
+    private static Command List(Shell shell)
+    {
+        var json = Options.Json();
+        var asOf = Options.AsOf();
+        var command = new Command("list", $"What is open, oldest first. {Listing.Keys}") { json, asOf };
+        command.SetAction(parse => OpenSite.ForReading(
+            shell, parse, desk => Listing.Print(shell, parse.GetValue(json), desk.State.Carried, "nothing recorded as open"), asOf));
+        return command;
+    }
+
+    private static Dictionary<string, string> Fields(IEnumerable<string> settings, ICollection<Mistake> mistakes)
+    {
+        var fields = new Dictionary<string, string>(StringComparer.Ordinal);
+        foreach (var setting in settings)
+        {
+            var parts = setting.Split('=', 2);
+            if (parts.Length != 2 || parts[0].Length == 0)
+            {
+                mistakes.Add(Mistake.Typed($"--set {setting}: not a setting", "--set NAME=VALUE"));
+                continue;
+            }
+
+            fields[parts[0]] = parts[1];
+        }
+
+        return fields;
+    }
+}

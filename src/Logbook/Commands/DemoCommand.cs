@@ -1,0 +1,61 @@
+using System.CommandLine;
+using System.Globalization;
+using Logbook.Demo;
+using Logbook.Plant;
+
+namespace Logbook.Commands;
+
+/// <summary>The invented mill, with history, to try the program on.</summary>
+internal static class DemoCommand
+{
+    public static Command Make(Shell shell)
+    {
+        var folder = new Option<string?>("--in") { Description = "Where the demo site goes; a new folder under the temporary folder unless said.", HelpName = "DIR" };
+        var days = new Option<int>("--days") { Description = "Days of history.", DefaultValueFactory = _ => 14, HelpName = "N" };
+        var seed = new Option<int>("--seed") { Description = "Another mill with the same plant.", DefaultValueFactory = _ => 1, HelpName = "N" };
+        var noScreen = new Option<bool>("--no-screen") { Description = "Only make it; do not open the screen." };
+        var command = new Command("demo", "Makes an invented mill with history, says what to try, and opens the screen.") { folder, days, seed, noScreen };
+        command.SetAction(parse =>
+        {
+            if (parse.GetValue(days) is < 1 or > 3660)
+            {
+                return shell.Refuse($"--days {parse.GetValue(days)}", "1 to 3660");
+            }
+
+            var target = shell.FullPath(parse.GetValue(folder) ?? Path.Combine(Path.GetTempPath(), $"logbook-demo-{Guid.NewGuid():N}"[..30]));
+            if (File.Exists(Path.Combine(target, SiteFiles.SiteToml)))
+            {
+                return shell.Refuse($"{target} already holds a site", "name another folder, or open it with: logbook --site " + target);
+            }
+
+            Make(shell, target, parse.GetValue(days), parse.GetValue(seed));
+            return parse.GetValue(noScreen)
+                ? ExitCode.Done
+                : OpenSite.ForDemo(shell, target, desk => Tui.Screen.Run(desk, by: null, Path.Combine(target, "journal")));
+        });
+        return command;
+    }
+
+    private static void Make(Shell shell, string target, int days, int seed)
+    {
+        var files = DemoSite.Files(SiteReader.Load(Templates.Site).Value!, seed);
+        Directory.CreateDirectory(target);
+        foreach (var (name, text) in files.Texts)
+        {
+            File.WriteAllText(Path.Combine(target, name), text);
+        }
+
+        var calculations = OpenSite.Calculations(shell);
+        var planted = DemoMill.Make(clock => OpenSite.Desk(shell, target, files, TimeSpan.FromSeconds(5), clock, calculations), shell.Clock.GetUtcNow(), days, seed);
+        shell.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"Demo site: {target}, {days} days of rounds of a mill that does not exist. Planted in it:"));
+        foreach (var plant in planted)
+        {
+            shell.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  {plant.At:ddd d MMM HH:mm}  {plant.Text}  (see: {plant.Where})"));
+        }
+
+        shell.Out.WriteLine($"Try: logbook --site {target}");
+        shell.Out.WriteLine($"     logbook now --site {target}");
+        shell.Out.WriteLine($"     logbook handover draft --site {target}");
+        shell.Out.WriteLine($"     logbook audit --site {target}");
+    }
+}

@@ -1,0 +1,39 @@
+using System.CommandLine;
+using Logbook.Handover;
+using Logbook.Plant;
+
+namespace Logbook.Commands;
+
+/// <summary>Each check of the shift, or of a span: due, done, late, not taken, missed.</summary>
+internal static class DueCommand
+{
+    private static readonly Rows<DueCheck> Listing = new("due",
+        new("round", d => d.Round), new("point", d => d.Point), new("due_at", d => d.DueAt), new("closes", d => d.Closes),
+        new("state", d => NowCommand.Word(d.State)), new("taken_at", d => d.TakenAt), new("by", d => d.By), new("why", d => d.Why),
+        new("shift", d => d.ShiftId, InText: false), new("seq", d => d.Seq));
+
+    public static Command Make(Shell shell)
+    {
+        var all = new Option<bool>("--all") { Description = "Also what is done, taken late, or not due yet." };
+        var from = Options.From();
+        var to = Options.To();
+        var json = Options.Json();
+        var asOf = Options.AsOf();
+        var command = new Command("due", $"What is due, missed or not taken in this shift, or from --from to --to. {Listing.Keys}") { all, from, to, json, asOf };
+        command.SetAction(parse => OpenSite.ForReading(shell, parse, desk =>
+        {
+            var mistakes = new List<Mistake>();
+            var shift = Calendar.ShiftAt(desk.Site, desk.Now);
+            var begin = Options.Time(parse, from, desk.Site, desk.Now, mistakes) ?? shift.Start;
+            var end = Options.Time(parse, to, desk.Site, desk.Now, mistakes) ?? shift.End;
+            if (mistakes.Count > 0)
+            {
+                return shell.Refuse(mistakes);
+            }
+
+            var checks = DueList.Between(desk, begin, end).Where(d => parse.GetValue(all) || d.State is CheckState.Due or CheckState.Missed or CheckState.NotTaken);
+            return Listing.Print(shell, parse.GetValue(json), checks, "nothing is due, missed or not taken in this span");
+        }, asOf));
+        return command;
+    }
+}

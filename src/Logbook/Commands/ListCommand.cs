@@ -1,0 +1,39 @@
+using System.CommandLine;
+using Logbook.Journal;
+using Logbook.Plant;
+
+namespace Logbook.Commands;
+
+/// <summary>The readings of a point, or its derived values.</summary>
+internal static class ListCommand
+{
+    private static readonly Rows<SeriesValue> Listing = new("list",
+        new("point", v => v.Point), new("at", v => v.At), new("value", v => v.Value), new("unit", v => v.Unit), new("typed", v => v.Typed),
+        new("why", v => v.Why), new("round", v => v.Round), new("by", v => v.By), new("seq", v => v.Seq), new("corrected_by", v => v.CorrectedBy));
+
+    public static Command Make(Shell shell)
+    {
+        var tag = new Argument<string>("POINT");
+        var from = Options.From();
+        var to = Options.To();
+        var json = Options.Json();
+        var asOf = Options.AsOf();
+        var command = new Command("list", $"Values of a point: the last 24 hours unless said. {Listing.Keys}") { tag, from, to, json, asOf };
+        command.SetAction(parse => OpenSite.ForReading(shell, parse, desk =>
+        {
+            var mistakes = new List<Mistake>();
+            var point = desk.Site.FindPoint(parse.GetValue(tag)!);
+            if (point is null)
+            {
+                mistakes.Add(Mistake.Typed($"there is no point {parse.GetValue(tag)}", Nearest.Offer(parse.GetValue(tag)!, desk.Site.Points.Select(p => p.Tag))));
+            }
+
+            var begin = Options.Time(parse, from, desk.Site, desk.Now, mistakes) ?? desk.Now.AddHours(-24);
+            var end = Options.Time(parse, to, desk.Site, desk.Now, mistakes) ?? desk.Now.AddMinutes(1);
+            return mistakes.Count > 0
+                ? shell.Refuse(mistakes)
+                : Listing.Print(shell, parse.GetValue(json), desk.Store.Series(point!.Tag, begin, end), $"no value of {point!.Tag} in this span");
+        }, asOf));
+        return command;
+    }
+}

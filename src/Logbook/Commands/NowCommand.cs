@@ -1,0 +1,92 @@
+using System.CommandLine;
+using System.Globalization;
+using System.Text.Json.Nodes;
+using Logbook.Handover;
+
+namespace Logbook.Commands;
+
+/// <summary>What matters now: what can hurt, what stands out, what is due, what is open.</summary>
+internal static class NowCommand
+{
+    public static Command Make(Shell shell)
+    {
+        var json = Options.Json();
+        var asOf = Options.AsOf();
+        var command = new Command("now", "What can hurt, what stands out, what is due and what is open. With --json, \"now\": an array of objects with what, level, point, text, at, seq.") { json, asOf };
+        command.SetAction(parse => OpenSite.ForReading(shell, parse, desk => Print(shell, parse.GetValue(json), NowView.Of(desk)), asOf));
+        return command;
+    }
+
+    private static int Print(Shell shell, bool json, NowView now)
+    {
+        if (json)
+        {
+            shell.Out.WriteLine(Json.Text(new JsonObject { ["now"] = new JsonArray([.. Objects(now)]) }));
+            return ExitCode.Done;
+        }
+
+        var output = shell.Out;
+        output.WriteLine(Visible.Of(string.Create(CultureInfo.InvariantCulture, $"{now.Site}   {now.At:ddd d MMM yyyy HH:mm}   {now.ShiftId}   {now.InCharge}")));
+        foreach (var hazard in now.Hazards)
+        {
+            output.WriteLine(Visible.Of(string.Create(CultureInfo.InvariantCulture, $"{hazard.Word.ToUpperInvariant(),-9} {hazard.Text}   since {hazard.Since:ddd HH:mm}")));
+        }
+
+        output.WriteLine(string.Join(' ', now.Line.Select(a => $"{a.Area} {a.Mark}")));
+        foreach (var stands in now.StandsOut)
+        {
+            output.WriteLine(Visible.Of(string.Create(CultureInfo.InvariantCulture, $"{Json.Word(stands.Finding.Level),-9} {stands.Finding.Point} {stands.Finding.Text}   {stands.At:ddd HH:mm}, record {stands.Seq}.{stands.Number}")));
+        }
+
+        foreach (var round in now.Rounds)
+        {
+            output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{Word(round.State),-9} {round.Title} {round.DueAt:HH:mm}   {round.Done} of {round.Of}   closes {round.Closes:HH:mm}"));
+        }
+
+        foreach (var item in now.Carried)
+        {
+            output.WriteLine(Visible.Of($"open      {item.Id} {item.ItemKind}, {item.On}: {item.Text}"));
+        }
+
+        if (now.FilesDiffer)
+        {
+            output.WriteLine("The site's files differ from those in force: logbook check, then logbook adopt.");
+        }
+
+        return ExitCode.Done;
+    }
+
+    private static IEnumerable<JsonNode> Objects(NowView now)
+    {
+        yield return Row("in-charge", null, now.InCharge, now.At, null, null);
+        foreach (var h in now.Hazards)
+        {
+            yield return Row("hazard", "urgent", $"{h.Word}: {h.Text}", h.Since, h.Seq, null);
+        }
+
+        foreach (var f in now.StandsOut)
+        {
+            yield return Row("finding", Json.Word(f.Finding.Level), f.Finding.Text, f.At, f.Seq, f.Finding.Point);
+        }
+
+        foreach (var r in now.Rounds)
+        {
+            yield return Row("round-" + Word(r.State), null, string.Create(CultureInfo.InvariantCulture, $"{r.Title}, {r.Done} of {r.Of}"), r.DueAt, null, null);
+        }
+
+        foreach (var c in now.Carried)
+        {
+            yield return Row("open", null, $"{c.ItemKind}, {c.On}: {c.Text}", c.Since, c.Id, null);
+        }
+    }
+
+    private static JsonObject Row(string what, string? level, string text, DateTimeOffset at, long? seq, string? point) => new JsonObject { ["what"] = what }
+        .AddIfPresent("level", level).AddIfPresent("point", point).AddIfPresent("text", text).AddIfPresent("at", at).AddIfPresent("seq", seq);
+
+    internal static string Word(CheckState state) => state switch
+    {
+        CheckState.NotTaken => "not-taken",
+        CheckState.NotApplicable => "not-applicable",
+        _ => state.ToString().ToLowerInvariant(),
+    };
+}

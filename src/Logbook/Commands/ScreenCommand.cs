@@ -1,0 +1,11 @@
+using System.CommandLine;
+using Logbook.Checks;
+
+namespace Logbook.Commands;
+
+/// <summary>The screen: what the program opens without a command.</summary>
+internal static class ScreenCommand
+{
+    public static int Open(Shell shell, ParseResult parse, string? by) =>
+        OpenSite.ForWriting(shell, parse, desk => Tui.Screen.Run(desk, by, Path.Combine(OpenSite.Folder(shell, parse), "journal")));
+}

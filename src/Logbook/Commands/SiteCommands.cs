@@ -1,0 +1,83 @@
+using System.CommandLine;
+using System.Text.Json.Nodes;
+using Logbook.Checks;
+using Logbook.Plant;
+
+namespace Logbook.Commands;
+
+/// <summary>A new site, its check, and putting its files in force.</summary>
+internal static class SiteCommands
+{
+    public static Command Init(Shell shell)
+    {
+        var folder = new Argument<string>("DIR") { Description = "The new site's folder; it must not hold a site yet." };
+        var command = new Command("init", "Makes a new site folder from the shipped starter site, to be edited.") { folder };
+        command.SetAction(parse =>
+        {
+            var target = shell.FullPath(parse.GetValue(folder)!);
+            if (File.Exists(Path.Combine(target, SiteFiles.SiteToml)))
+            {
+                return shell.Refuse($"{target} already holds a {SiteFiles.SiteToml}", "name another folder");
+            }
+
+            Directory.CreateDirectory(target);
+            foreach (var file in Directory.EnumerateFiles(Templates.Site))
+            {
+                File.Copy(file, Path.Combine(target, Path.GetFileName(file)), overwrite: false);
+            }
+
+            shell.Out.WriteLine($"{target}: starter site written; edit site.toml, points.csv and cautions.toml, then: logbook check --site {target}");
+            return ExitCode.Done;
+        });
+        return command;
+    }
+
+    public static Command Check(Shell shell)
+    {
+        var command = new Command("check", "Reports every mistake in the site's files as file:line:column, with what is accepted.");
+        command.SetAction(parse =>
+        {
+            var folder = OpenSite.Folder(shell, parse);
+            var files = SiteReader.Load(folder);
+            if (!files.Ok)
+            {
+                return shell.Refuse(files.Mistakes);
+            }
+
+            var site = SiteReader.Read(files.Value!);
+            if (!site.Ok)
+            {
+                return shell.Refuse(site.Mistakes);
+            }
+
+            var mistakes = CalculationGraph.Check(site.Value!, OpenSite.Calculations(shell));
+            if (mistakes.Count > 0)
+            {
+                return shell.Refuse(mistakes);
+            }
+
+            shell.Out.WriteLine($"{site.Value!.Name}: no mistake in {site.Value.Points.Count} points, {site.Value.Rounds.Count} rounds and {site.Value.Calculations.Count} calculations");
+            return OpenSite.ForReading(shell, parse, desk =>
+            {
+                if (desk.FilesDiffer)
+                {
+                    shell.Out.WriteLine("These files differ from those in force. Put them in force with: logbook adopt --why TEXT --by ENGINEER");
+                }
+
+                return ExitCode.Done;
+            });
+        });
+        return command;
+    }
+
+    public static Command Adopt(Shell shell)
+    {
+        var why = Options.Text("--why", "Why the files change.", "TEXT");
+        var by = Options.By();
+        var json = Options.Json();
+        var command = new Command("adopt", "Puts the folder's changed files in force; a past entry keeps the limits of its day.") { why, by, json };
+        command.SetAction(parse => OpenSite.ForWriting(shell, parse, desk =>
+            WrittenOut.Print(shell, parse.GetValue(json), Writing.Adopt(desk, parse.GetValue(why) ?? "", parse.GetValue(by) ?? ""), "in force")));
+        return command;
+    }
+}

@@ -1,0 +1,89 @@
+using Logbook.Checks;
+using Logbook.Plant;
+
+namespace Logbook.Commands;
+
+/// <summary>Readings as the command line and CSV files give them.</summary>
+internal static class TypedReadings
+{
+    /// <summary>POINT=VALUE or POINT=VALUE UNIT.</summary>
+    public static List<TypedReading> Of(IEnumerable<string> arguments, ICollection<Mistake> mistakes)
+    {
+        var typed = new List<TypedReading>();
+        foreach (var argument in arguments)
+        {
+            if (Split(argument) is var (point, value))
+            {
+                typed.Add(new TypedReading(point, value, Place.Unknown));
+            }
+            else
+            {
+                mistakes.Add(Mistake.Typed($"'{argument}' is not a reading", "POINT=VALUE, POINT=\"VALUE UNIT\", or POINT=- for not taken"));
+            }
+        }
+
+        return typed;
+    }
+
+    /// <summary>Every row of a CSV file with the columns point,value,unit,at,why ('-' reads standard input).</summary>
+    public static IReadOnlyList<TypedReading> FromFile(Shell shell, string path, Site site, DateTimeOffset now, ICollection<Mistake> mistakes)
+    {
+        if (path != "-" && !File.Exists(shell.FullPath(path)))
+        {
+            mistakes.Add(Mistake.Typed($"{path}: there is no such file"));
+            return [];
+        }
+
+        var text = path == "-" ? shell.In.ReadToEnd() : File.ReadAllText(shell.FullPath(path));
+        var rows = ReadingsCsv.Read(path == "-" ? "standard input" : Path.GetFileName(path), text);
+        foreach (var mistake in rows.Mistakes)
+        {
+            mistakes.Add(mistake);
+        }
+
+        return [.. (rows.Value ?? []).Select(row => new TypedReading(row.Point, row.Value, row.Place)
+        {
+            Unit = row.Unit, Why = row.Why, At = At(row, site, now, mistakes),
+        })];
+    }
+
+    /// <summary>Puts each POINT=REASON beside its reading.</summary>
+    public static void GiveReasons(List<TypedReading> typed, IEnumerable<string> reasons, ICollection<Mistake> mistakes)
+    {
+        foreach (var reason in reasons)
+        {
+            var (point, why) = Split(reason) ?? ("", "");
+            var i = typed.FindIndex(r => r.Point.Equals(point, StringComparison.OrdinalIgnoreCase));
+            if (i < 0)
+            {
+                mistakes.Add(Mistake.Typed($"--why {reason}: no reading of that point is given", "--why POINT=REASON beside POINT=VALUE or POINT=-"));
+            }
+            else
+            {
+                typed[i] = typed[i] with { Why = why };
+            }
+        }
+    }
+
+    private static DateTimeOffset? At(CsvReading row, Site site, DateTimeOffset now, ICollection<Mistake> mistakes)
+    {
+        if (row.At is null)
+        {
+            return null;
+        }
+
+        var at = Typed.Time(row.At, site, now, row.Place, out var mistake);
+        if (mistake is not null)
+        {
+            mistakes.Add(mistake);
+        }
+
+        return at;
+    }
+
+    private static (string Name, string Value)? Split(string argument)
+    {
+        var i = argument.IndexOf('=', StringComparison.Ordinal);
+        return i <= 0 || i == argument.Length - 1 ? null : (argument[..i].Trim(), argument[(i + 1)..].Trim());
+    }
+}

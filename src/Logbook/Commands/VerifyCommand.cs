@@ -1,0 +1,35 @@
+using System.CommandLine;
+using System.Globalization;
+using System.Text.Json.Nodes;
+using Logbook.Journal;
+using Logbook.Storage.LiteDb;
+
+namespace Logbook.Commands;
+
+/// <summary>The whole chain, record by record.</summary>
+internal static class VerifyCommand
+{
+    public static Command Make(Shell shell)
+    {
+        var json = Options.Json();
+        var command = new Command("verify", "Reads every record and checks that its hash and its place in the chain are right. With --json: ok, records, head, first_bad.") { json };
+        command.SetAction(parse => OpenSite.ForReading(shell, parse, desk =>
+        {
+            var answer = Chain.Verify(desk.Store);
+            if (parse.GetValue(json))
+            {
+                var first = answer.FirstBad is { } bad ? JsonValue.Create(bad) : null;
+                shell.Out.WriteLine(Json.Text(new JsonObject { ["ok"] = answer.Ok, ["records"] = answer.Records, ["head"] = answer.Head, ["first_bad"] = first }));
+            }
+            else
+            {
+                shell.Out.WriteLine(answer.Ok
+                    ? string.Create(CultureInfo.InvariantCulture, $"sound: {answer.Records} records, head {answer.Head}")
+                    : string.Create(CultureInfo.InvariantCulture, $"NOT SOUND: record {answer.FirstBad} does not fit the chain; {answer.Records} records before it do"));
+            }
+
+            return answer.Ok ? ExitCode.Done : ExitCode.VerificationFailed;
+        }));
+        return command;
+    }
+}

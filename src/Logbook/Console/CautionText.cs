@@ -1,0 +1,17 @@
+using Logbook.Plant;
+
+namespace Logbook;
+
+/// <summary>The site's caution for what was just opened, on the error stream so that it never mixes with an answer.</summary>
+internal static class CautionText
+{
+    public static void Print(Shell shell, Site site, string trigger)
+    {
+        foreach (var caution in site.Cautions.Where(c => c.Trigger.Equals(trigger, StringComparison.OrdinalIgnoreCase)))
+        {
+            shell.Error.WriteLine(Visible.Of($"CAUTION {caution.Hazard}: {caution.Text}"));
+            shell.Error.WriteLine(Visible.Of($"  wear: {caution.Ppe}. First aid: {caution.FirstAid}"));
+            shell.Error.WriteLine(Visible.Of($"  source: {caution.Source}, revision {caution.Revision}{(caution.ApprovedBy is null ? ", DRAFT, not approved by the site" : "")}"));
+        }
+    }
+}

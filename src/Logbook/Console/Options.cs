@@ -1,0 +1,42 @@
+using System.CommandLine;
+using Logbook.Plant;
+
+namespace Logbook;
+
+/// <summary>Options that many commands share, each with one meaning.</summary>
+internal static class Options
+{
+    public static readonly Option<string?> Site = new("--site") { Description = "The site folder; else LOGBOOK_SITE, else the current folder.", HelpName = "DIR", Recursive = true };
+    public static readonly Option<double?> Wait = new("--wait") { Description = "Seconds to wait for another terminal that is writing (5 unless said).", HelpName = "SECONDS", Recursive = true };
+
+    public static Option<bool> Json() => new("--json") { Description = "One JSON object instead of text." };
+
+    public static Option<string?> By() => new("--by") { Description = "Your code, as in the site's list of people.", HelpName = "CODE" };
+
+    public static Option<string?> From() => new("--from") { Description = "Begin, ISO 8601; without offset it is site time.", HelpName = "TIME" };
+
+    public static Option<string?> To() => new("--to") { Description = "End (not included), ISO 8601; without offset it is site time.", HelpName = "TIME" };
+
+    public static Option<string?> AsOf() => new("--as-of") { Description = "As the journal stood at that time.", HelpName = "TIME" };
+
+    public static Option<string?> Text(string name, string help, string what) => new(name) { Description = help, HelpName = what };
+
+    public static Option<string[]> Many(string name, string help, string what) => new(name) { Description = help, HelpName = what, DefaultValueFactory = _ => [] };
+
+    /// <summary>The time an option gives, or null when it was not given; a mistake that names the option when it cannot be read.</summary>
+    public static DateTimeOffset? Time(ParseResult parse, Option<string?> option, Site site, DateTimeOffset now, ICollection<Mistake> mistakes)
+    {
+        if (parse.GetValue(option) is not { } text)
+        {
+            return null;
+        }
+
+        var time = Typed.Time(text, site, now, Place.Unknown, out var mistake);
+        if (mistake is not null)
+        {
+            mistakes.Add(mistake with { Wrong = $"{option.Name}: {mistake.Wrong}" });
+        }
+
+        return time;
+    }
+}

@@ -1,0 +1,34 @@
+using System.Text;
+using Logbook.Plant;
+
+namespace Logbook;
+
+/// <summary>What the command line reads from and writes to, and its clock.</summary>
+/// <param name="Folder">The folder that relative paths start from.</param>
+/// <param name="SiteVariable">What LOGBOOK_SITE says, or null.</param>
+internal sealed record Shell(
+    TextReader In, TextWriter Out, TextWriter Error, TimeProvider Clock, string Terminal, string Folder, string? SiteVariable)
+{
+    public static Shell OfProcess()
+    {
+        System.Console.OutputEncoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
+        return new(
+            System.Console.In, System.Console.Out, System.Console.Error, TimeProvider.System, TerminalName.OfProcess(),
+            Environment.CurrentDirectory, Environment.GetEnvironmentVariable("LOGBOOK_SITE"));
+    }
+
+    /// <summary>Says each mistake in one line on the error stream.</summary>
+    public int Refuse(params IEnumerable<Mistake> mistakes)
+    {
+        foreach (var mistake in mistakes)
+        {
+            Error.WriteLine(Visible.Of(mistake.ToString()));
+        }
+
+        return ExitCode.BadInput;
+    }
+
+    public int Refuse(string wrong, string accepted = "") => Refuse(Mistake.Typed(wrong, accepted));
+
+    public string FullPath(string path) => Path.GetFullPath(path, Folder);
+}

@@ -1,0 +1,42 @@
+using System.Globalization;
+using System.Text.Json.Nodes;
+using Logbook.Checks;
+using Logbook.Journal;
+
+namespace Logbook;
+
+/// <summary>What a writing command answers: the record's place in the chain, and what was computed and noticed.</summary>
+internal static class WrittenOut
+{
+    public static int Print(Shell shell, bool json, Written written, string done)
+    {
+        if (written.Record is not { } record)
+        {
+            return shell.Refuse(written.Mistakes);
+        }
+
+        var (results, findings) = record.Body switch
+        {
+            Entry entry => (entry.Results, entry.Findings),
+            Correction correction => (correction.Results, correction.Findings),
+            _ => ([], []),
+        };
+        if (json)
+        {
+            var answer = new JsonObject { ["seq"] = record.Seq, ["head"] = record.Hash };
+            if (record.Body is Entry or Correction)
+            {
+                answer["results"] = new JsonArray([.. results.Select(Json.Of)]);
+                answer["findings"] = new JsonArray([.. findings.Select(Json.Of)]);
+            }
+
+            shell.Out.WriteLine(Json.Text(answer));
+            return ExitCode.Done;
+        }
+
+        shell.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{done}: record {record.Seq}, head {record.Hash[..12]}"));
+        Shown.Results(shell.Out, results);
+        Shown.Findings(shell.Out, findings);
+        return ExitCode.Done;
+    }
+}

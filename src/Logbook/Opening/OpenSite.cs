@@ -1,0 +1,88 @@
+using System.CommandLine;
+using System.Reflection;
+using Logbook.Checks;
+using Logbook.Journal;
+using Logbook.Plant;
+using Logbook.PluginHost;
+using Logbook.Storage.LiteDb;
+
+namespace Logbook;
+
+/// <summary>Opens the site that a command is about. What a command does not need is not loaded.</summary>
+internal static class OpenSite
+{
+    /// <summary>The site folder: --site, else LOGBOOK_SITE, else the current folder.</summary>
+    public static string Folder(Shell shell, ParseResult parse) =>
+        shell.FullPath(parse.GetValue(Options.Site) ?? (string.IsNullOrEmpty(shell.SiteVariable) ? "." : shell.SiteVariable));
+
+    /// <summary>Runs <paramref name="action"/> on a desk that can judge and save entries.</summary>
+    public static int ForWriting(Shell shell, ParseResult parse, Func<Desk, int> action) => With(shell, parse, shell.Clock, asOf: null, () => Calculations(shell), action);
+
+    /// <summary>Runs <paramref name="action"/> on a desk that only reads: no plug-in is loaded, no lock is taken.</summary>
+    public static int ForReading(Shell shell, ParseResult parse, Func<Desk, int> action, Option<string?>? asOf = null) => With(shell, parse, shell.Clock, asOf, () => [], action);
+
+    /// <summary>The calculations that the shipped plug-ins offer; one that could not be loaded is said on the error stream.</summary>
+    public static IReadOnlyList<LoadedCalculation> Calculations(Shell shell)
+    {
+        var reports = Plugins();
+        foreach (var report in reports.Where(r => r.Text.Length > 0))
+        {
+            shell.Error.WriteLine(Visible.Of($"plug-in {report.Name} is not used: {report.Text}"));
+        }
+
+        return [.. reports.SelectMany(r => r.Calculations.Select(c => new LoadedCalculation(c, $"{r.Name} {r.Version}")))];
+    }
+
+    public static IReadOnlyList<PluginReport> Plugins() => PluginCatalog.LoadShipped(Path.Combine(AppContext.BaseDirectory, "plugins"));
+
+    /// <summary>Opens a desk on a folder. The caller disposes of its store.</summary>
+    public static Desk Desk(Shell shell, string folder, SiteFiles files, TimeSpan wait, TimeProvider clock, IReadOnlyList<LoadedCalculation> calculations) =>
+        new(LiteDbJournal.Open(Path.Combine(folder, "journal"), shell.Terminal, wait, clock), files, calculations, new PassGuard(), clock, shell.Terminal);
+
+    private static int With(
+        Shell shell, ParseResult parse, TimeProvider clock, Option<string?>? asOf, Func<IReadOnlyList<LoadedCalculation>> calculations, Func<Desk, int> action)
+    {
+        var folder = Folder(shell, parse);
+        var files = SiteReader.Load(folder);
+        if (!files.Ok)
+        {
+            return shell.Refuse(files.Mistakes);
+        }
+
+        var site = SiteReader.Read(files.Value!);
+        var wait = TimeSpan.FromSeconds(parse.GetValue(Options.Wait) ?? 5);
+        try
+        {
+            var desk = Desk(shell, folder, files.Value!, wait, clock, calculations());
+            using var store = desk.Store;
+            desk.Follow();
+            if (desk.State.Site is null && !site.Ok)
+            {
+                return shell.Refuse(site.Mistakes);
+            }
+
+            return AsOf(shell, parse, asOf, desk, action);
+        }
+        catch (JournalException trouble)
+        {
+            shell.Error.WriteLine(Visible.Of(trouble.Message));
+            return ExitCode.Store;
+        }
+    }
+
+    private static int AsOf(Shell shell, ParseResult parse, Option<string?>? asOf, Desk desk, Func<Desk, int> action)
+    {
+        var mistakes = new List<Mistake>();
+        if (asOf is null || Options.Time(parse, asOf, desk.Site, desk.Now, mistakes) is not { } then)
+        {
+            return mistakes.Count > 0 ? shell.Refuse(mistakes) : action(desk);
+        }
+
+        var past = new Desk(new JournalAsOf(desk.Store, then), desk.Files, [], desk.Guard, new FixedClock(then), desk.Terminal);
+        past.Follow();
+        return action(past);
+    }
+
+    public static string Version { get; } =
+        typeof(OpenSite).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion.Split('+')[0] ?? "";
+}

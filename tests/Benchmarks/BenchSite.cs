@@ -1,0 +1,87 @@
+using System.Diagnostics;
+using System.Globalization;
+using Logbook;
+using Logbook.Checks;
+using Logbook.Plant;
+using Logbook.PluginHost;
+
+namespace Benchmarks;
+
+/// <summary>A starter site with a journal of a given length, in a folder of its own.</summary>
+internal sealed class BenchSite : IDisposable
+{
+    private static readonly IReadOnlyList<LoadedCalculation> Calculations =
+        [.. OpenSite.Plugins().SelectMany(p => p.Calculations.Select(c => new LoadedCalculation(c, p.Name)))];
+
+    private readonly string _folder = Directory.CreateTempSubdirectory("logbook-bench-").FullName;
+    private readonly SiteFiles _files = SiteReader.Load(Templates.Site).Value!;
+    private readonly Clock _clock = new();
+
+    public static BenchSite With(int readings)
+    {
+        var site = new BenchSite();
+        foreach (var (name, text) in site._files.Texts)
+        {
+            File.WriteAllText(Path.Combine(site._folder, name), text);
+        }
+
+        site.WithDesk(desk =>
+        {
+            for (var i = 0; i < readings / 40; i++)
+            {
+                site.Record(desk);
+            }
+        });
+        return site;
+    }
+
+    /// <summary>Opens the journal anew, as a command does.</summary>
+    public void WithDesk(Action<Desk> action)
+    {
+        var desk = OpenSite.Desk(Shell.OfProcess(), _folder, _files, TimeSpan.FromSeconds(5), _clock, Calculations);
+        using var store = desk.Store;
+        desk.Follow();
+        action(desk);
+    }
+
+    /// <summary>One entry of forty readings, an hour after the last.</summary>
+    public void Record(Desk desk)
+    {
+        _clock.Advance(TimeSpan.FromHours(1));
+        var points = desk.Site.Points.Where(p => p.Kind == PointKind.Read && p.Choices.Count == 0 && p.Lowest is not null).Take(40);
+        var readings = points.Select(p => new TypedReading(p.Tag, Middle(p), Place.Unknown)).ToList();
+        if (RecordEntry.Run(desk, new EntryRequest("op1", readings)).Record is null)
+        {
+            throw new InvalidOperationException("the benchmark's entry was refused");
+        }
+    }
+
+    /// <summary>Starts the program as a shell would, and waits for its end.</summary>
+    public void Start(string arguments)
+    {
+        using var process = Process.Start(new ProcessStartInfo("dotnet", $"{Path.Combine(AppContext.BaseDirectory, "logbook.dll")} {arguments}")
+        {
+            Environment = { ["LOGBOOK_SITE"] = _folder }, RedirectStandardOutput = true,
+        })!;
+        process.StandardOutput.ReadToEnd();
+        process.WaitForExit();
+    }
+
+    public void Dispose() => Directory.Delete(_folder, recursive: true);
+
+    private static string Middle(Point point)
+    {
+        var low = point.Limits.WatchLow ?? point.Lowest!.Value;
+        var high = point.Limits.WatchHigh ?? point.Highest!.Value;
+        return ((low + high) / 2).ToString("F" + point.Decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+    }
+
+    private sealed class Clock : TimeProvider
+    {
+        private DateTimeOffset _now = new(2026, 1, 1, 12, 0, 0, TimeSpan.Zero);
+
+        public void Advance(TimeSpan span) => _now += span;
+
+        public override DateTimeOffset GetUtcNow() => _now;
+    }
+}

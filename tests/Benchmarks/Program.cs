@@ -1,0 +1,28 @@
+using System.Diagnostics;
+using System.Globalization;
+using Logbook;
+using Logbook.Checks;
+using Logbook.Handover;
+using Logbook.Plant;
+using Logbook.PluginHost;
+using Benchmarks;
+
+// A durable save of a 40-reading entry, 'now', and a start of the command line: on an empty journal and on a long one.
+Console.WriteLine($"{Environment.ProcessorCount} cores, {RuntimeName()}, {DateTimeOffset.FromUnixTimeSeconds(TimeProvider.System.GetUtcNow().ToUnixTimeSeconds()):yyyy-MM-dd}");
+Table.Header();
+foreach (var readings in new[] { 0, 100_000 })
+{
+    using var site = BenchSite.With(readings);
+    var label = string.Create(CultureInfo.InvariantCulture, $"{readings:N0} readings");
+    site.WithDesk(desk => Table.Row($"record, 40 readings, in process, {label}", 200, () => site.Record(desk)));
+    Table.Row($"now, journal opened anew, {label}", 10, () => site.WithDesk(desk => NowView.Of(desk)));
+    Table.Row($"start of the command line: logbook now, {label}", 10, () => site.Start("now"));
+}
+
+using (var site = BenchSite.With(0))
+{
+    Table.Row("start of the command line: logbook --help", 10, () => site.Start("--help"));
+    Table.Row("start of the command line: logbook calc list", 10, () => site.Start("calc list"));
+}
+
+static string RuntimeName() => System.Runtime.InteropServices.RuntimeInformation.FrameworkDescription;

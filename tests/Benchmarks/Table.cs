@@ -1,0 +1,30 @@
+using System.Diagnostics;
+using System.Globalization;
+
+namespace Benchmarks;
+
+/// <summary>Times things in one run and prints them as one table, for README.</summary>
+internal static class Table
+{
+    public static void Header() => Console.WriteLine($"{"what",-52} {"median",10} {"p95",10}");
+
+    /// <summary>Runs <paramref name="action"/> once to warm up (unless it must be cold) and then <paramref name="times"/> times.</summary>
+    public static void Row(string what, int times, Action action, bool warm = true)
+    {
+        if (warm)
+        {
+            action();
+        }
+
+        var taken = new double[times];
+        for (var i = 0; i < times; i++)
+        {
+            var start = Stopwatch.GetTimestamp();
+            action();
+            taken[i] = Stopwatch.GetElapsedTime(start).TotalMilliseconds;
+        }
+
+        Array.Sort(taken);
+        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{what,-52} {taken[times / 2],7:0.00} ms {taken[(int)(times * 0.95)],7:0.00} ms"));
+    }
+}

@@ -1,0 +1,172 @@
+using Logbook.Storage.LiteDb;
+
+namespace Logbook.Tests;
+
+public sealed class BadInputIsOneClearLine : IDisposable
+{
+    private readonly Cli _cli = new();
+
+    public void Dispose() => _cli.Dispose();
+
+    [Theory]
+    [InlineData("SL-T9=100", "SL-T9", "SL-T1")]
+    [InlineData("SL-T1=abc", "abc", "number")]
+    [InlineData("SL-F1=1,234", "1,234", "1234")]
+    [InlineData("SL-T1=1.234,5", "1.234,5", "")]
+    [InlineData("SL-T1=101 kPa", "kPa", "degC")]
+    [InlineData("SL-T1=300", "300", "--why")]
+    [InlineData("SL-HATCH=9", "9", "1")]
+    [InlineData("SL-T1=-", "SL-T1", "reason")]
+    [InlineData("SL-T1", "SL-T1", "POINT=VALUE")]
+    public void A_reading_that_cannot_be_used_is_refused_and_nothing_is_saved(string reading, string wrong, string accepted)
+    {
+        var answer = _cli.Run("record", reading, "SL-F1=300", "--by", "op1");
+
+        Assert.Equal(2, answer.Code);
+        var line = Assert.Single(answer.Lines);
+        Assert.Contains(wrong, line, StringComparison.Ordinal);
+        Assert.Contains(accepted, line, StringComparison.Ordinal);
+        Assert.Equal(0, _cli.Records);
+    }
+
+    [Theory]
+    [InlineData("2026-11-25T12:00", "future")]
+    [InlineData("2026-11-01T01:30", "2026-11-01T01:30:00-05:00")]
+    [InlineData("2026-03-08T02:30", "2026-03-08")]
+    [InlineData("yesterday", "yesterday")]
+    public void A_time_that_cannot_be_used_is_refused_and_nothing_is_saved(string at, string says)
+    {
+        var answer = _cli.Run("record", "SL-T1=101", "--at", at, "--by", "op1");
+
+        Assert.Equal(2, answer.Code);
+        Assert.Contains(says, Assert.Single(answer.Lines), StringComparison.Ordinal);
+        Assert.Equal(0, _cli.Records);
+    }
+
+    [Theory]
+    [InlineData("", "rows.csv:1:1", "empty")]
+    [InlineData("point,value,unit\nSL-T1,101.2\n", "rows.csv:2:1", "2 columns")]
+    [InlineData("SL-T1,101.2\n", "rows.csv:1:1", "header")]
+    [InlineData("point,value\n", "rows.csv:2:1", "no reading")]
+    [InlineData("point,value\nSL-F1,300\nSL-T1,hot\n", "rows.csv:3:", "hot")]
+    [InlineData("point,value,at\nSL-F1,300,2027-01-01T00:00\n", "rows.csv:2:", "future")]
+    public void A_file_that_cannot_be_used_is_refused_with_its_line_and_nothing_is_saved(string text, string place, string says)
+    {
+        _cli.Write("rows.csv", text);
+
+        var answer = _cli.Run("record", "--file", "rows.csv", "--by", "op1");
+
+        Assert.Equal(2, answer.Code);
+        var line = Assert.Single(answer.Lines);
+        Assert.StartsWith(place, line, StringComparison.Ordinal);
+        Assert.Contains(says, line, StringComparison.Ordinal);
+        Assert.Equal(0, _cli.Records);
+    }
+
+    [Fact]
+    public void Every_mistake_of_an_entry_is_said_at_once()
+    {
+        var answer = _cli.Run("record", "SL-T9=100", "SL-F1=x", "SL-T1=900", "--by", "nobody");
+
+        Assert.Equal(2, answer.Code);
+        Assert.Equal(4, answer.Lines.Length);
+    }
+
+    [Fact]
+    public void A_comma_is_a_decimal_comma_where_it_can_mean_nothing_else()
+    {
+        var answer = _cli.Run("record", "SL-T1=101,2", "--by", "op1", "--json");
+
+        Assert.Equal(0, answer.Code);
+        Assert.Contains("\"value\":101.2", _cli.Run("list", "SL-T1", "--json").Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Alkali_without_its_basis_is_refused_with_the_accepted_units()
+    {
+        var answer = _cli.Run("calc", "run", "boiling-margin", "slaker-temperature=101", "tta=120 g/L");
+
+        Assert.Equal(2, answer.Code);
+        Assert.Contains("g/L Na2O", Assert.Single(answer.Lines), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void End_points_out_of_order_are_refused_by_hand_and_a_finding_in_an_entry()
+    {
+        var byHand = _cli.Run("calc", "run", "causticity", "a=34", "b=29", "c=39");
+        var entry = _cli.Run("record", "WL-A=34", "WL-B=29", "WL-C=39", "--by", "op1", "--json");
+
+        Assert.Equal(2, byHand.Code);
+        Assert.Single(byHand.Lines);
+        Assert.Equal(0, entry.Code);
+        Assert.Contains("calculation.refused", entry.Out, StringComparison.Ordinal);
+        Assert.Contains("\"value\":34", _cli.Run("list", "WL-A", "--json").Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_value_outside_the_possible_range_stands_with_a_reason()
+    {
+        var answer = _cli.Run("record", "SL-T1=120", "--why", "SL-T1=thermometer out of its well", "--by", "op1");
+
+        Assert.Equal(0, answer.Code);
+        Assert.Contains("thermometer out of its well", _cli.Run("list", "SL-T1", "--json").Out, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("record")]
+    [InlineData("record", "--by", "op1")]
+    [InlineData("record", "SL-T1=101")]
+    [InlineData("record", "SL-T1=101", "--by", "op99")]
+    [InlineData("record", "SL-T1=101", "--by", "op1", "--round", "hurly")]
+    [InlineData("record", "--file", "gone.csv", "--by", "op1")]
+    [InlineData("correct", "1", "SL-T1=101", "--why", "slip", "--by", "op1")]
+    [InlineData("carry", "add", "--kind", "rumour", "--on", "slaker", "--text", "t", "--by", "op1")]
+    [InlineData("carry", "close", "7", "--why", "done", "--by", "op1")]
+    [InlineData("state", "slaker", "flying", "--by", "op1")]
+    [InlineData("state", "slakr", "running", "--by", "op1")]
+    [InlineData("adopt", "--why", "x", "--by", "op1")]
+    [InlineData("list", "SL-T9")]
+    [InlineData("audit", "--flag", "lazy")]
+    [InlineData("calc", "run", "lime-fed")]
+    [InlineData("calc", "run", "lime-feed", "lime=much")]
+    [InlineData("handover", "show", "2026-11-24-X-Z")]
+    [InlineData("handover", "draft", "--format", "pdf")]
+    [InlineData("due", "--from", "then")]
+    [InlineData("dew")]
+    [InlineData("record", "--colour", "red")]
+    public void A_command_that_cannot_be_done_says_so_in_one_line(params string[] command)
+    {
+        var answer = _cli.Run(command);
+
+        Assert.Equal(2, answer.Code);
+        Assert.Single(answer.Lines);
+        Assert.DoesNotContain("   at ", answer.Error, StringComparison.Ordinal);
+        Assert.Equal(0, _cli.Records);
+    }
+
+    [Fact]
+    public void A_folder_without_a_site_is_said_to_be_none()
+    {
+        var empty = Directory.CreateDirectory(Path.Combine(_cli.Folder, "empty")).FullName;
+
+        var answer = _cli.Run("now", "--site", empty);
+
+        Assert.Equal(2, answer.Code);
+        Assert.Contains("site.toml", answer.Error, StringComparison.Ordinal);
+        Assert.Empty(Directory.EnumerateFileSystemEntries(empty));
+    }
+
+    [Fact]
+    public void A_writer_that_cannot_get_its_turn_is_told_who_has_it()
+    {
+        _cli.Run("record", "SL-F1=300", "--by", "op1");
+        using var other = LiteDbJournal.Open(Path.Combine(_cli.Folder, "journal"), "panel:tty7", TimeSpan.FromSeconds(5), _cli.Clock);
+        var last = other.Read().Last();
+        other.Append(new(last.Body, last.Chain, last.At, last.Entered, last.Shift, last.By, "panel:tty7"));
+
+        var answer = _cli.Run("record", "SL-F1=301", "--by", "op1", "--wait", "0.1");
+
+        Assert.Equal(4, answer.Code);
+        Assert.Contains("panel:tty7", Assert.Single(answer.Lines), StringComparison.Ordinal);
+    }
+}

@@ -59,12 +59,12 @@ internal static class CalcCommands
     {
         var all = OpenSite.Calculations(shell);
         var one = all.FirstOrDefault(c => c.Calculation.Info.Id.Equals(id, StringComparison.OrdinalIgnoreCase));
-        return one is not null ? action(one) : shell.Refuse($"there is no calculation {id}", Nearest.Offer(id, all.Select(c => c.Calculation.Info.Id)));
+        return one is not null ? action(one) : shell.Refuse($"there is no calculation {id}", Spelling.Accepted(id, [.. all.Select(c => c.Calculation.Info.Id)]));
     }
 
     private static int ByHand(Shell shell, LoadedCalculation loaded, IReadOnlyList<string> values, IReadOnlyList<string> u, bool json, bool steps)
     {
-        var answer = CalculationRun.ByHand(loaded, values, u, new PassGuard());
+        var answer = CalculationRun.ByHand(loaded, values, u, new DeadlineGuard());
         if (answer.Value is not { } computed)
         {
             return shell.Refuse(answer.Mistakes);
@@ -75,7 +75,7 @@ internal static class CalcCommands
             var outputs = new JsonObject();
             foreach (var output in computed.Outputs)
             {
-                outputs[output.Output] = new JsonObject { ["value"] = output.Value, ["unit"] = output.Unit }.AddIfPresent("u", output.U);
+                outputs[output.Id] = new JsonObject { ["value"] = output.Value, ["unit"] = output.Unit }.AddIfPresent("u", output.U);
             }
 
             shell.Out.WriteLine(Json.Text(new JsonObject { ["id"] = loaded.Calculation.Info.Id, ["outputs"] = outputs }.AddIfPresent("notes", computed.Notes)));
@@ -89,7 +89,7 @@ internal static class CalcCommands
 
         foreach (var output in computed.Outputs)
         {
-            shell.Out.WriteLine($"{output.Output}: {Shown.Of(output.Value, output.Unit, output.U, output.Covers)}");
+            shell.Out.WriteLine($"{output.Id}: {Shown.Of(output.Value, output.Unit, output.U, output.Covers)}");
         }
 
         foreach (var note in computed.Notes)

@@ -25,7 +25,7 @@ internal static class ListCommand
             var point = desk.Site.FindPoint(parse.GetValue(tag)!);
             if (point is null)
             {
-                mistakes.Add(Mistake.Typed($"there is no point {parse.GetValue(tag)}", Nearest.Offer(parse.GetValue(tag)!, desk.Site.Points.Select(p => p.Tag))));
+                mistakes.Add(Mistake.Typed($"there is no point {parse.GetValue(tag)}", Spelling.Accepted(parse.GetValue(tag)!, [.. desk.Site.Points.Select(p => p.Tag)])));
             }
 
             var begin = Options.Time(parse, from, desk.Site, desk.Now, mistakes) ?? desk.Now.AddHours(-24);

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Text.Json.Nodes;
 using Logbook.Checks;
+using Logbook.Handover;
 using Logbook.Plant;
 
 namespace Logbook.Commands;
@@ -59,7 +60,7 @@ internal static class SiteCommands
             shell.Out.WriteLine($"{site.Value!.Name}: no mistake in {site.Value.Points.Count} points, {site.Value.Rounds.Count} rounds and {site.Value.Calculations.Count} calculations");
             return OpenSite.ForReading(shell, parse, desk =>
             {
-                if (desk.FilesDiffer)
+                if (NowView.Of(desk).FilesDiffer)
                 {
                     shell.Out.WriteLine("These files differ from those in force. Put them in force with: logbook adopt --why TEXT --by ENGINEER");
                 }

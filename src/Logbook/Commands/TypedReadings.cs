@@ -35,15 +35,21 @@ internal static class TypedReadings
         }
 
         var text = path == "-" ? shell.In.ReadToEnd() : File.ReadAllText(shell.FullPath(path));
-        var rows = ReadingsCsv.Read(path == "-" ? "standard input" : Path.GetFileName(path), text);
-        foreach (var mistake in rows.Mistakes)
+        var table = CsvTable.Read(path == "-" ? "standard input" : Path.GetFileName(path), text, Columns, ["point", "value"]);
+        foreach (var mistake in table.Mistakes)
         {
             mistakes.Add(mistake);
         }
 
-        return [.. (rows.Value ?? []).Select(row => new TypedReading(row.Point, row.Value, row.Place)
+        var rows = table.Value?.Rows ?? [];
+        if (rows.Count == 0 && table.Mistakes.Count == 0)
         {
-            Unit = row.Unit, Why = row.Why, At = At(row, site, now, mistakes),
+            mistakes.Add(Mistake.Typed($"{path}: there is no reading below the header", "one reading a line: " + string.Join(',', Columns)));
+        }
+
+        return [.. rows.Select(row => new TypedReading(row["point"], row["value"], row.PlaceOf("value"))
+        {
+            Unit = Filled(row["unit"]), Why = Filled(row["why"]), At = At(row, site, now, mistakes),
         })];
     }
 
@@ -65,14 +71,18 @@ internal static class TypedReadings
         }
     }
 
-    private static DateTimeOffset? At(CsvReading row, Site site, DateTimeOffset now, ICollection<Mistake> mistakes)
+    private static readonly string[] Columns = ["point", "value", "unit", "at", "why"];
+
+    private static string? Filled(string cell) => cell.Length == 0 ? null : cell;
+
+    private static DateTimeOffset? At(CsvRow row, Site site, DateTimeOffset now, ICollection<Mistake> mistakes)
     {
-        if (row.At is null)
+        if (row["at"].Length == 0)
         {
             return null;
         }
 
-        var at = Typed.Time(row.At, site, now, row.Place, out var mistake);
+        var at = Typed.Time(row["at"], site, now, row.PlaceOf("at"), out var mistake);
         if (mistake is not null)
         {
             mistakes.Add(mistake);

@@ -15,17 +15,17 @@ internal static class VerifyCommand
         var command = new Command("verify", "Reads every record and checks that its hash and its place in the chain are right. With --json: ok, records, head, first_bad.") { json };
         command.SetAction(parse => OpenSite.ForReading(shell, parse, desk =>
         {
-            var answer = Chain.Verify(desk.Store);
+            var answer = Chain.Verify(desk.Store.Read().Select(r => r.Bytes));
             if (parse.GetValue(json))
             {
                 var first = answer.FirstBad is { } bad ? JsonValue.Create(bad) : null;
-                shell.Out.WriteLine(Json.Text(new JsonObject { ["ok"] = answer.Ok, ["records"] = answer.Records, ["head"] = answer.Head, ["first_bad"] = first }));
+                shell.Out.WriteLine(Json.Text(new JsonObject { ["ok"] = answer.Ok, ["records"] = answer.Records, ["head"] = answer.Head.Hash, ["first_bad"] = first }));
             }
             else
             {
                 shell.Out.WriteLine(answer.Ok
-                    ? string.Create(CultureInfo.InvariantCulture, $"sound: {answer.Records} records, head {answer.Head}")
-                    : string.Create(CultureInfo.InvariantCulture, $"NOT SOUND: record {answer.FirstBad} does not fit the chain; {answer.Records} records before it do"));
+                    ? string.Create(CultureInfo.InvariantCulture, $"sound: {answer.Records} records, head {answer.Head.Hash}")
+                    : string.Create(CultureInfo.InvariantCulture, $"NOT SOUND at record {answer.FirstBad}: {answer.Why}; the {answer.Records} records before it are sound"));
             }
 
             return answer.Ok ? ExitCode.Done : ExitCode.VerificationFailed;

@@ -20,7 +20,7 @@ internal sealed class JournalAsOf(IJournalStore whole, DateTimeOffset then) : IJ
 
     public IEnumerable<JournalRecord> Between(DateTimeOffset from, DateTimeOffset to) => whole.Between(from, to).TakeWhile(r => r.Entered <= then);
 
-    public IReadOnlyList<SeriesValue> Series(string point, DateTimeOffset from, DateTimeOffset to) => PointSeries.Of(Read(), point, from, to);
+    public IReadOnlyList<SeriesValue> Series(string point, DateTimeOffset from, DateTimeOffset to) => PointSeries.Of(point, Read(), from, to);
 
     public void Dispose() => whole.Dispose();
 }

@@ -37,7 +37,7 @@ internal static class OpenSite
 
     /// <summary>Opens a desk on a folder. The caller disposes of its store.</summary>
     public static Desk Desk(Shell shell, string folder, SiteFiles files, TimeSpan wait, TimeProvider clock, IReadOnlyList<LoadedCalculation> calculations) =>
-        new(LiteDbJournal.Open(Path.Combine(folder, "journal"), shell.Terminal, wait, clock), files, calculations, new PassGuard(), clock, shell.Terminal);
+        new(LiteDbJournal.Open(Path.Combine(folder, "journal"), shell.Terminal, wait, clock), files, calculations, new DeadlineGuard(), clock, shell.Terminal);
 
     private static int With(
         Shell shell, ParseResult parse, TimeProvider clock, Option<string?>? asOf, Func<IReadOnlyList<LoadedCalculation>> calculations, Func<Desk, int> action)

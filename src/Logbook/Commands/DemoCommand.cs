@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Globalization;
+using Logbook.Checks;
 using Logbook.Demo;
 using Logbook.Plant;
 
@@ -28,25 +29,35 @@ internal static class DemoCommand
                 return shell.Refuse($"{target} already holds a site", "name another folder, or open it with: logbook --site " + target);
             }
 
-            Make(shell, target, parse.GetValue(days), parse.GetValue(seed));
+            var files = DemoSite.Files(SiteReader.Load(Templates.Site).Value!, parse.GetValue(seed));
+            var calculations = OpenSite.Calculations(shell);
+            Make(shell, target, files, calculations, parse.GetValue(days), parse.GetValue(seed));
             return parse.GetValue(noScreen)
                 ? ExitCode.Done
-                : OpenSite.ForDemo(shell, target, desk => Tui.Screen.Run(desk, by: null, Path.Combine(target, "journal")));
+                : OpenSite.At(shell, target, files, calculations, desk => Tui.Screen.Run(desk, by: null, Path.Combine(target, "journal")));
         });
         return command;
     }
 
-    private static void Make(Shell shell, string target, int days, int seed)
+    private static void Make(Shell shell, string target, SiteFiles files, IReadOnlyList<LoadedCalculation> calculations, int days, int seed)
     {
-        var files = DemoSite.Files(SiteReader.Load(Templates.Site).Value!, seed);
         Directory.CreateDirectory(target);
         foreach (var (name, text) in files.Texts)
         {
             File.WriteAllText(Path.Combine(target, name), text);
         }
 
-        var calculations = OpenSite.Calculations(shell);
-        var planted = DemoMill.Make(clock => OpenSite.Desk(shell, target, files, TimeSpan.FromSeconds(5), clock, calculations), shell.Clock.GetUtcNow(), days, seed);
+        IReadOnlyList<PlantedEvent> planted;
+        using (var desks = new Opened())
+        {
+            planted = DemoMill.Make(clock => desks.Add(OpenSite.Desk(shell, target, files, TimeSpan.FromSeconds(5), clock, calculations)), shell.Clock.GetUtcNow(), days, seed);
+        }
+
+        Say(shell, target, days, planted);
+    }
+
+    private static void Say(Shell shell, string target, int days, IReadOnlyList<PlantedEvent> planted)
+    {
         shell.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"Demo site: {target}, {days} days of rounds of a mill that does not exist. Planted in it:"));
         foreach (var plant in planted)
         {
@@ -57,5 +68,19 @@ internal static class DemoCommand
         shell.Out.WriteLine($"     logbook now --site {target}");
         shell.Out.WriteLine($"     logbook handover draft --site {target}");
         shell.Out.WriteLine($"     logbook audit --site {target}");
+    }
+
+    /// <summary>The stores of the demo's terminals, closed together.</summary>
+    private sealed class Opened : IDisposable
+    {
+        private readonly List<Desk> _desks = [];
+
+        public Desk Add(Desk desk)
+        {
+            _desks.Add(desk);
+            return desk;
+        }
+
+        public void Dispose() => _desks.ForEach(d => d.Store.Dispose());
     }
 }

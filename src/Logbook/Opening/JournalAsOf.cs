@@ -20,6 +20,10 @@ internal sealed class JournalAsOf(IJournalStore whole, DateTimeOffset then) : IJ
 
     public IEnumerable<JournalRecord> Between(DateTimeOffset from, DateTimeOffset to) => whole.Between(from, to).TakeWhile(r => r.Entered <= then);
 
+    public IEnumerable<ReadOnlyMemory<byte>> Bytes(long fromSeq = 1) => Read(fromSeq).Select(r => r.Bytes);
+
+    public ChainCheck Verify() => Chain.Verify(Bytes());
+
     public IReadOnlyList<SeriesValue> Series(string point, DateTimeOffset from, DateTimeOffset to) => PointSeries.Of(point, Read(), from, to);
 
     public void Dispose() => whole.Dispose();

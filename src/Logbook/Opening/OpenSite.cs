@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Reflection;
 using Logbook.Checks;
 using Logbook.Journal;
 using Logbook.Plant;
@@ -16,10 +15,10 @@ internal static class OpenSite
         shell.FullPath(parse.GetValue(Options.Site) ?? (string.IsNullOrEmpty(shell.SiteVariable) ? "." : shell.SiteVariable));
 
     /// <summary>Runs <paramref name="action"/> on a desk that can judge and save entries.</summary>
-    public static int ForWriting(Shell shell, ParseResult parse, Func<Desk, int> action) => With(shell, parse, shell.Clock, asOf: null, () => Calculations(shell), action);
+    public static int ForWriting(Shell shell, ParseResult parse, Func<Desk, int> action) => With(shell, parse, asOf: null, () => Calculations(shell), action);
 
     /// <summary>Runs <paramref name="action"/> on a desk that only reads: no plug-in is loaded, no lock is taken.</summary>
-    public static int ForReading(Shell shell, ParseResult parse, Func<Desk, int> action, Option<string?>? asOf = null) => With(shell, parse, shell.Clock, asOf, () => [], action);
+    public static int ForReading(Shell shell, ParseResult parse, Func<Desk, int> action, Option<string?>? asOf = null) => With(shell, parse, asOf, () => [], action);
 
     /// <summary>The calculations that the shipped plug-ins offer; one that could not be loaded is said on the error stream.</summary>
     public static IReadOnlyList<LoadedCalculation> Calculations(Shell shell)
@@ -35,38 +34,57 @@ internal static class OpenSite
 
     public static IReadOnlyList<PluginReport> Plugins() => PluginCatalog.LoadShipped(Path.Combine(AppContext.BaseDirectory, "plugins"));
 
+    /// <summary>Runs <paramref name="action"/> on a desk of the given folder.</summary>
+    public static int At(Shell shell, string folder, SiteFiles files, IReadOnlyList<LoadedCalculation> calculations, Func<Desk, int> action) =>
+        Guarded(shell, () =>
+        {
+            var desk = Desk(shell, folder, files, TimeSpan.FromSeconds(5), shell.Clock, calculations);
+            using var store = desk.Store;
+            desk.Follow();
+            return action(desk);
+        });
+
+    /// <summary>Runs <paramref name="action"/> on the journal alone, whatever the site's files say.</summary>
+    public static int Journal(Shell shell, ParseResult parse, Func<IJournalStore, int> action, int whenDamaged) =>
+        Guarded(shell, () =>
+        {
+            using var store = Store(shell, Folder(shell, parse), Wait(parse), shell.Clock);
+            return action(store);
+        }, whenDamaged);
+
     /// <summary>Opens a desk on a folder. The caller disposes of its store.</summary>
     public static Desk Desk(Shell shell, string folder, SiteFiles files, TimeSpan wait, TimeProvider clock, IReadOnlyList<LoadedCalculation> calculations) =>
-        new(LiteDbJournal.Open(Path.Combine(folder, "journal"), shell.Terminal, wait, clock), files, calculations, new DeadlineGuard(), clock, shell.Terminal);
+        new(Store(shell, folder, wait, clock), files, calculations, new DeadlineGuard(), clock, shell.Terminal);
+
+    private static LiteDbJournal Store(Shell shell, string folder, TimeSpan wait, TimeProvider clock) =>
+        LiteDbJournal.Open(Path.Combine(folder, "journal"), shell.Terminal, wait, clock);
+
+    private static TimeSpan Wait(ParseResult parse) => TimeSpan.FromSeconds(parse.GetValue(Options.Wait) ?? 5);
 
     private static int With(
-        Shell shell, ParseResult parse, TimeProvider clock, Option<string?>? asOf, Func<IReadOnlyList<LoadedCalculation>> calculations, Func<Desk, int> action)
+        Shell shell, ParseResult parse, Option<string?>? asOf, Func<IReadOnlyList<LoadedCalculation>> calculations, Func<Desk, int> action)
     {
         var folder = Folder(shell, parse);
         var files = SiteReader.Load(folder);
-        if (!files.Ok)
+        return !files.Ok ? shell.Refuse(files.Mistakes) : Guarded(shell, () =>
         {
-            return shell.Refuse(files.Mistakes);
-        }
-
-        var site = SiteReader.Read(files.Value!);
-        var wait = TimeSpan.FromSeconds(parse.GetValue(Options.Wait) ?? 5);
-        try
-        {
-            var desk = Desk(shell, folder, files.Value!, wait, clock, calculations());
+            var desk = Desk(shell, folder, files.Value!, Wait(parse), shell.Clock, calculations());
             using var store = desk.Store;
             desk.Follow();
-            if (desk.State.Site is null && !site.Ok)
-            {
-                return shell.Refuse(site.Mistakes);
-            }
+            return desk.NotReady.Count > 0 ? shell.Refuse(desk.NotReady) : AsOf(shell, parse, asOf, desk, action);
+        });
+    }
 
-            return AsOf(shell, parse, asOf, desk, action);
+    private static int Guarded(Shell shell, Func<int> action, int whenDamaged = ExitCode.Store)
+    {
+        try
+        {
+            return action();
         }
         catch (JournalException trouble)
         {
             shell.Error.WriteLine(Visible.Of(trouble.Message));
-            return ExitCode.Store;
+            return trouble.Trouble is JournalTrouble.Damaged or JournalTrouble.Unreadable ? whenDamaged : ExitCode.Store;
         }
     }
 
@@ -82,7 +100,4 @@ internal static class OpenSite
         past.Follow();
         return action(past);
     }
-
-    public static string Version { get; } =
-        typeof(OpenSite).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion.Split('+')[0] ?? "";
 }

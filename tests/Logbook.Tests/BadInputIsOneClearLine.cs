@@ -160,7 +160,7 @@ public sealed class BadInputIsOneClearLine : IDisposable
     public void A_writer_that_cannot_get_its_turn_is_told_who_has_it()
     {
         _cli.Run("record", "SL-F1=300", "--by", "op1");
-        using var other = LiteDbJournal.Open(Path.Combine(_cli.Folder, "journal"), "panel:tty7", TimeSpan.FromSeconds(5), _cli.Clock);
+        using var other = new LiteDbJournal(_cli.Folder, "panel:tty7", _cli.Clock);
         var last = other.Read().Last();
         other.Append(new(last.Body, last.Chain, last.At, last.Entered, last.Shift, last.By, "panel:tty7"));
 

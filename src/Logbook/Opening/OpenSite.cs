@@ -57,7 +57,7 @@ internal static class OpenSite
         new(Store(shell, folder, wait, clock), files, calculations, new DeadlineGuard(), clock, shell.Terminal);
 
     private static LiteDbJournal Store(Shell shell, string folder, TimeSpan wait, TimeProvider clock) =>
-        LiteDbJournal.Open(Path.Combine(folder, "journal"), shell.Terminal, wait, clock);
+        new(folder, shell.Terminal, clock, wait);
 
     private static TimeSpan Wait(ParseResult parse) => TimeSpan.FromSeconds(parse.GetValue(Options.Wait) ?? 5);
 

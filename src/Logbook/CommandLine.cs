@@ -1,3 +1,4 @@
+using Logbook.Handover;
 using System.CommandLine;
 using Logbook.Commands;
 
@@ -19,7 +20,7 @@ internal static class CommandLine
         var parse = root.Parse(args);
         if (parse.Errors.Count > 0)
         {
-            shell.Error.WriteLine(Visible.Of($"{parse.Errors[0].Message} See: logbook {parse.CommandResult.Command.Name} --help"));
+            shell.Error.WriteLine(Say.Visible($"{parse.Errors[0].Message} See: logbook {parse.CommandResult.Command.Name} --help"));
             return ExitCode.BadInput;
         }
 
@@ -29,12 +30,12 @@ internal static class CommandLine
         }
         catch (IOException trouble)
         {
-            shell.Error.WriteLine(Visible.Of(trouble.Message));
+            shell.Error.WriteLine(Say.Visible(trouble.Message));
             return ExitCode.Store;
         }
         catch (UnauthorizedAccessException trouble)
         {
-            shell.Error.WriteLine(Visible.Of(trouble.Message));
+            shell.Error.WriteLine(Say.Visible(trouble.Message));
             return ExitCode.Store;
         }
     }

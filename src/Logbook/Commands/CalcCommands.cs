@@ -1,3 +1,4 @@
+using Logbook.Handover;
 using System.CommandLine;
 using System.Globalization;
 using System.Text.Json.Nodes;
@@ -94,7 +95,7 @@ internal static class CalcCommands
 
         foreach (var note in computed.Notes)
         {
-            shell.Out.WriteLine("note: " + Visible.Of(note));
+            shell.Out.WriteLine("note: " + Say.Visible(note));
         }
 
         return ExitCode.Done;

@@ -26,16 +26,16 @@ internal static class NowCommand
         }
 
         var output = shell.Out;
-        output.WriteLine(Visible.Of(string.Create(CultureInfo.InvariantCulture, $"{now.Site}   {now.At:ddd d MMM yyyy HH:mm}   {now.ShiftId}   {now.InCharge}")));
+        output.WriteLine(Say.Visible(string.Create(CultureInfo.InvariantCulture, $"{now.Site}   {now.At:ddd d MMM yyyy HH:mm}   {now.ShiftId}   {now.InCharge}")));
         foreach (var hazard in now.Hazards)
         {
-            output.WriteLine(Visible.Of(string.Create(CultureInfo.InvariantCulture, $"{hazard.Word.ToUpperInvariant(),-9} {hazard.Text}   since {hazard.Since:ddd HH:mm}")));
+            output.WriteLine(Say.Visible(string.Create(CultureInfo.InvariantCulture, $"{hazard.Word.ToUpperInvariant(),-9} {hazard.Text}   since {hazard.Since:ddd HH:mm}")));
         }
 
         output.WriteLine(string.Join(' ', now.Line.Select(a => $"{a.Area} {a.Mark}")));
         foreach (var stands in now.StandsOut)
         {
-            output.WriteLine(Visible.Of(string.Create(CultureInfo.InvariantCulture, $"{Json.Word(stands.Finding.Level),-9} {stands.Finding.Point} {stands.Finding.Text}   {stands.At:ddd HH:mm}, record {stands.Seq}.{stands.Number}")));
+            output.WriteLine(Say.Visible(string.Create(CultureInfo.InvariantCulture, $"{Json.Word(stands.Finding.Level),-9} {stands.Finding.Point} {stands.Finding.Text}   {stands.At:ddd HH:mm}, record {stands.Seq}.{stands.Number}")));
         }
 
         foreach (var round in now.Rounds)
@@ -45,7 +45,7 @@ internal static class NowCommand
 
         foreach (var item in now.Carried)
         {
-            output.WriteLine(Visible.Of($"open      {item.Id} {item.ItemKind}, {item.On}: {item.Text}"));
+            output.WriteLine(Say.Visible($"open      {item.Id} {item.ItemKind}, {item.On}: {item.Text}"));
         }
 
         if (now.FilesDiffer)

@@ -1,3 +1,4 @@
+using Logbook.Handover;
 using Logbook.Plant;
 
 namespace Logbook;
@@ -7,11 +8,11 @@ internal static class CautionText
 {
     public static void Print(Shell shell, Site site, string trigger)
     {
-        foreach (var caution in site.Cautions.Where(c => c.Trigger.Equals(trigger, StringComparison.OrdinalIgnoreCase)))
+        foreach (var caution in site.Cautions.Where(c => c.Triggers.Contains(trigger, StringComparer.OrdinalIgnoreCase)))
         {
-            shell.Error.WriteLine(Visible.Of($"CAUTION {caution.Hazard}: {caution.Text}"));
-            shell.Error.WriteLine(Visible.Of($"  wear: {caution.Ppe}. First aid: {caution.FirstAid}"));
-            shell.Error.WriteLine(Visible.Of($"  source: {caution.Source}, revision {caution.Revision}{(caution.ApprovedBy is null ? ", DRAFT, not approved by the site" : "")}"));
+            shell.Error.WriteLine(Say.Visible($"CAUTION {caution.Hazard}: {caution.Text}"));
+            shell.Error.WriteLine(Say.Visible($"  wear: {caution.Ppe}. First aid: {caution.FirstAid}"));
+            shell.Error.WriteLine(Say.Visible($"  source: {caution.Source}, revision {caution.Revision}{(caution.ApprovedBy is null ? ", DRAFT, not approved by the site" : "")}"));
         }
     }
 }

@@ -1,3 +1,4 @@
+using Logbook.Handover;
 using System.Globalization;
 using System.Text.Json.Nodes;
 
@@ -60,7 +61,7 @@ internal sealed record Rows<T>(string Name, params Column<T>[] Columns)
         DateTimeOffset t => t.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture),
         double d => d.ToString("0.######", CultureInfo.InvariantCulture),
         bool b => b ? "yes" : "no",
-        IReadOnlyList<string> many => Visible.Of(string.Join(", ", many)),
-        _ => Visible.Of(Convert.ToString(value, CultureInfo.InvariantCulture) ?? ""),
+        IReadOnlyList<string> many => Say.Visible(string.Join(", ", many)),
+        _ => Say.Visible(Convert.ToString(value, CultureInfo.InvariantCulture) ?? ""),
     };
 }

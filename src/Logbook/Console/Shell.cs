@@ -1,3 +1,4 @@
+using Logbook.Handover;
 using System.Text;
 using Logbook.Plant;
 
@@ -22,7 +23,7 @@ internal sealed record Shell(
     {
         foreach (var mistake in mistakes)
         {
-            Error.WriteLine(Visible.Of(mistake.ToString()));
+            Error.WriteLine(Say.Visible(mistake.ToString()));
         }
 
         return ExitCode.BadInput;

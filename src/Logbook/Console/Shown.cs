@@ -1,3 +1,4 @@
+using Logbook.Handover;
 using System.Globalization;
 using Logbook.Journal;
 
@@ -33,7 +34,7 @@ internal static class Shown
     {
         foreach (var finding in findings.OrderByDescending(f => f.Level))
         {
-            output.WriteLine($"  {Json.Word(finding.Level),-6} {Visible.Of((finding.Point is null ? "" : finding.Point + ": ") + finding.Text)}");
+            output.WriteLine($"  {Json.Word(finding.Level),-6} {Say.Visible((finding.Point is null ? "" : finding.Point + ": ") + finding.Text)}");
         }
     }
 }

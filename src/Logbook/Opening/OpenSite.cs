@@ -1,3 +1,4 @@
+using Logbook.Handover;
 using System.CommandLine;
 using Logbook.Checks;
 using Logbook.Journal;
@@ -26,7 +27,7 @@ internal static class OpenSite
         var reports = Plugins();
         foreach (var report in reports.Where(r => r.Text.Length > 0))
         {
-            shell.Error.WriteLine(Visible.Of($"plug-in {report.Name} is not used: {report.Text}"));
+            shell.Error.WriteLine(Say.Visible($"plug-in {report.Name} is not used: {report.Text}"));
         }
 
         return [.. reports.SelectMany(r => r.Calculations.Select(c => new LoadedCalculation(c, $"{r.Name} {r.Version}")))];
@@ -83,7 +84,7 @@ internal static class OpenSite
         }
         catch (JournalException trouble)
         {
-            shell.Error.WriteLine(Visible.Of(trouble.Message));
+            shell.Error.WriteLine(Say.Visible(trouble.Message));
             return trouble.Trouble is JournalTrouble.Damaged or JournalTrouble.Unreadable ? whenDamaged : ExitCode.Store;
         }
     }

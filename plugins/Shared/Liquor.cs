@@ -11,6 +11,12 @@ internal sealed class Liquor
     private static readonly Solute Carbonate = new(5.454865435e-7, 1.721549294e-7, -0.08258502073, 1.688229498e-3, 4705.398222);
     private static readonly Solute Hydrosulphide = new(2.422177457e-6, 2.008602919e-6, 0.3529629390, -2.066797399e-3, -4493.991189);
 
+    /// <summary>The model's coefficients as a person would look them up.</summary>
+    public const string Coefficients =
+        "c0 to c4 of NaOH: 319.0205095, 528.5923585, -0.1021978966, 3.504207064e-4, 765.9704702\n"
+        + "of Na2CO3: 5.454865435e-7, 1.721549294e-7, -0.08258502073, 1.688229498e-3, 4705.398222\n"
+        + "of NaHS: 2.422177457e-6, 2.008602919e-6, 0.3529629390, -2.066797399e-3, -4493.991189";
+
     private readonly double _hydroxide;
     private readonly double _hydrosulphide;
     private readonly double _carbonate;

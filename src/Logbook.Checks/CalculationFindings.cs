@@ -20,7 +20,7 @@ internal static class CalculationFindings
         from one in missing
         group one by (one.Point, one.Why) into same
         select new Finding(Level.Note, "calculation.missing", same.Key.Point,
-            $"{same.Key.Why}: not computed: {Words.And([.. same.Select(m => m.Calculation.Title)])}", []);
+            $"{same.Key.Why}; not computed: {Words.And([.. same.Select(m => m.Calculation.Title)])}", []);
 
     private static Finding OutOfRange(LinkedCalculation calculation, LinkedInput input, double value) => new(
         Level.Watch, "calculation.range", input.Point?.Tag,

@@ -91,14 +91,14 @@ internal sealed class CalculationInputs(Day day, IReadOnlyList<PointReading> rea
 
     private void Know(LinkedInput input, double value, double u, long entry)
     {
-        _known[input.Key] = new Quantity(value, u, CoverWords.Name(input.Point!));
+        _known[input.Key] = new Quantity(value, u, CoverWords.Name(day.Site, input.Point!));
         _entry[input.Key] = entry;
     }
 
     /// <summary>A reading of a sample that comes from another entry than the rest: the calculation does not mix them.</summary>
     private MissingInput? SplitSample(LinkedCalculation calculation)
     {
-        foreach (var sample in calculation.Inputs.Where(i => i.Point?.Sample is not null && _entry.ContainsKey(i.Key)).GroupBy(i => i.Point!.Sample, StringComparer.Ordinal))
+        foreach (var sample in calculation.Inputs.Where(i => i.Point?.Sample is not null && i.Lag == TimeSpan.Zero && _entry.ContainsKey(i.Key)).GroupBy(i => i.Point!.Sample, StringComparer.Ordinal))
         {
             var newest = sample.Max(i => _entry[i.Key]);
             if (sample.FirstOrDefault(i => _entry[i.Key] != newest) is { Point: { } other })

@@ -7,11 +7,13 @@ internal static class CoverWords
 {
     public const string Method = "method";
 
-    /// <summary>A point by its description; one reading of a sample by what sets it apart: <c>end point B</c>.</summary>
-    public static string Name(Point point)
+    /// <summary>A point by its description; one of a sample whose readings begin alike by what sets it apart: <c>end point B</c>.</summary>
+    public static string Name(Site site, Point point)
     {
         var comma = point.Description.LastIndexOf(", ", StringComparison.Ordinal);
-        var name = point.Sample is not null && comma > 0 ? point.Description[(comma + 2)..] : point.Description;
+        var alike = comma > 0 && point.Sample is not null && site.Points.All(p =>
+            !point.Sample.Equals(p.Sample, StringComparison.Ordinal) || p.Description.StartsWith(point.Description[..comma], StringComparison.Ordinal));
+        var name = alike ? point.Description[(comma + 2)..] : point.Description;
         return name.Length > 1 && char.IsLower(name[1]) ? char.ToLowerInvariant(name[0]) + name[1..] : name;
     }
 

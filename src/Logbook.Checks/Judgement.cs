@@ -43,10 +43,11 @@ internal static class Judgement
 
     private static bool IsAdvice(Finding finding) => finding.Code.StartsWith("calc.", StringComparison.Ordinal);
 
-    /// <summary>Here, or still open from an earlier entry at a point that was not judged again here.</summary>
+    /// <summary>Here, or a limit still broken since an earlier entry at a point that was not judged again here.</summary>
     private static bool SlakerIsUrgent(Day day, HashSet<string> judged, IReadOnlyList<Finding> findings)
     {
-        var open = day.State.Findings.Where(f => !judged.Contains(f.Key)).SelectMany(f => f.Value).Select(f => f.Finding);
+        var open = day.State.Findings.Where(f => !judged.Contains(f.Key)).SelectMany(f => f.Value).Select(f => f.Finding)
+            .Where(f => f.Code.StartsWith("limit.", StringComparison.Ordinal));
         return findings.Concat(open).Any(f => f.Level == Level.Urgent && f.Point is { } tag && day.Site.FindPoint(tag)?.Area == "slaker");
     }
 }

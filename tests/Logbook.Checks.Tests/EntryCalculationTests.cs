@@ -47,7 +47,7 @@ public sealed class EntryCalculationTests
         Assert.Empty(entry.Results);
         var note = Assert.Single(entry.Findings);
         Assert.Equal((Level.Note, "calculation.missing", "SL-F1"), (note.Level, note.Code, note.Point));
-        Assert.Contains("older than 4 h: not computed: Test of dose (lime)", note.Text, StringComparison.Ordinal);
+        Assert.Contains("older than 4 h; not computed: Test of dose (lime)", note.Text, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -59,7 +59,7 @@ public sealed class EntryCalculationTests
         var entry = _line.Save("WL-A=29.40", "WL-B=34.30");
 
         Assert.Empty(entry.Results);
-        Assert.Equal("WL-C is not in the same entry as the rest of its sample: not computed: Test of end-points (white liquor)", Assert.Single(entry.Findings).Text);
+        Assert.Equal("WL-C is not in the same entry as the rest of its sample; not computed: Test of end-points (white liquor)", Assert.Single(entry.Findings).Text);
     }
 
     [Fact]

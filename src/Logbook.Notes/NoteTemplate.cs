@@ -66,7 +66,7 @@ internal static class NoteTemplate
     }
 
     private static string Fault(string path, SourceSpan span, string message) =>
-        $"{path}:{span.Start.Line + 1}:{span.Start.Column + 1}: {Handover.Say.Visible(message.ReplaceLineEndings(" "))}";
+        $"{path}:{span.Start.Line + 1}:{span.Start.Column + 1}: {Handover.Say.Visible(message.ReplaceLineEndings(" ").TrimEnd('.'))}";
 
     /// <summary>Escapes every value that a template prints; the template's own text stays as it is.</summary>
     private sealed class EscapingContext(ScriptObject builtin, Func<string, string> escape) : TemplateContext(builtin)

@@ -150,21 +150,26 @@ internal sealed class SmallLine : IDisposable
     private readonly InMemoryJournal _journal = new();
     private readonly FakeTimeProvider _clock = new();
 
-    public SmallLine(string begins, string siteToml = SiteToml)
+    public SmallLine(string begins)
+        : this(At(begins))
     {
-        var files = new SiteFiles(new Dictionary<string, string>(StringComparer.Ordinal)
-        {
-            [SiteFiles.SiteToml] = siteToml,
-            [SiteFiles.PointsCsv] = PointsCsv,
-            [SiteFiles.CautionsToml] = CautionsToml,
-        });
-        _clock.SetUtcNow(At(begins));
-        Desk = new Desk(_journal, files, [], new InlineGuard(), _clock, "test:tty1");
-        Assert.Empty(Desk.NotReady);
+    }
+
+    public SmallLine(DateTimeOffset begins)
+    {
+        _clock.SetUtcNow(begins);
+        Desk = NewDesk(SiteToml);
         Saved(Writing.Adopt(Desk, "the line starts", "eng1"));
     }
 
-    public Desk Desk { get; }
+    public Desk Desk { get; private set; }
+
+    /// <summary>Puts files in force that have one round more, <c>extra</c>, each hour.</summary>
+    public void AdoptAnotherRound()
+    {
+        Desk = NewDesk(SiteToml + "\n[[round]]\nid = \"extra\"\ntitle = \"Extra round\"\nevery = \"1h\"\npoints = [\"WT-L\"]\n");
+        Saved(Writing.Adopt(Desk, "one round more", "eng1"));
+    }
 
     public static DateTimeOffset At(string iso) => DateTimeOffset.Parse(iso, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal);
 
@@ -193,6 +198,8 @@ internal sealed class SmallLine : IDisposable
     public long Carry(string kind, string on, string text, DateTimeOffset? until = null, params (string Name, string Value)[] fields) =>
         Saved(Writing.AddCarried(Desk, new Carry(kind, on, text, until, null, fields.ToDictionary(f => f.Name, f => f.Value, StringComparer.Ordinal)), "op1"));
 
+    public long Close(long id, string why) => Saved(Writing.CloseCarried(Desk, id, why, "op1"));
+
     public long State(string equipment, string state, string? why = null) => Saved(Writing.ChangeState(Desk, equipment, state, null, why, "op1"));
 
     public long Correct(long target, string pair, string why) => Saved(Writing.Correct(Desk, target, Typed(pair), why, "op1"));
@@ -200,6 +207,20 @@ internal sealed class SmallLine : IDisposable
     public long Remark(string text, string? on = null) => Saved(Writing.Remark(Desk, text, on, null, "op1"));
 
     public IReadOnlyList<DueCheck> Due(string from, string to) => DueList.Between(Desk, At(from), At(to));
+
+    private Desk NewDesk(string siteToml)
+    {
+        var files = new SiteFiles(new Dictionary<string, string>(StringComparer.Ordinal)
+        {
+            [SiteFiles.SiteToml] = siteToml,
+            [SiteFiles.PointsCsv] = PointsCsv,
+            [SiteFiles.CautionsToml] = CautionsToml,
+        });
+        var desk = new Desk(_journal, files, [], new InlineGuard(), _clock, "test:tty1");
+        desk.Follow();
+        Assert.Empty(desk.NotReady);
+        return desk;
+    }
 
     public void Dispose() => _journal.Dispose();
 

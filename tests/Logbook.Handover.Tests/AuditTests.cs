@@ -1,0 +1,72 @@
+namespace Logbook.Handover.Tests;
+
+public class AuditTests
+{
+    private static readonly DateTimeOffset From = SmallLine.At("2026-11-24T19:00-05:00");
+
+    [Fact]
+    public void A_slot_missed_as_a_whole_is_one_line_and_single_checks_one_each()
+    {
+        using var line = new SmallLine("2026-11-24T18:00-05:00");
+        line.Clock("2026-11-24T20:05-05:00").Record("hourly", "SL-T1=101.0", "SL-L1=16.4");
+        line.Clock("2026-11-24T20:25-05:00");
+
+        var missed = Audit.Between(line.Desk, From, line.Desk.Now);
+
+        Assert.Equal(
+            ["Line round Tue 24 Nov 19:00, all 3 checks: no reading in the window", "Line round Tue 24 Nov 20:00, WT-L: no reading in the window"],
+            missed.Select(f => f.Text));
+        Assert.Equal([null, "WT-L"], missed.Select(f => f.Point));
+    }
+
+    [Fact]
+    public void The_troubled_night_shows_every_kind_of_fact()
+    {
+        using var line = TroubledNight.Write();
+
+        var flags = Audit.Between(line.Desk, From, line.Desk.Now);
+
+        Assert.Equal(["missed", "not-taken", "corrected", "carried-too-long"], flags.Select(f => f.Flag).Distinct());
+        Assert.Equal(5, flags.Count(f => f.Flag == "missed"));
+        Assert.Equal((13, "SL-L1"), Fact(flags, "not-taken"));
+        Assert.Equal((15, "SL-T1"), Fact(flags, "corrected"));
+        Assert.Contains("first 112.1 degC, put right to 102.1 degC", flags.Single(f => f.Flag == "corrected").Text, StringComparison.Ordinal);
+        Assert.Contains("PAST", flags.Single(f => f.Flag == "carried-too-long").Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void An_item_without_a_date_is_carried_too_long_after_six_shifts()
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        line.Carry("action", "slaker", "tighten the bolt");
+
+        Assert.DoesNotContain(Audit.Between(line.Clock("2026-11-27T18:59-05:00").Desk, From, line.Desk.Now), f => f.Flag == "carried-too-long");
+        Assert.Contains(Audit.Between(line.Clock("2026-11-27T19:01-05:00").Desk, From, line.Desk.Now), f => f.Flag == "carried-too-long");
+    }
+
+    [Fact]
+    public void An_audit_of_the_past_shows_what_was_open_then()
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        var item = line.Carry("action", "slaker", "tighten the bolt", SmallLine.At("2026-11-25T08:00-05:00"));
+        line.Clock("2026-11-28T08:00-05:00").Close(item, "done");
+        line.Clock("2026-11-30T08:00-05:00");
+
+        Assert.Contains(Audit.Between(line.Desk, From, SmallLine.At("2026-11-27T08:00-05:00")), f => f.Seq == item);
+        Assert.DoesNotContain(Audit.Between(line.Desk, From, line.Desk.Now), f => f.Seq == item);
+    }
+
+    [Fact]
+    public void A_round_read_late_as_a_whole_is_one_line_with_its_time()
+    {
+        using var line = new SmallLine("2026-11-24T18:30-05:00");
+        line.Clock("2026-11-24T19:25-05:00").Record("hourly", "SL-T1=101.0", "SL-L1=16.4", "WT-L=50");
+
+        var late = Assert.Single(Audit.Between(line.Desk, From, From.AddMinutes(1)));
+
+        Assert.Equal("late", late.Flag);
+        Assert.Equal("Line round Tue 24 Nov 19:00, all 3 checks: read 19:25, R. Alder (#2)", late.Text);
+    }
+
+    private static (long?, string?) Fact(IReadOnlyList<AuditFlag> flags, string flag) => flags.Where(f => f.Flag == flag).Select(f => (f.Seq, f.Point)).Single();
+}

@@ -1,0 +1,100 @@
+using Logbook.Journal;
+
+namespace Logbook.Handover.Tests;
+
+public class NowViewTests
+{
+    [Fact]
+    public void What_can_hurt_stands_in_its_order_each_with_its_record()
+    {
+        using var line = TroubledNight.Write();
+
+        var hazards = NowView.Of(line.Desk).Hazards;
+
+        Assert.Equal(["inside", "locked", "defeated", "acid", "seen"], hazards.Select(h => h.Word));
+        Assert.Equal([8L, 7, 11, 12, 17], hazards.Select(h => h.Seq));
+    }
+
+    [Fact]
+    public void A_count_of_people_inside_is_worth_nothing_after_an_hour()
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        line.Carry("permit", "lime-mud-tank", "cleaning", SmallLine.At("2026-11-24T18:00-05:00"), ("number", "4417"), ("inside", "1"));
+
+        Assert.DoesNotContain("count unknown", NowView.Of(line.Clock("2026-11-24T09:00-05:00").Desk).Hazards[0].Text, StringComparison.Ordinal);
+        Assert.Contains("count unknown, treat as inside", NowView.Of(line.Clock("2026-11-24T09:01-05:00").Desk).Hazards[0].Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Gas_beyond_its_watch_limit_can_hurt()
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        line.Record("field", "ST-H2S=2.0");
+
+        var hazard = Assert.Single(NowView.Of(line.Desk).Hazards);
+
+        Assert.Equal("gas", hazard.Word);
+        Assert.Contains("2.0 ppm", hazard.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_stands_out_is_sorted_worst_first()
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        line.Record("hourly", "WT-L=90");
+        line.Record("hourly", "SL-T1=103.4");
+
+        Assert.Equal([Level.Urgent, Level.Watch], NowView.Of(line.Desk).StandsOut.Select(f => f.Finding.Level));
+    }
+
+    [Fact]
+    public void The_row_of_systems_marks_each_in_the_liquors_order()
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        line.Record("hourly", "SL-T1=103.4", "WT-L=50");
+        line.State("wl-filter", "stopped");
+
+        var view = NowView.Of(line.Desk);
+
+        Assert.Equal(15, view.Line.Count);
+        Assert.Equal("raw-green-liquor", view.Line[0].Area);
+        Assert.Equal('!', Mark(view, "slaker"));
+        Assert.Equal('.', Mark(view, "white-liquor-tank"));
+        Assert.Equal('x', Mark(view, "white-liquor-filter"));
+        Assert.Equal('-', Mark(view, "classifier"));
+        Assert.Equal('-', Mark(NowView.Of(line.Clock("2026-11-24T12:01-05:00").Desk), "white-liquor-tank"));
+    }
+
+    [Fact]
+    public void Open_rounds_come_first_with_what_is_done_then_missed_ones()
+    {
+        using var line = new SmallLine("2026-11-24T06:00-05:00");
+        line.Clock("2026-11-24T09:02-05:00").Record("hourly", "SL-T1=101.0", "SL-L1=-:no time");
+
+        var rounds = NowView.Of(line.Desk).Rounds.Where(r => r.Round == "hourly").ToList();
+
+        Assert.Equal((CheckState.Due, 2, 3), (rounds[0].State, rounds[0].Done, rounds[0].Of));
+        Assert.Equal([CheckState.Missed, CheckState.Missed], rounds.Skip(1).Select(r => r.State));
+    }
+
+    [Fact]
+    public void Nobody_has_signed_and_the_crew_that_is_due_is_named()
+    {
+        using var line = new SmallLine("2026-11-24T21:00-05:00");
+
+        Assert.Equal("crew C is due until 07:00; nobody has signed", NowView.Of(line.Desk).InCharge);
+    }
+
+    [Fact]
+    public void Tank_levels_are_the_stocks()
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        line.Record("hourly", "SL-T1=101.0", "WT-L=61.5");
+
+        var stock = Assert.Single(NowView.Of(line.Desk).Stocks);
+
+        Assert.Equal(("WT-L", "61.5 %"), (stock.Point, stock.Value));
+    }
+
+    private static char Mark(NowView view, string area) => view.Line.Single(l => l.Area == area).Mark;
+}

@@ -1,0 +1,58 @@
+using Logbook.Plant;
+
+namespace Logbook.Handover.Tests;
+
+public class TrendTests
+{
+    private static readonly DateTimeOffset Start = SmallLine.At("2026-11-24T07:00-05:00");
+
+    [Fact]
+    public void The_slope_is_that_of_a_published_example()
+    {
+        // Anscombe, F. J., Graphs in Statistical Analysis, The American Statistician 27 (1973) 17-21, first data set:
+        // slope 0.500, standard error of the slope 0.118, intercept 3.00. Two more digits computed from the data by hand.
+        double[] x = [10, 8, 13, 9, 11, 14, 6, 4, 12, 7, 5];
+        double[] y = [8.04, 6.95, 7.58, 8.81, 8.33, 9.96, 7.24, 4.26, 10.84, 4.82, 5.68];
+
+        var trend = Trend.Of(Values(x.Zip(y).OrderBy(p => p.First), new Limits(null, null, 12, 20)));
+
+        Assert.NotNull(trend);
+        Assert.Equal(0.5001, trend.PerHour, 4);
+        // The line is at 10.0015 after 14 hours: 1.9985 to go to the limit, 3.996 h at 0.5001 an hour.
+        Assert.Equal(17.996, (trend.ReachedAt - Start).TotalHours, 2);
+    }
+
+    [Fact]
+    public void A_change_within_the_uncertainty_of_two_readings_is_no_trend()
+    {
+        // 0.5 over the shift; two readings with u = 0.2 differ by up to 0.57 for no reason (2 x sqrt 2 x u).
+        Assert.Null(Trend.Of(Values([(0, 10.0), (4, 10.25), (8, 10.5)], new Limits(null, null, 11, null), u: 0.2)));
+        Assert.NotNull(Trend.Of(Values([(0, 10.0), (4, 10.25), (8, 10.5)], new Limits(null, null, 11, null), u: 0.1)));
+    }
+
+    [Fact]
+    public void Scatter_is_no_trend() =>
+        Assert.Null(Trend.Of(Values([(0, 10.0), (1, 14.0), (2, 9.0), (3, 15.0), (4, 11.0), (5, 14.0)], new Limits(null, null, 20, null))));
+
+    [Theory]
+    [InlineData(1.0, "the upper watch limit")]
+    [InlineData(-1.0, "the lower urgent limit")]
+    public void The_next_limit_in_its_direction_is_named(double perHour, string expected)
+    {
+        var limits = new Limits(UrgentLow: 35, WatchLow: null, WatchHigh: 65, UrgentHigh: 80);
+
+        var trend = Trend.Of(Values([.. Enumerable.Range(0, 9).Select(h => ((double)h, 50 + (perHour * h)))], limits));
+
+        Assert.Equal(expected, trend?.LimitName);
+    }
+
+    [Fact]
+    public void What_reaches_no_limit_within_a_day_is_left_out() =>
+        Assert.Null(Trend.Of(Values([.. Enumerable.Range(0, 9).Select(h => ((double)h, 50.0 + h))], new Limits(null, null, 90, null))));
+
+    private static List<Seen> Values(IEnumerable<(double Hours, double Value)> values, Limits limits, double u = 0.01)
+    {
+        var point = new Point { Tag = "P", Description = "A point", Area = "site", Unit = new Unit("%", "share", 1), Kind = PointKind.Read, Limits = limits };
+        return [.. values.Select((v, i) => new Seen(point, Start.AddHours(v.Hours), v.Value, u, i + 1))];
+    }
+}

@@ -15,8 +15,8 @@ public class AuditTests
 
         Assert.Equal(
             ["Line round Tue 24 Nov 19:00, all 3 checks: no reading in the window", "Line round Tue 24 Nov 20:00, WT-L: no reading in the window"],
-            missed.Select(f => f.Text));
-        Assert.Equal([null, "WT-L"], missed.Select(f => f.Point));
+            missed.Select(f => f.Text), StringComparer.Ordinal);
+        Assert.Equal([null, "WT-L"], missed.Select(f => f.Point), StringComparer.Ordinal);
     }
 
     [Fact]
@@ -26,7 +26,7 @@ public class AuditTests
 
         var flags = Audit.Between(line.Desk, From, line.Desk.Now);
 
-        Assert.Equal(["missed", "not-taken", "corrected", "carried-too-long"], flags.Select(f => f.Flag).Distinct());
+        Assert.Equal(["missed", "not-taken", "corrected", "carried-too-long"], flags.Select(f => f.Flag).Distinct(StringComparer.Ordinal), StringComparer.Ordinal);
         Assert.Equal(5, flags.Count(f => f.Flag == "missed"));
         Assert.Equal((13, "SL-L1"), Fact(flags, "not-taken"));
         Assert.Equal((15, "SL-T1"), Fact(flags, "corrected"));

@@ -13,7 +13,7 @@ public class HandoverNoteTests
 
         Assert.Equal(
             ["can-hurt", "not-normal", "moving", "not-done", "stocks", "still-open", "coming", "orders", "remarks"],
-            HandoverNote.Of(line.Desk, line.Desk.Now).Sections.Select(s => s.Id));
+            HandoverNote.Of(line.Desk, line.Desk.Now).Sections.Select(s => s.Id), StringComparer.Ordinal);
     }
 
     [Fact]
@@ -50,8 +50,8 @@ public class HandoverNoteTests
         Holds(note, "coming", "permit ends, lime mud tank");
         Holds(note, "coming", "bypass ends, Slaker");
         Holds(note, "remarks", "R. Alder: Slaker: bowl may climb");
-        Assert.Contains("trip defeated", note.TakeLonger);
-        Assert.Contains("person in lime mud tank", note.TakeLonger);
+        Assert.Contains("trip defeated", note.TakeLonger, StringComparer.Ordinal);
+        Assert.Contains("person in lime mud tank", note.TakeLonger, StringComparer.Ordinal);
     }
 
     [Fact]

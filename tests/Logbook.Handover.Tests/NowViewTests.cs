@@ -11,7 +11,7 @@ public class NowViewTests
 
         var hazards = NowView.Of(line.Desk).Hazards;
 
-        Assert.Equal(["inside", "locked", "defeated", "acid", "seen"], hazards.Select(h => h.Word));
+        Assert.Equal(["inside", "locked", "defeated", "acid", "seen"], hazards.Select(h => h.Word), StringComparer.Ordinal);
         Assert.Equal([8L, 7, 11, 12, 17], hazards.Select(h => h.Seq));
     }
 

@@ -34,7 +34,7 @@ public partial class NoteFormTests
         var hostile = Notes.Write(Notes.With(text, Notes.Trend(text, 1, 2, 3)), NoteFormat.Html);
         var tame = Notes.Write(Notes.With("word", Notes.Trend("word", 1, 2, 3)), NoteFormat.Html);
 
-        Assert.Equal(Elements().Matches(tame).Select(m => m.Value), Elements().Matches(hostile).Select(m => m.Value));
+        Assert.Equal(Elements().Matches(tame).Select(m => m.Value), Elements().Matches(hostile).Select(m => m.Value), StringComparer.Ordinal);
         Assert.DoesNotContain(hostile, c => char.IsControl(c) && c != '\n');
     }, iter: 200);
 
@@ -48,7 +48,7 @@ public partial class NoteFormTests
         Assert.DoesNotContain("<img", note, StringComparison.OrdinalIgnoreCase);
         Assert.DoesNotContain("<link", note, StringComparison.OrdinalIgnoreCase);
         Assert.DoesNotContain("url(", note, StringComparison.OrdinalIgnoreCase);
-        Assert.Equal(["http://www.w3.org/2000/svg"], Addresses().Matches(note).Select(m => m.Value).Distinct()); // a name of XML, nothing is fetched
+        Assert.Equal(["http://www.w3.org/2000/svg"], Addresses().Matches(note).Select(m => m.Value).Distinct(StringComparer.Ordinal), StringComparer.Ordinal); // a name of XML, nothing is fetched
     }
 
     [Fact]

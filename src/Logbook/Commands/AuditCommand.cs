@@ -11,7 +11,7 @@ internal static class AuditCommand
 
     private static readonly Rows<AuditFlag> Listing = new("audit",
         new("flag", f => f.Flag), new("shift", f => f.ShiftId), new("at", f => f.At), new("round", f => f.Round), new("point", f => f.Point),
-        new("text", f => f.Text), new("seq", f => f.Seq));
+        new("seq", f => f.Seq), new("text", f => f.Text));
 
     public static Command Make(Shell shell)
     {

@@ -9,8 +9,8 @@ namespace Logbook.Commands;
 internal static class CarryCommands
 {
     private static readonly Rows<CarriedItem> Listing = new("carry",
-        new("id", c => c.Id), new("kind", c => c.ItemKind), new("on", c => c.On), new("text", c => c.Text),
-        new("until", c => c.Until), new("owner", c => c.Owner), new("since", c => c.Since), new("by", c => c.By),
+        new("id", c => c.Id), new("kind", c => c.ItemKind), new("on", c => c.On), new("since", c => c.Since), new("by", c => c.By),
+        new("until", c => c.Until), new("owner", c => c.Owner), new("text", c => c.Text),
         new("fields", c => c.Fields.Count == 0 ? null : c.Fields.Select(f => $"{f.Key}={f.Value}").ToList()));
 
     public static Command Make(Shell shell) => new("carry", "Carried items: what is open and outlives the shift.") { Add(shell), Close(shell), List(shell) };

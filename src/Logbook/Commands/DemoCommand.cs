@@ -3,6 +3,7 @@ using System.Globalization;
 using Logbook.Checks;
 using Logbook.Demo;
 using Logbook.Plant;
+using Calendar = Logbook.Plant.Calendar;
 
 namespace Logbook.Commands;
 
@@ -53,15 +54,15 @@ internal static class DemoCommand
             planted = DemoMill.Make(clock => desks.Add(OpenSite.Desk(shell, target, files, TimeSpan.FromSeconds(5), clock, calculations)), shell.Clock.GetUtcNow(), days, seed);
         }
 
-        Say(shell, target, days, planted);
+        Tell(shell, target, days, SiteReader.Read(files).Value!, planted);
     }
 
-    private static void Say(Shell shell, string target, int days, IReadOnlyList<PlantedEvent> planted)
+    private static void Tell(Shell shell, string target, int days, Site site, IReadOnlyList<PlantedEvent> planted)
     {
         shell.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"Demo site: {target}, {days} days of rounds of a mill that does not exist. Planted in it:"));
         foreach (var plant in planted)
         {
-            shell.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  {plant.At:ddd d MMM HH:mm}  {plant.Text}  (see: {plant.Where})"));
+            shell.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  {Calendar.ToSite(site, plant.At):ddd d MMM HH:mm}  {plant.Text}  (see: {plant.Where})"));
         }
 
         shell.Out.WriteLine($"Try: logbook --site {target}");

@@ -9,8 +9,8 @@ internal static class DueCommand
 {
     private static readonly Rows<DueCheck> Listing = new("due",
         new("round", d => d.Round), new("point", d => d.Point), new("due_at", d => d.DueAt), new("closes", d => d.Closes),
-        new("state", d => NowCommand.Word(d.State)), new("taken_at", d => d.TakenAt), new("by", d => d.By), new("why", d => d.Why),
-        new("shift", d => d.ShiftId, InText: false), new("seq", d => d.Seq));
+        new("state", d => NowCommand.Word(d.State)), new("taken_at", d => d.TakenAt), new("by", d => d.By), new("seq", d => d.Seq), new("why", d => d.Why),
+        new("shift", d => d.ShiftId, InText: false));
 
     public static Command Make(Shell shell)
     {

@@ -9,7 +9,7 @@ internal static class LogCommand
 {
     private static readonly Rows<LogLine> Listing = new("log",
         new("seq", l => l.Seq), new("at", l => l.At), new("by", l => l.By), new("kind", l => l.Kind), new("area", l => l.Area),
-        new("words", l => l.Words), new("worst", l => l.Worst is { } w ? Json.Word(w) : null), new("shift", l => l.Shift, InText: false), new("entered", l => l.Entered, InText: false));
+        new("worst", l => l.Worst is { } w ? Json.Word(w) : null), new("words", l => l.Words), new("shift", l => l.Shift, InText: false), new("entered", l => l.Entered, InText: false));
 
     public static Command Make(Shell shell)
     {

@@ -171,4 +171,22 @@ public sealed class EntryCalculationTests
         Assert.Equal(("limit.urgent-high", "SL-CAO"), (finding.Code, finding.Point));
         Assert.Contains(finding.Evidence, e => e.StartsWith("standard uncertainty", StringComparison.Ordinal));
     }
+
+    [Fact]
+    public void An_open_role_takes_the_sites_altitude_else_the_default_else_nothing()
+    {
+        var open = new Formula(
+            "margin",
+            [
+                .. Some.Margin.Info.Inputs, new("altitude", "m", "above the sea", -500, 5000) { Default = 0 },
+                new("salts", "K", "rise", 0, 3) { Default = 0.5 }, new("extra", "K", "more", 0, 3) { Required = false },
+            ],
+            Some.Margin.Info.Outputs,
+            i => Formula.Give(("margin", i["altitude"] + i["salts"] + (i.Has("extra") ? 100 : 0))));
+
+        var result = Assert.Single(new Line(calculations: [Some.EndPoints.Loaded, Some.Dose.Loaded, open.Loaded]).Save("SL-T1=101").Results);
+
+        Assert.Equal(12.5, result.Value, 1e-9);
+        Assert.Null(result.U);
+    }
 }

@@ -30,31 +30,29 @@ internal static class FolderVetting
     private static PluginTrouble? UnsafeEntry(DirectoryInfo folder)
     {
         var everything = new EnumerationOptions { RecurseSubdirectories = true, AttributesToSkip = FileAttributes.None, IgnoreInaccessible = false };
-        foreach (var entry in folder.EnumerateFileSystemInfos("*", everything).Prepend(folder))
-        {
-            if (entry.LinkTarget is not null)
-            {
-                return PluginTrouble.Refused("link", $"{Visible(entry.Name)} is a symbolic link; only plain files and folders are loaded");
-            }
+        return Unsafe(folder) ?? folder.EnumerateFileSystemInfos("*", everything).Select(Unsafe).FirstOrDefault(trouble => trouble is not null);
+    }
 
-            if (!OperatingSystem.IsWindows() && (entry.UnixFileMode & UnixFileMode.OtherWrite) != UnixFileMode.None)
-            {
-                return PluginTrouble.Refused("world-writable", $"{Visible(entry.Name)} may be written by everyone (chmod o-w takes that away)");
-            }
+    private static PluginTrouble? Unsafe(FileSystemInfo entry)
+    {
+        if (entry.LinkTarget is not null)
+        {
+            return PluginTrouble.Refused("link", $"{Visible(entry.Name)} is a symbolic link; only plain files and folders are loaded");
         }
 
-        return null;
+        return !OperatingSystem.IsWindows() && (entry.UnixFileMode & UnixFileMode.OtherWrite) != UnixFileMode.None
+            ? PluginTrouble.Refused("world-writable", $"{Visible(entry.Name)} may be written by everyone (chmod o-w takes that away)")
+            : null;
     }
 
     private static PluginTrouble? Contents(string folder, IReadOnlyDictionary<string, string> listed)
     {
-        var there = Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories)
-            .ToDictionary(path => Path.GetRelativePath(folder, path).Replace('\\', '/'), StringComparer.Ordinal);
-        foreach (var (file, hash) in listed.OrderBy(f => f.Key, StringComparer.Ordinal))
+        foreach (var path in Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories))
         {
-            if (!there.Remove(file, out var path))
+            var file = Path.GetRelativePath(folder, path).Replace('\\', '/');
+            if (!listed.TryGetValue(file, out var hash))
             {
-                return PluginTrouble.Refused("missing", $"{file} is listed in {PluginCatalog.ManifestName} but is not there");
+                return PluginTrouble.Refused("extra", $"{Visible(file)} is not listed in {PluginCatalog.ManifestName}; a plug-in folder holds the listed files alone");
             }
 
             if (!string.Equals(Hash(path), hash, StringComparison.OrdinalIgnoreCase))
@@ -63,8 +61,8 @@ internal static class FolderVetting
             }
         }
 
-        return there.Keys.Order(StringComparer.Ordinal).FirstOrDefault() is { } extra
-            ? PluginTrouble.Refused("extra", $"{Visible(extra)} is not listed in {PluginCatalog.ManifestName}; a plug-in folder holds the listed files alone")
+        return listed.Keys.FirstOrDefault(file => !File.Exists(Path.Combine(folder, file))) is { } gone
+            ? PluginTrouble.Refused("missing", $"{gone} is listed in {PluginCatalog.ManifestName} but is not there")
             : null;
     }
 

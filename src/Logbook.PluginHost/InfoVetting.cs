@@ -13,14 +13,21 @@ internal static class InfoVetting
             return PluginTrouble.Failed("empty", "it has no public class that implements ICalculation");
         }
 
-        if (Repeated(calculations.Select(c => c.Info.Id)) is { } id)
+        var ids = new HashSet<string>(StringComparer.Ordinal);
+        foreach (var calculation in calculations)
         {
-            return PluginTrouble.Refused("id-clash", $"two of its calculations are called {FolderVetting.Visible(id)}");
+            if (Sentence(calculation.Info) is { } sentence)
+            {
+                return PluginTrouble.Failed("info", sentence);
+            }
+
+            if (!ids.Add(calculation.Info.Id))
+            {
+                return PluginTrouble.Refused("id-clash", $"two of its calculations are called {calculation.Info.Id}");
+            }
         }
 
-        return calculations.Select(c => Sentence(c.Info)).FirstOrDefault(s => s is not null) is { } sentence
-            ? PluginTrouble.Failed("info", sentence)
-            : null;
+        return null;
     }
 
     private static string? Sentence(CalculationInfo info)
@@ -35,46 +42,87 @@ internal static class InfoVetting
             return $"{info.Id} has no list of inputs or no outputs";
         }
 
-        return Names(info, "input", info.Inputs.Select(i => i.Role))
-            ?? Names(info, "output", info.Outputs.Select(o => o.Id))
-            ?? info.Inputs.Select(i => Range(info, i)).FirstOrDefault(s => s is not null)
-            ?? UnknownRole(info);
+        var roles = new HashSet<string>(StringComparer.Ordinal);
+        return Inputs(info, roles) ?? Outputs(info, roles);
     }
 
-    private static string? Names(CalculationInfo info, string what, IEnumerable<string> names)
+    private static string? Inputs(CalculationInfo info, HashSet<string> roles)
     {
-        var all = names.ToList();
-        if (all.Find(n => !IsWord(n)) is { } odd)
+        for (var i = 0; i < info.Inputs.Count; i++)
         {
-            return $"{info.Id}: '{FolderVetting.Visible(odd)}' is no {what} name: lower-case letters, digits and '-'";
+            var input = info.Inputs[i];
+            if (Name(info, "input", input.Role, roles) is { } sentence)
+            {
+                return sentence;
+            }
+
+            if (!(input.Lowest <= input.Highest))
+            {
+                return $"{info.Id}: the range of {input.Role} is empty";
+            }
+
+            if (input.Default is { } value && !(value >= input.Lowest && value <= input.Highest))
+            {
+                return $"{info.Id}: the default of {input.Role} lies outside its range";
+            }
         }
 
-        return Repeated(all) is { } twice ? $"{info.Id} has two {what}s called {twice}" : null;
+        return null;
     }
 
-    private static string? Range(CalculationInfo info, InputInfo input)
+    private static string? Outputs(CalculationInfo info, HashSet<string> roles)
     {
-        if (!(input.Lowest <= input.Highest))
+        var ids = new HashSet<string>(StringComparer.Ordinal);
+        for (var i = 0; i < info.Outputs.Count; i++)
         {
-            return $"{info.Id}: the range of {input.Role} is empty";
+            var output = info.Outputs[i];
+            if ((Name(info, "output", output.Id, ids) ?? Roles(info, output.Moves, roles) ?? Roles(info, output.NeedsFitted, roles)) is { } sentence)
+            {
+                return sentence;
+            }
         }
 
-        return input.Default is { } value && !(value >= input.Lowest && value <= input.Highest)
-            ? $"{info.Id}: the default of {input.Role} lies outside its range"
-            : null;
+        return null;
     }
 
-    private static string? UnknownRole(CalculationInfo info)
+    private static string? Name(CalculationInfo info, string what, string name, HashSet<string> before)
     {
-        var roles = info.Inputs.Select(i => i.Role).ToHashSet(StringComparer.Ordinal);
-        var unknown = info.Outputs.SelectMany(o => o.Moves.Concat(o.NeedsFitted)).FirstOrDefault(r => !roles.Contains(r));
-        return unknown is null ? null : $"{info.Id}: an output names the role {FolderVetting.Visible(unknown)}, which it does not take";
+        if (!IsWord(name))
+        {
+            return $"{info.Id}: '{FolderVetting.Visible(name ?? "")}' is no {what} name: lower-case letters, digits and '-'";
+        }
+
+        return before.Add(name) ? null : $"{info.Id} has two {what}s called {name}";
     }
 
-    private static string? Repeated(IEnumerable<string> names) =>
-        names.GroupBy(n => n, StringComparer.Ordinal).FirstOrDefault(g => g.Skip(1).Any())?.Key;
+    private static string? Roles(CalculationInfo info, IReadOnlyList<string> named, HashSet<string> roles)
+    {
+        for (var i = 0; i < named.Count; i++)
+        {
+            if (!roles.Contains(named[i]))
+            {
+                return $"{info.Id}: an output names the role {FolderVetting.Visible(named[i])}, which it does not take";
+            }
+        }
 
-    private static bool IsWord(string? name) =>
-        name is { Length: > 0 and <= 64 } && char.IsAsciiLetterLower(name[0])
-        && name.All(c => char.IsAsciiLetterLower(c) || char.IsAsciiDigit(c) || c == '-');
+        return null;
+    }
+
+    private static bool IsWord(string? name)
+    {
+        if (name is not { Length: > 0 and <= 64 } || !char.IsAsciiLetterLower(name[0]))
+        {
+            return false;
+        }
+
+        foreach (var c in name)
+        {
+            if (!char.IsAsciiLetterLower(c) && !char.IsAsciiDigit(c) && c != '-')
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
 }

@@ -1,6 +1,7 @@
 using System.Reflection;
+using System.Runtime.Loader;
 using Logbook.Contracts;
-using McMaster.NETCore.Plugins;
+using McMaster.NETCore.Plugins.Loader;
 
 namespace Logbook.PluginHost;
 
@@ -12,16 +13,31 @@ internal static class PluginLoading
         var (calculations, crash) = PluginCode.Call(() => Instantiate(assembly, name));
         var trouble = crash is null ? InfoVetting.Trouble(calculations!) : PluginTrouble.Failed("load", crash);
         return trouble is null
-            ? new PluginReport(name, version, "loaded", "", "", [.. calculations!.OrderBy(c => c.Info.Id, StringComparer.Ordinal)])
+            ? new PluginReport(name, version, "loaded", "", "", calculations!)
             : PluginReport.Of(trouble, name, version);
     }
 
     private static List<LoadedCode> Instantiate(string assembly, string name)
     {
-        // Lazy: the contracts' own references are the framework's, and walking them costs more than all plug-ins together.
-        var loader = PluginLoader.CreateFromAssemblyFile(assembly, [typeof(ICalculation)], config => config.IsLazyLoaded = true);
-        var types = loader.LoadDefaultAssembly().GetExportedTypes().Where(t => t.IsAssignableTo(typeof(ICalculation)) && !t.IsAbstract);
-        return [.. types.Select(type => Make(type, name))];
+        // The builder, not PluginLoader: that one reads the program's run-time configuration anew for every plug-in, which costs
+        // more than all the rest. Lazy, because the contracts' own references are the framework's and need no walk.
+        var room = new AssemblyLoadContextBuilder()
+            .SetMainAssemblyPath(assembly)
+            .SetDefaultContext(AssemblyLoadContext.GetLoadContext(typeof(ICalculation).Assembly)!)
+            .PreferDefaultLoadContextAssembly(typeof(ICalculation).Assembly.GetName())
+            .IsLazyLoaded(true)
+            .Build();
+        var made = new List<LoadedCode>();
+        foreach (var type in room.LoadFromAssemblyPath(assembly).GetExportedTypes())
+        {
+            if (type.IsAssignableTo(typeof(ICalculation)) && !type.IsAbstract)
+            {
+                made.Add(Make(type, name));
+            }
+        }
+
+        made.Sort((a, b) => string.CompareOrdinal(a.Info.Id, b.Info.Id));
+        return made;
     }
 
     private static LoadedCode Make(Type type, string name)

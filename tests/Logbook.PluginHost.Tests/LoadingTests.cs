@@ -64,4 +64,16 @@ public sealed class LoadingTests
         Assert.Equal(("failed", "load"), (report.State, report.Code));
         Assert.Contains("NoConstructor has no public constructor without parameters", report.Text, StringComparison.Ordinal);
     }
+
+    // 0xCBF43926: the check value of CRC-32 over "123456789" (ISO 3309).
+    [Fact]
+    public void A_plug_in_may_bring_a_library_of_its_own()
+    {
+        using var folder = new PluginFolder();
+
+        var calculation = Assert.Single(folder.With("Dependent").LoadOne().Calculations);
+        var outcome = calculation.Run(new Contracts.Inputs(new Dictionary<string, double>(StringComparer.Ordinal)));
+
+        Assert.Equal(0xCBF43926, Assert.IsType<Contracts.Values>(outcome).Numbers["y"]);
+    }
 }

@@ -47,7 +47,7 @@ internal sealed class Rounds(Scene scene, Script script, Reader reader, Chance c
 
     private EntryRequest Request(SlotTimes times, IReadOnlyList<TypedReading> readings)
     {
-        var by = times.Round.Field || SlotTimes.IsSamples(scene.Site, times.Round)
+        var by = times.Round.Field || SlotTimes.IsLaboratory(scene.Site, times.Round)
             ? scene.Staff.Field(times.Saved)
             : scene.Staff.Panel(times.Saved);
         return new EntryRequest(by, readings)
@@ -59,11 +59,11 @@ internal sealed class Rounds(Scene scene, Script script, Reader reader, Chance c
         };
     }
 
-    /// <summary>In one round of thirty one reading could not be taken; the reason is said. Samples are taken whole.</summary>
+    /// <summary>In one panel round or walk of thirty one reading could not be taken; the reason is said. Samples are taken whole.</summary>
     private (string Tag, TypedReading Reading)? Skipped(SlotTimes times)
     {
         var possible = times.Slot.Points.Select(scene.Point).Where(p => p.Sample is null && !p.Always).ToList();
-        if (possible.Count == 0 || !chance.OneIn(30))
+        if (possible.Count == 0 || SlotTimes.IsLaboratory(scene.Site, times.Round) || !chance.OneIn(30))
         {
             return null;
         }

@@ -8,8 +8,9 @@ namespace Logbook.Demo;
 /// <param name="ReadTo">A walk's end; the same for a sample.</param>
 internal sealed record SlotTimes(Round Round, Slot Slot, DateTimeOffset ReadFrom, DateTimeOffset ReadTo, DateTimeOffset Saved)
 {
-    /// <summary>Titrations and other laboratory samples are read at the sampling point and saved when the result is there.</summary>
-    public static bool IsSamples(Site site, Round round) => round.Points.Any(tag => site.FindPoint(tag)?.Sample is not null) || round.Schedule is Schedule.Per;
+    /// <summary>Titrations and other samples are taken at one time and saved when the result is there.</summary>
+    public static bool IsLaboratory(Site site, Round round) =>
+        !round.Field && (round.Schedule is not Schedule.Every || round.Points.Any(tag => site.FindPoint(tag)?.Sample is not null));
 
     public static SlotTimes Of(Site site, Round round, Slot slot, Chance chance)
     {
@@ -27,7 +28,7 @@ internal sealed record SlotTimes(Round Round, Slot Slot, DateTimeOffset ReadFrom
             return new SlotTimes(round, slot, start, end, end + TimeSpan.FromMinutes(chance.Between(4, 18)));
         }
 
-        if (IsSamples(site, round) || round.Schedule is Schedule.At)
+        if (IsLaboratory(site, round))
         {
             var taken = slot.DueAt + TimeSpan.FromMinutes(chance.Between(-6, 12));
             return new SlotTimes(round, slot, taken, taken, taken + round.Takes + TimeSpan.FromMinutes(chance.Between(3, 10)));

@@ -59,7 +59,7 @@ internal sealed class Reader(LineHistory history, IReadOnlyList<InstrumentFault>
     {
         var truth = Truth(point, at);
         var u = point.U?.Of(truth) ?? 0;
-        return truth + (u * ((instrument.Bias * 0.5) + (chance.Normal() * 0.7)));
+        return truth + (u * ((instrument.Bias * 0.5) + (chance.Normal() * 0.8)));
     }
 
     private Instrument Of(Point point)

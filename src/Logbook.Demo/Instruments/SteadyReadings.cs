@@ -47,9 +47,9 @@ internal sealed record SteadyReading(double Mean, double Sd, double Hours)
             ["LM-T60"] = new(6, 0.5, 200),
             ["LM-PEB"] = new(4, 0.5, 200),
             ["LB-N"] = new(TitrationReadings.Acid, 0.00005, 100),
-            ["ST-H2S1"] = new(0.3, 0.05, 12),
-            ["ST-H2S2"] = new(0.3, 0.05, 12),
-            ["ST-H2S3"] = new(0.3, 0.05, 12),
+            ["ST-H2S1"] = new(0.2, 0.03, 12),
+            ["ST-H2S2"] = new(0.2, 0.03, 12),
+            ["ST-H2S3"] = new(0.2, 0.03, 12),
             ["ST-SC"] = new(1.6, 0.2, 24),
             ["ST-W"] = new(120, 3, 24),
         };

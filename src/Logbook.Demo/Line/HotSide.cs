@@ -11,10 +11,10 @@ internal sealed class HotSide
 
     private readonly Slaker _slaker;
     /// <summary>K that the causticizers lose to the air, each.</summary>
-    private const double HeatLoss = 0.5;
+    private const double HeatLoss = 0.25;
 
     private readonly ReactingTank[] _causticizers;
-    private readonly double[] _temperatures = [98.7, 98.2, 97.7];
+    private readonly double[] _temperatures = [99, 98.7, 98.4];
 
     public HotSide(SlakerFeed feed, double boilingPoint)
     {

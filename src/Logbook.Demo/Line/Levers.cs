@@ -43,12 +43,12 @@ internal sealed class Levers
     // Usual values of an invented line; spreads and memories are common practice, no source.
     private static Drift Usual(Lever lever, Chance chance) => lever switch
     {
-        Lever.Strength => new(119, 1.2, 16, chance),
+        Lever.Strength => new(119.5, 1.2, 16, chance),
         Lever.Sulphidity => new(0.25, 0.004, 48, chance),
         Lever.GreenCausticity => new(0.15, 0.005, 24, chance),
         Lever.Flow => new(300, 3, 10, chance),
         Lever.RawTemperature => new(93, 0.4, 12, chance),
-        Lever.CoolerOutlet => new(88.2, 0.12, 8, chance),
+        Lever.CoolerOutlet => new(88.2, 0.10, 8, chance),
         Lever.Availability => new(0.88, 0.005, 36, chance),
         Lever.LimeTemperature => new(60, 2, 24, chance),
         Lever.LimeFactor => new(1, 0.008, 12, chance),

@@ -23,12 +23,15 @@ internal static class LiquorDensity
     public static double Of(Liquor liquor, double t)
     {
         var density = Water.Density(t) + (1.4 * liquor.Tta);
-        for (var i = 0; i < 6; i++)
+        while (true)
         {
-            density = FromShares(Shares(liquor, density), t);
+            var before = density;
+            density = FromShares(Shares(liquor, before), t);
+            if (Math.Abs(density - before) < 1e-6)
+            {
+                return density;
+            }
         }
-
-        return density;
     }
 
     /// <summary>kg/m3 at <paramref name="to"/> of the liquor whose strength is counted at <paramref name="from"/>.</summary>

@@ -35,7 +35,7 @@ internal sealed class Instrument(double bias, Drift? drift)
     {
         var mild = point.Choices.FirstOrDefault(c => c.Level is "note");
         _answer = _answer == 1
-            ? mild is not null && chance.OneIn(120) ? mild.Digit : 1
+            ? mild is not null && chance.OneIn(250) ? mild.Digit : 1
             : chance.OneIn(2) ? 1 : _answer;
         return _answer.ToString(CultureInfo.InvariantCulture);
     }

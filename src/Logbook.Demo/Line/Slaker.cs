@@ -57,7 +57,7 @@ internal sealed record SlakerFeed(
     Liquor Liquor, double Temperature, double Flow, double Lime, double Availability, double LimeTemperature, double GritsShare, double Evaporation)
 {
     /// <summary>kg water a m3 of green liquor.</summary>
-    public const double UsualEvaporation = 6.6;
+    public const double UsualEvaporation = 7.2;
 
     public double AvailableCaO => Lime * Availability;
 

@@ -1,0 +1,140 @@
+using Logbook.Handover;
+using Logbook.Journal;
+using Logbook.Plant;
+
+namespace Logbook.Demo.Tests;
+
+/// <summary>What was planted must show where the list says, at whatever hour the demo is made.</summary>
+public sealed class PlantedTests
+{
+    // Middle of a day shift, just after a shift change, before dawn, on the day after the clocks go back.
+    public static TheoryData<string, int> Ends => new()
+    {
+        { "2026-11-25T10:14:00-05:00", 3 },
+        { "2026-11-25T19:03:00-05:00", 4 },
+        { "2026-07-02T08:31:00Z", 5 },
+        { "2026-11-02T02:50:00-05:00", 6 },
+    };
+
+    private static readonly Dictionary<(string, int), DemoRun> _runs = [];
+
+    private static DemoRun Run(string until, int seed)
+    {
+        lock (_runs)
+        {
+            return _runs.TryGetValue((until, seed), out var run) ? run : _runs[(until, seed)] = DemoRun.Make(until, 4, seed);
+        }
+    }
+
+    /// <summary>The notes of the running shift and of the one before.</summary>
+    private static IEnumerable<HandoverNote> LastNotes(DemoRun run)
+    {
+        var running = Calendar.ShiftAt(run.Desk.Site, run.Until);
+        return [HandoverNote.Of(run.Desk, running.Start.AddMinutes(-1)), HandoverNote.Of(run.Desk, run.Until)];
+    }
+
+    private static string Words(DemoRun run, string section) =>
+        string.Join('\n', LastNotes(run).SelectMany(n => n.Sections).Where(s => s.Id == section).SelectMany(s => s.Lines).Select(l => $"{l.Label} {l.Text}"));
+
+    [Theory, MemberData(nameof(Ends))]
+    public void Everything_is_planted_within_the_last_two_shifts_but_what_takes_longer(string until, int seed)
+    {
+        var run = Run(until, seed);
+        var before = Calendar.ShiftAt(run.Desk.Site, Calendar.ShiftAt(run.Desk.Site, run.Until).Start.AddMinutes(-1));
+
+        string[] names = ["acid-wash", "eyewash-out", "missed-round", "near-boil-over", "overdue-hose", "stuck-transmitter", "titration-corrected", "titration-error"];
+        Assert.Equal(names, run.Planted.Select(e => e.Name).Order(StringComparer.Ordinal), StringComparer.Ordinal);
+        Assert.All(
+            run.Planted.Where(e => e.Name is "acid-wash" or "eyewash-out" or "missed-round" or "near-boil-over" or "titration-error"),
+            e => Assert.InRange(e.At, before.Start, run.Until));
+    }
+
+    [Theory, MemberData(nameof(Ends))]
+    public void The_misread_titration_stands_out_by_the_causticity_that_it_gives(string until, int seed)
+    {
+        var run = Run(until, seed);
+        var misread = run.Event("titration-error");
+        var entry = run.Records.Single(r => r.Seq == misread.Seq);
+
+        Assert.Contains(((Entry)entry.Body).Findings, f => f.Point == "WL-CE" && f.Code == "limit.watch-high");
+        Assert.Contains(NowView.Of(run.Desk).StandsOut, f => f.Seq == misread.Seq && f.Finding.Point == "WL-CE");
+    }
+
+    [Theory, MemberData(nameof(Ends))]
+    public void The_corrected_titration_is_in_the_audit_with_both_values(string until, int seed)
+    {
+        var run = Run(until, seed);
+        var corrected = Assert.Single(Audit.Between(run.Desk, run.Until.AddDays(-2), run.Until), f => f.Flag == "corrected");
+
+        Assert.Equal("WL-B", corrected.Point);
+        Assert.Contains($"#{run.Event("titration-corrected").Seq}", corrected.Text, StringComparison.Ordinal);
+    }
+
+    [Theory, MemberData(nameof(Ends))]
+    public void The_stuck_transmitter_is_found_and_stands_out_now(string until, int seed)
+    {
+        var run = Run(until, seed);
+
+        Assert.Contains(NowView.Of(run.Desk).StandsOut, f => f.Finding is { Code: "stuck", Point: "RG-D" });
+    }
+
+    [Theory, MemberData(nameof(Ends))]
+    public void The_missed_round_is_in_the_audit_and_in_the_notes(string until, int seed)
+    {
+        var run = Run(until, seed);
+        var missed = run.Event("missed-round");
+
+        Assert.Contains(Audit.Between(run.Desk, run.Until.AddDays(-1), run.Until), f => f.Flag == "missed" && f.Round == "hourly" && f.At == missed.At);
+        Assert.Contains("Line round", Words(run, "not-done"), StringComparison.Ordinal);
+    }
+
+    [Theory, MemberData(nameof(Ends))]
+    public void The_near_boil_over_is_urgent_and_is_recovered_from(string until, int seed)
+    {
+        var run = Run(until, seed);
+        var peak = run.Event("near-boil-over");
+        var margins = run.Desk.Store.Series("SL-MARGIN", peak.At.AddHours(-1), peak.At.AddHours(2)).Select(v => v.Value!.Value).ToList();
+
+        Assert.Contains(run.Findings, f => f.Record.Seq == peak.Seq && f.Finding is { Level: Level.Urgent, Point: "SL-MARGIN" });
+        Assert.InRange(margins.Min(), 0, 1);
+        Assert.True(margins[0] > 3 && margins[^1] > 3);
+        Assert.Contains("SL-MARGIN", Words(run, "not-normal"), StringComparison.Ordinal);
+    }
+
+    [Theory, MemberData(nameof(Ends))]
+    public void The_eyewash_is_a_hazard_now_and_in_the_notes(string until, int seed)
+    {
+        var run = Run(until, seed);
+
+        Assert.Contains(NowView.Of(run.Desk).Hazards, h => h.Word == "out" && h.Seq == run.Event("eyewash-out").Seq);
+        Assert.Contains("yewash", Words(run, "can-hurt"), StringComparison.Ordinal);
+    }
+
+    [Theory, MemberData(nameof(Ends))]
+    public void The_acid_wash_is_a_hazard_now_and_brings_its_caution(string until, int seed)
+    {
+        var run = Run(until, seed);
+
+        Assert.Equal("acid", run.Desk.State.StateOf("gl-filter"));
+        Assert.Contains(NowView.Of(run.Desk).Hazards, h => h.Word == "acid");
+        Assert.Contains(HandoverNote.Of(run.Desk, run.Until).Cautions, c => c.Text.Contains("Acid", StringComparison.OrdinalIgnoreCase));
+    }
+
+    [Theory, MemberData(nameof(Ends))]
+    public void The_temporary_hose_is_past_its_date(string until, int seed)
+    {
+        var run = Run(until, seed);
+        var hose = Assert.Single(NowView.Of(run.Desk).Carried, i => i.Id == run.Event("overdue-hose").Seq);
+
+        Assert.True(hose.Until < run.Until);
+        Assert.Contains("PAST", Words(run, "not-normal"), StringComparison.Ordinal);
+    }
+
+    [Theory, MemberData(nameof(Ends))]
+    public void The_running_shift_has_a_round_left_to_do(string until, int seed)
+    {
+        var run = Run(until, seed);
+
+        Assert.Contains(NowView.Of(run.Desk).Rounds, r => r.State is CheckState.Due or CheckState.Missed && r.Done < r.Of);
+    }
+}

@@ -7,6 +7,7 @@ namespace Logbook.Checks;
 /// <summary>Roles and values as typed for a calculation by hand.</summary>
 internal sealed class HandInputs(CalculationInfo info, List<Mistake> mistakes)
 {
+    private readonly HashSet<string> _typed = new(StringComparer.Ordinal);
     private readonly Dictionary<string, double> _values = new(StringComparer.Ordinal);
     private readonly Dictionary<string, double> _u = new(StringComparer.Ordinal);
 
@@ -14,10 +15,18 @@ internal sealed class HandInputs(CalculationInfo info, List<Mistake> mistakes)
     {
         foreach (var pair in typed)
         {
-            if (Split(pair) is var (role, text) && ParseQuantity.Parse(role.Role, UnitOf(role), text, null, Place.Unknown, mistakes) is { } value
-                && !_values.TryAdd(role.Role, value.Number))
+            if (Split(pair) is not var (role, text))
+            {
+                continue;
+            }
+
+            if (!_typed.Add(role.Role))
             {
                 mistakes.Add(Mistake.Typed($"{role.Role} is given twice", "give it once"));
+            }
+            else if (ParseQuantity.Parse(role.Role, UnitOf(role), text, null, Place.Unknown, mistakes) is { } value)
+            {
+                _values[role.Role] = value.Number;
             }
         }
 
@@ -42,7 +51,7 @@ internal sealed class HandInputs(CalculationInfo info, List<Mistake> mistakes)
         double? value = _values.TryGetValue(role.Role, out var given) ? given : role.Default;
         if (value is null)
         {
-            if (role.Required)
+            if (role.Required && !_typed.Contains(role.Role)) // what was typed and could not be read is said already
             {
                 mistakes.Add(Mistake.Typed($"{role.Role} is missing ({role.Meaning})", $"{role.Role}=VALUE in {role.Unit}, {Range(role)}"));
             }

@@ -51,7 +51,14 @@ public sealed record CsvTable(IReadOnlyList<CsvRow> Rows)
     private static List<string> Header(CsvReader reader, string file, IReadOnlyList<string> columns, IReadOnlyList<string> required, List<Mistake> mistakes)
     {
         var header = new List<string>();
-        foreach (var (name, column) in Fields(reader))
+        var fields = Fields(reader);
+        if (!fields.Exists(f => columns.Contains(f.Text, StringComparer.OrdinalIgnoreCase)))
+        {
+            mistakes.Add(new Mistake(new(file, (int)reader.LineNumber, 1), "the first line is not a header", $"the first line names the columns: {string.Join(", ", columns)}"));
+            return [];
+        }
+
+        foreach (var (name, column) in fields)
         {
             var place = new Place(file, (int)reader.LineNumber, column);
             if (!columns.Contains(name, StringComparer.OrdinalIgnoreCase))

@@ -14,13 +14,13 @@ public sealed class BadInputIsOneClearLine : IDisposable
     [InlineData("SL-F1=1,234", "1,234", "1234")]
     [InlineData("SL-T1=1.234,5", "1.234,5", "")]
     [InlineData("SL-T1=101 kPa", "kPa", "degC")]
-    [InlineData("SL-T1=300", "300", "--why")]
+    [InlineData("SL-T1=300", "300", "reason")]
     [InlineData("SL-HATCH=9", "9", "1")]
     [InlineData("SL-T1=-", "SL-T1", "reason")]
     [InlineData("SL-T1", "SL-T1", "POINT=VALUE")]
     public void A_reading_that_cannot_be_used_is_refused_and_nothing_is_saved(string reading, string wrong, string accepted)
     {
-        var answer = _cli.Run("record", reading, "SL-F1=300", "--by", "op1");
+        var answer = _cli.Run("record", reading, "LM-F1=18.6", "--by", "op1");
 
         Assert.Equal(2, answer.Code);
         var line = Assert.Single(answer.Lines);
@@ -45,7 +45,7 @@ public sealed class BadInputIsOneClearLine : IDisposable
 
     [Theory]
     [InlineData("", "rows.csv:1:1", "empty")]
-    [InlineData("point,value,unit\nSL-T1,101.2\n", "rows.csv:2:1", "2 columns")]
+    [InlineData("point,value,unit\nSL-T1,101.2\n", "rows.csv:2:1", "2 fields")]
     [InlineData("SL-T1,101.2\n", "rows.csv:1:1", "header")]
     [InlineData("point,value\n", "rows.csv:2:1", "no reading")]
     [InlineData("point,value\nSL-F1,300\nSL-T1,hot\n", "rows.csv:3:", "hot")]
@@ -128,7 +128,7 @@ public sealed class BadInputIsOneClearLine : IDisposable
     [InlineData("list", "SL-T9")]
     [InlineData("audit", "--flag", "lazy")]
     [InlineData("calc", "run", "lime-fed")]
-    [InlineData("calc", "run", "lime-feed", "lime=much")]
+    [InlineData("calc", "run", "lime-feed", "lime=much", "available-cao=88", "flow=300")]
     [InlineData("handover", "show", "2026-11-24-X-Z")]
     [InlineData("handover", "draft", "--format", "pdf")]
     [InlineData("due", "--from", "then")]

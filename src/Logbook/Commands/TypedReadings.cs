@@ -12,6 +12,12 @@ internal static class TypedReadings
         var typed = new List<TypedReading>();
         foreach (var argument in arguments)
         {
+            if (argument.StartsWith("--", StringComparison.Ordinal))
+            {
+                mistakes.Add(Mistake.Typed($"there is no option {argument}", "see: logbook record --help"));
+                return typed;
+            }
+
             if (Split(argument) is var (point, value))
             {
                 typed.Add(new TypedReading(point, value, Place.Unknown));
@@ -35,7 +41,8 @@ internal static class TypedReadings
         }
 
         var text = path == "-" ? shell.In.ReadToEnd() : File.ReadAllText(shell.FullPath(path));
-        var table = CsvTable.Read(path == "-" ? "standard input" : Path.GetFileName(path), text, Columns, ["point", "value"]);
+        var name = path == "-" ? "standard input" : Path.GetFileName(path);
+        var table = CsvTable.Read(name, text, Columns, ["point", "value"]);
         foreach (var mistake in table.Mistakes)
         {
             mistakes.Add(mistake);
@@ -44,7 +51,7 @@ internal static class TypedReadings
         var rows = table.Value?.Rows ?? [];
         if (rows.Count == 0 && table.Mistakes.Count == 0)
         {
-            mistakes.Add(Mistake.Typed($"{path}: there is no reading below the header", "one reading a line: " + string.Join(',', Columns)));
+            mistakes.Add(new Mistake(new(name, 2, 1), "there is no reading below the header", "one reading a line: " + string.Join(',', Columns)));
         }
 
         return [.. rows.Select(row => new TypedReading(row["point"], row["value"], row.PlaceOf("value"))

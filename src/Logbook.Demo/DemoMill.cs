@@ -25,7 +25,8 @@ public static class DemoMill
         ArgumentOutOfRangeException.ThrowIfLessThan(days, 1);
         var clock = new SimulatedClock(until.AddDays(-days));
         var desk = open(clock);
-        var scene = new Scene(desk.Site, until.AddDays(-days), until);
+        var end = Calendar.ToSite(desk.Site, until);
+        var scene = new Scene(desk.Site, end.AddDays(-days), end);
         return Play(desk, clock, scene, new Chance(seed), progress);
     }
 

@@ -65,7 +65,7 @@ public class AuditTests
         var late = Assert.Single(Audit.Between(line.Desk, From, From.AddMinutes(1)));
 
         Assert.Equal("late", late.Flag);
-        Assert.Equal("Line round Tue 24 Nov 19:00, all 3 checks: read 19:25, R. Alder (#2)", late.Text);
+        Assert.Equal("Line round Tue 24 Nov 19:00, all 3 checks: read 19:25, Operator one (#2)", late.Text);
     }
 
     private static (long?, string?) Fact(IReadOnlyList<AuditFlag> flags, string flag) => flags.Where(f => f.Flag == flag).Select(f => (f.Seq, f.Point)).Single();

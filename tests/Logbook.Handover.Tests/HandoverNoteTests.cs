@@ -49,7 +49,7 @@ public class HandoverNoteTests
         Holds(note, "still-open", "tighten the guard bolt");
         Holds(note, "coming", "permit ends, lime mud tank");
         Holds(note, "coming", "bypass ends, Slaker");
-        Holds(note, "remarks", "R. Alder: Slaker: bowl may climb");
+        Holds(note, "remarks", "Operator one: Slaker: bowl may climb");
         Assert.Contains("trip defeated", note.TakeLonger, StringComparer.Ordinal);
         Assert.Contains("person in lime mud tank", note.TakeLonger, StringComparer.Ordinal);
     }

@@ -10,37 +10,7 @@ namespace Logbook.Handover.Tests;
 /// <summary>An invented line with a few points and rounds, a clock that stands still, and a journal in memory: written to as people write.</summary>
 internal sealed class SmallLine : IDisposable
 {
-    public const string SiteToml = """
-        [site]
-        id = "line-9"
-        name = "Two Rowans test line"
-        time_zone = "America/New_York"
-        altitude_m = 10
-
-        [[shift]]
-        code = "D"
-        starts = "07:00"
-
-        [[shift]]
-        code = "N"
-        starts = "19:00"
-
-        [crews]
-        names = ["A", "B", "C", "D"]
-        pattern = "DDNNoooo"
-        anchor = 2026-01-01
-        offset_days = 2
-
-        [[person]]
-        code = "op1"
-        name = "R. Alder"
-        role = "operator"
-
-        [[person]]
-        code = "eng1"
-        name = "S. Linden"
-        role = "engineer"
-
+    private const string Rounds = """
         [[round]]
         id = "hourly"
         title = "Line round"
@@ -85,7 +55,7 @@ internal sealed class SmallLine : IDisposable
         not_yet = ["other"]
         """;
 
-    public const string PointsCsv = """
+    private const string Points = """
         tag,description,area,unit,kind,decimals,resolution,u,lowest,highest,urgent_low,watch_low,watch_high,urgent_high,step,stale,equipment,sample,estimates,choices,always
         SL-T1,Slaker temperature,slaker,degC,read,1,0.1,0.3,0,115,,98,102.6,103.2,,,slaker,,,,yes
         SL-L1,Lime feed,slaker,t/h,read,1,0.1,2%,0,40,,,,,,,slaker,,,,
@@ -95,7 +65,7 @@ internal sealed class SmallLine : IDisposable
         CL-G,"Grits collected, wet",classifier,kg,read,0,5,3%,0,4000,,,,,,14h,,,,,
         """;
 
-    public const string CautionsToml = """
+    private const string Cautions = """
         [[caution]]
         hazard = "Hot caustic"
         trigger = "always"
@@ -104,7 +74,7 @@ internal sealed class SmallLine : IDisposable
         first_aid = "Water only, at once, until medical help takes over."
         source = "common practice, no source"
         revision = "1"
-        approved_by = "S. Linden"
+        approved_by = "Engineer one"
 
         [[caution]]
         hazard = "Acid"
@@ -124,7 +94,7 @@ internal sealed class SmallLine : IDisposable
         first_aid = "Do not follow; raise the alarm."
         source = "common practice, no source"
         revision = "1"
-        approved_by = "S. Linden"
+        approved_by = "Engineer one"
 
         [[caution]]
         hazard = "Lock-out"
@@ -134,7 +104,7 @@ internal sealed class SmallLine : IDisposable
         first_aid = "Water only for alkali."
         source = "common practice, no source"
         revision = "1"
-        approved_by = "S. Linden"
+        approved_by = "Engineer one"
 
         [[caution]]
         hazard = "Boil-over"
@@ -144,7 +114,7 @@ internal sealed class SmallLine : IDisposable
         first_aid = "Water only, at once."
         source = "common practice, no source"
         revision = "1"
-        approved_by = "S. Linden"
+        approved_by = "Engineer one"
         """;
 
     private readonly InMemoryJournal _journal = new();
@@ -158,7 +128,7 @@ internal sealed class SmallLine : IDisposable
     public SmallLine(DateTimeOffset begins)
     {
         _clock.SetUtcNow(begins);
-        Desk = NewDesk(SiteToml);
+        Desk = NewDesk(Rounds);
         Saved(Writing.Adopt(Desk, "the line starts", "eng1"));
     }
 
@@ -167,7 +137,7 @@ internal sealed class SmallLine : IDisposable
     /// <summary>Puts files in force that have one round more, <c>extra</c>, each hour.</summary>
     public void AdoptAnotherRound()
     {
-        Desk = NewDesk(SiteToml + "\n[[round]]\nid = \"extra\"\ntitle = \"Extra round\"\nevery = \"1h\"\npoints = [\"WT-L\"]\n");
+        Desk = NewDesk(Rounds + "\n[[round]]\nid = \"extra\"\ntitle = \"Extra round\"\nevery = \"1h\"\npoints = [\"WT-L\"]\n");
         Saved(Writing.Adopt(Desk, "one round more", "eng1"));
     }
 
@@ -192,7 +162,7 @@ internal sealed class SmallLine : IDisposable
         var (point, text) = (pair.Split('=')[0], pair.Split('=')[1]);
         return text.StartsWith("-:", StringComparison.Ordinal)
             ? new TypedReading(point, "-", Place.Unknown) { Why = text[2..] }
-            : new TypedReading(point, text, Place.Unknown);
+            : Some.Reading(point, text);
     }
 
     public long Carry(string kind, string on, string text, DateTimeOffset? until = null, params (string Name, string Value)[] fields) =>
@@ -208,15 +178,16 @@ internal sealed class SmallLine : IDisposable
 
     public IReadOnlyList<DueCheck> Due(string from, string to) => DueList.Between(Desk, At(from), At(to));
 
-    private Desk NewDesk(string siteToml)
+    /// <summary>Shifts, crews and people are those of <see cref="Some"/>; rounds, points and cautions are this line's.</summary>
+    private Desk NewDesk(string rounds)
     {
         var files = new SiteFiles(new Dictionary<string, string>(StringComparer.Ordinal)
         {
-            [SiteFiles.SiteToml] = siteToml,
-            [SiteFiles.PointsCsv] = PointsCsv,
-            [SiteFiles.CautionsToml] = CautionsToml,
+            [SiteFiles.SiteToml] = Some.Files.Texts[SiteFiles.SiteToml].Split("[[round]]")[0] + rounds,
+            [SiteFiles.PointsCsv] = Points,
+            [SiteFiles.CautionsToml] = Cautions,
         });
-        var desk = new Desk(_journal, files, [], new InlineGuard(), _clock, "test:tty1");
+        var desk = Some.Desk(_clock, _journal, files, []);
         desk.Follow();
         Assert.Empty(desk.NotReady);
         return desk;

@@ -23,16 +23,18 @@ public static class Audit
 
     private static readonly List<string> Order = ["missed", "late", "not-taken", "corrected", "carried-too-long"];
 
-    /// <summary>Missed or late checks of one slot become one line when no check of the slot fared better.</summary>
+    /// <summary>A slot missed as a whole is one line, and so is what one entry brought late: it is one fact.</summary>
     private static IEnumerable<AuditFlag> Checks(Site site, List<DueCheck> slot)
     {
         var applies = slot.Where(c => c.State != CheckState.NotApplicable).ToList();
         foreach (var fate in applies.Where(c => Flag(c.State) is not null).GroupBy(c => (c.State, c.Seq, c.Why)))
         {
             var checks = fate.ToList();
-            if (checks.Count == applies.Count && checks.Count > 1 && fate.Key.State != CheckState.NotTaken)
+            var whole = checks.Count == applies.Count;
+            if (checks.Count > 1 && (fate.Key.State == CheckState.Late || (whole && fate.Key.State == CheckState.Missed)))
             {
-                yield return Of(site, checks[0]) with { Point = null, Text = $"{Title(site, checks[0])}, all {checks.Count} checks: {Fate(site, checks[0])}" };
+                var which = whole ? $"all {checks.Count} checks" : string.Join(", ", checks.Select(c => Say.Visible(c.Point)));
+                yield return Of(site, checks[0]) with { Point = null, Text = $"{Title(site, checks[0])}, {which}: {Fate(site, checks[0])}" };
                 continue;
             }
 

@@ -68,5 +68,17 @@ public class AuditTests
         Assert.Equal("Line round Tue 24 Nov 19:00, all 3 checks: read 19:25, Operator one (#2)", late.Text);
     }
 
+    [Fact]
+    public void What_one_entry_brought_late_is_one_line_that_names_its_points()
+    {
+        using var line = new SmallLine("2026-11-24T18:30-05:00");
+        line.Clock("2026-11-24T19:02-05:00").Record("hourly", "SL-T1=101.0");
+        line.Clock("2026-11-24T19:25-05:00").Record("hourly", "SL-L1=16.4", "WT-L=50");
+
+        var late = Assert.Single(Audit.Between(line.Desk, From, From.AddMinutes(1)));
+
+        Assert.Equal("Line round Tue 24 Nov 19:00, SL-L1, WT-L: read 19:25, Operator one (#3)", late.Text);
+    }
+
     private static (long?, string?) Fact(IReadOnlyList<AuditFlag> flags, string flag) => flags.Where(f => f.Flag == flag).Select(f => (f.Seq, f.Point)).Single();
 }

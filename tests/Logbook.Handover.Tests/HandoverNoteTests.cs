@@ -41,6 +41,7 @@ public class HandoverNoteTests
         Holds(note, "can-hurt", "White liquor filter: in acid since 23:04");
         Holds(note, "can-hurt", "Eyewash at the slaker: out");
         Holds(note, "not-normal", "URGENT: Slaker temperature 103.4 degC", "At 02:04", "from 03:04 without this finding", "(#13)");
+        Holds(note, "can-hurt", "(#17)");
         Holds(note, "not-normal", "hose instead of the flushing line", "PAST", "5 shifts, 2 days");
         Holds(note, "not-normal", "first 112.1 degC, put right to 102.1 degC", "(#15)");
         Holds(note, "moving", "White liquor tank level 48.0 at 19:04, 65.5 at 02:04, 75.5 at 06:04: rising 2.5 %", "about 10:03");
@@ -77,6 +78,20 @@ public class HandoverNoteTests
         Assert.Contains("103.9 degC", text, StringComparison.Ordinal);
         Assert.Contains("Worst at 20:00, 3 times from 19:02 to 22:01; from 23:02 without this finding, 101.2 degC at 23:02", text, StringComparison.Ordinal);
         Assert.DoesNotContain("follow the site", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Equipment_that_does_not_run_and_words_of_other_findings_are_told_as_they_last_were()
+    {
+        using var line = new SmallLine("2026-11-24T19:00-05:00");
+        line.State("mud-pump", "standby", "spare runs");
+        line.Record("hourly", "WT-L=50");
+        line.Clock("2026-11-24T20:00-05:00").Record("hourly", "WT-L=90");
+
+        var note = HandoverNote.Of(line.Desk, line.Desk.Now);
+
+        Holds(note, "not-normal", "Lime mud pump since 19:00, spare runs.");
+        Holds(note, "not-normal", "WATCH: White liquor tank level 90.0 %", "At 20:00; no later reading.");
     }
 
     [Fact]

@@ -4,8 +4,8 @@ using Logbook.Plant;
 namespace Logbook.Handover;
 
 /// <summary>
-/// At most three cautions, what is open before what is out of limits, then in the site's order: more would not be read.
-/// Standing ones come after them.
+/// At most three cautions, for more would not be read: open hazards first, then what is urgent, then other open items and
+/// states, then what is to watch; alike ones in the site's order. Standing ones come after them.
 /// </summary>
 internal static class ChosenCautions
 {
@@ -30,9 +30,9 @@ internal static class ChosenCautions
         var what = parts[^1];
         return parts[0] switch
         {
-            "state" when state.Equipment.Values.Any(e => e.State == what) => 0,
-            "carry" when state.Carried.Exists(i => i.ItemKind == what) => 0,
-            "limit" when Worst(state, what) is { } worst and >= Level.Watch => worst == Level.Urgent ? 1 : 2,
+            "state" when state.Equipment.Values.Any(e => e.State == what) => what == "acid" ? 0 : 2,
+            "carry" when state.Carried.FindAll(i => i.ItemKind == what) is { IsEmpty: false } open => open.Exists(i => i.IsHazard) ? 0 : 2,
+            "limit" when Worst(state, what) is { } worst and >= Level.Watch => worst == Level.Urgent ? 1 : 3,
             _ => null,
         };
     }

@@ -22,27 +22,28 @@ internal sealed record Excursion(string? Point, Level Worst, DateTimeOffset Firs
 
     private static Excursion Fold(ShiftFacts facts, List<Noticed> noticed)
     {
-        var worst = noticed.MaxBy(n => (n.Finding.Level, Beyond(facts, n)))!;
+        // Of a broken limit the value furthest beyond it, of anything else the newest words.
+        var limit = noticed[0].Finding.Code.StartsWith("limit.", StringComparison.Ordinal);
+        var worst = noticed.MaxBy(n => (n.Finding.Level, limit ? Beyond(facts, n) : 0, n.At))!;
         var last = noticed[^1];
         var later = Later(facts, last);
         var often = noticed.Count == 1
             ? $"At {facts.Time(worst.At)}"
-            : $"Worst at {facts.Time(worst.At)}, {noticed.Count} times from {facts.Time(noticed[0].At)} to {facts.Time(last.At)}";
+            : $"{(limit ? $"Worst at {facts.Time(worst.At)}, " : "")}{noticed.Count} times from {facts.Time(noticed[0].At)} to {facts.Time(last.At)}";
         var since = later switch
         {
             null => ".",
-            [] => "; not read again since.",
+            [] => "; no later reading.",
             _ => $"; from {facts.Time(later[0].At)} without this finding, {later[^1].Words} at {facts.Time(later[^1].At)}.",
         };
-        var text = Say.Sentence(later is [] or null ? worst.Finding.Text : WithoutAsking(worst.Finding));
+        var text = Say.Sentence(limit && later is { Count: > 0 } ? WithoutAsking(worst.Finding.Text) : worst.Finding.Text);
         return new Excursion(
             noticed[0].Finding.Point, worst.Finding.Level, noticed[0].At,
             $"{worst.Finding.Level.ToString().ToUpperInvariant()}: {text} {often}{since} {Say.Ref(noticed[0].Seq, worst.Seq, last.Seq)}");
     }
 
     /// <summary>What a broken limit asked for at the time stands after the value; once it is over it would mislead.</summary>
-    private static string WithoutAsking(Finding finding) =>
-        finding.Code.StartsWith("limit.", StringComparison.Ordinal) ? finding.Text.Split("; ")[0] : finding.Text;
+    private static string WithoutAsking(string text) => text.Split("; ")[0];
 
     /// <summary>Values of the point after its last finding; null when no values are known of it.</summary>
     private static IReadOnlyList<Seen>? Later(ShiftFacts facts, Noticed last) =>

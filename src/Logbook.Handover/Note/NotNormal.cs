@@ -20,8 +20,8 @@ internal static class NotNormal
 
     private static IEnumerable<NoteLine> Standing(ShiftFacts facts) =>
         facts.State.Equipment.Values.Where(e => e.State is not "running" and not "acid").OrderBy(e => e.Since).Select(e => new NoteLine(
-            Say.Equipment(facts.Site, e.Equipment),
-            $"{Say.Visible(e.State)} since {facts.Time(e.Since)}{(string.IsNullOrWhiteSpace(e.Why) ? "" : ", " + Say.Visible(e.Why))}. {Say.Person(facts.Site, e.By)} {Say.Ref(e.Seq)}"));
+            Say.Visible(e.State),
+            $"{Say.Equipment(facts.Site, e.Equipment)} since {facts.Time(e.Since)}{(string.IsNullOrWhiteSpace(e.Why) ? "" : ", " + Say.Visible(e.Why))}. {Say.Person(facts.Site, e.By)} {Say.Ref(e.Seq)}"));
 
     private static IEnumerable<NoteLine> Temporary(ShiftFacts facts) =>
         facts.State.Carried.Where(IsTemporary).Select(i => StillOpen.Line(facts, i));

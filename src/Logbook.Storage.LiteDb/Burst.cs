@@ -14,7 +14,6 @@ internal sealed class Burst : IDisposable
     private readonly JournalFolder _folder;
     private readonly OwnerLock _owner;
     private readonly DurableDatabase _database;
-    private readonly RecordTable _records;
     private string? _chain;
     private Head? _noted;
 
@@ -23,7 +22,7 @@ internal sealed class Burst : IDisposable
         _folder = folder;
         _owner = owner;
         _database = database;
-        _records = new RecordTable(database.Engine);
+        View = new View(new RecordTable(database.Engine), Damage: null);
         _noted = folder.ReadAnchor();
         Head = CheckedEnd();
         MustReach(_noted, "was noted beside the journal");
@@ -31,6 +30,8 @@ internal sealed class Burst : IDisposable
     }
 
     public Head Head { get; private set; }
+
+    public View View { get; }
 
     /// <summary>True when the files could not be brought forward: this burst takes no more saves.</summary>
     public bool Failed { get; private set; }
@@ -66,7 +67,7 @@ internal sealed class Burst : IDisposable
         var record = JournalRecord.Seal(draft, Head);
         MustStillBeThere();
         Failed = true; // until it is known to be on the disk
-        _records.Insert(record);
+        View.Records.Insert(record);
         _database.Save();
         Failed = false;
         Head = Head.Of(record);
@@ -104,13 +105,13 @@ internal sealed class Burst : IDisposable
 
     private Head CheckedEnd()
     {
-        var last = _records.Last();
+        var last = View.Records.Last();
         if (last is null)
             return Head.Empty;
         var end = JournalRecord.Parse(last.Bytes);
         _chain = end.Chain;
         JournalRecord? before = null;
-        foreach (var stored in _records.From(Math.Max(1, end.Seq - TailChecked), TailChecked + 1))
+        foreach (var stored in View.Records.From(Math.Max(1, end.Seq - TailChecked), TailChecked + 1))
         {
             var record = JournalRecord.Parse(stored.Bytes);
             if (before is not null && Chain.WhyNot(record, Head.Of(before)) is { } why)
@@ -128,7 +129,7 @@ internal sealed class Burst : IDisposable
             return;
         if (Head.Seq < known.Seq)
             throw Damaged($"the journal ends at record {Head.Seq}, but {known.Seq} {how}");
-        if (_records.Find(known.Seq) is not { } there || JournalRecord.HashOf(there.Bytes) != known.Hash)
+        if (View.Records.Find(known.Seq) is not { } there || JournalRecord.HashOf(there.Bytes) != known.Hash)
             throw Damaged($"record {known.Seq} is not the one that {how}");
     }
 

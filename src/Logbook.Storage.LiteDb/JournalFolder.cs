@@ -59,6 +59,15 @@ internal sealed class JournalFolder(string path, IDisk disk)
     public IRawFile OpenLog(bool toWrite) =>
         toWrite ? disk.ForWriting(Log) : disk.LengthOf(Log) is null ? new MemoryFile() : disk.ForReading(Log);
 
+    /// <summary>Null while the log is empty or does not begin with a frame.</summary>
+    public LogStamp? ReadLogStamp()
+    {
+        using var log = OpenLog(toWrite: false);
+        Span<byte> beginning = stackalloc byte[FrameHeader.Size];
+        var length = log.Length;
+        return FrameHeader.Read(beginning[..log.Read(beginning, 0)]) is { } first ? new(first.Generation, length) : null;
+    }
+
     /// <summary>False when a file was deleted, replaced or changed by another program while the owner had it open.</summary>
     public bool StillHas(long logLength) => disk.LengthOf(Data) is not null && disk.LengthOf(Log) == logLength;
 

@@ -5,24 +5,20 @@ namespace Logbook.Storage.LiteDb;
 
 /// <summary>
 /// A line's journal on one local disk. Several terminals, processes and users may hold it open at once: writing is owned for a
-/// burst of saves at a time, reading is a short look at a consistent moment. Opening it does nothing to the disk.
+/// burst of saves at a time, reading is a short look at a consistent moment. Opening it does nothing to the disk. Long reads go
+/// in batches: records are only ever added, so what comes out is the journal as it was at the last batch.
 /// </summary>
 public sealed class LiteDbJournal : IJournalStore
 {
     /// <summary>How long a save waits for another writer unless said otherwise.</summary>
     public static readonly TimeSpan UsualWait = TimeSpan.FromSeconds(5);
 
-    private static readonly TimeSpan Idle = TimeSpan.FromSeconds(2);
+    // Most reads want one record or the few new ones.
+    private const int FirstBatch = 16;
+    private const int BatchSize = 512;
 
     private readonly JournalFolder _folder;
-    private readonly JournalReader _reader;
-    private readonly string _terminal;
-    private readonly TimeSpan _wait;
-    private readonly ITimer _idle;
-    private readonly Lock _turn = new();
-    private Burst? _burst;
-    private Head _seen = Head.Empty;
-    private bool _disposed;
+    private readonly Access _access;
 
     /// <param name="siteFolder">The site's folder; the journal is its <c>journal/</c>, made at the first save.</param>
     /// <param name="terminal">host:tty, for those who have to wait for this one.</param>
@@ -36,103 +32,161 @@ public sealed class LiteDbJournal : IJournalStore
     internal LiteDbJournal(string siteFolder, string terminal, TimeProvider clock, TimeSpan? wait, IDisk disk)
     {
         _folder = new JournalFolder(Path.Combine(Path.GetFullPath(siteFolder), "journal"), disk);
-        _reader = new JournalReader(_folder);
-        _terminal = terminal;
-        _wait = wait ?? UsualWait;
-        _idle = clock.CreateTimer(_ => EndBurst(), null, Timeout.InfiniteTimeSpan, Timeout.InfiniteTimeSpan);
+        _access = new Access(_folder, terminal, clock, wait ?? UsualWait);
     }
 
-    public Head Head
-    {
-        get
-        {
-            lock (_turn)
-            {
-                if (_burst is not null)
-                    return _burst.Head;
-            }
-
-            return _reader.Head;
-        }
-    }
+    public Head Head => Look(records => records.Last() is { } last ? Head.Of(Parse(last)) : Head.Empty, Head.Empty);
 
     /// <summary>What could not be done after the last save, in words: the save itself is safe. Null when all went well.</summary>
-    public string? Warning { get; private set; }
+    public string? Warning => _access.Warning;
 
-    public JournalRecord Append(RecordDraft draft)
+    public JournalRecord Append(RecordDraft draft) => _access.Append(draft);
+
+    public IEnumerable<JournalRecord> Read(long fromSeq = 1)
     {
-        lock (_turn)
+        Head? head = fromSeq <= 1 ? Head.Empty : null;
+        foreach (var stored in Batches(Math.Max(1, fromSeq), _access.Look))
         {
-            ObjectDisposedException.ThrowIf(_disposed, this);
-            try
+            var record = Parse(stored);
+            if (head is not null && Chain.WhyNot(record, head) is { } why)
+                throw new JournalException(JournalTrouble.Damaged, why);
+            head = Head.Of(record);
+            yield return record;
+        }
+    }
+
+    public IEnumerable<ReadOnlyMemory<byte>> Bytes(long fromSeq = 1)
+    {
+        foreach (var stored in Batches(Math.Max(1, fromSeq), _access.Look))
+            yield return stored.Bytes;
+    }
+
+    public IEnumerable<JournalRecord> Between(DateTimeOffset from, DateTimeOffset to)
+    {
+        var wanted = Look(records => records.SeqsSpeaking(from, to), []);
+        while (wanted.Count > 0)
+        {
+            var count = (int)Math.Min(BatchSize, wanted.Max - wanted.Min + 1);
+            var batch = Look(records => records.From(wanted.Min, count).ToList(), []);
+            foreach (var stored in batch.Where(stored => wanted.Remove(stored.Seq)))
             {
-                var burst = _burst ??= Begin();
-                var record = StoreFault.Guard("the disk did not take the record", () => burst.Append(draft));
-                _seen = burst.Head;
-                Afterwards(burst.CheckpointWhenDue);
-                return record;
+                if (Parse(stored) is var record && record.At >= from && record.At < to)
+                    yield return record;
             }
-            finally
+
+            if (batch.Count == 0)
+                throw new JournalException(JournalTrouble.Damaged, $"record {wanted.Min} is in the index by time, but not there");
+        }
+    }
+
+    public IReadOnlyList<SeriesValue> Series(string point, DateTimeOffset from, DateTimeOffset to) =>
+        Look(records => new PointSearch(records, point).Between(from, to), []);
+
+    public ChainCheck Verify()
+    {
+        JournalException? trouble = null;
+        Stored? current = null;
+        var check = Chain.Verify(Sound(), Anchor(), record => RecordTable.WhyNot(current!, record));
+        return trouble is not null ? check with { FirstBad = check.FirstBad ?? check.Records + 1, Why = trouble.Message }
+            : check.Ok ? WithIndex(check) : check;
+
+        IEnumerable<ReadOnlyMemory<byte>> Sound()
+        {
+            using var all = Batches(1, _access.LookAtDisk).GetEnumerator();
+            while (Next(all, out trouble))
             {
-                if (_burst is { Failed: true })
-                    Drop();
-                _idle.Change(Idle, Timeout.InfiniteTimeSpan);
+                current = all.Current;
+                yield return current.Bytes;
             }
         }
     }
 
-    public IEnumerable<JournalRecord> Read(long fromSeq = 1) => _reader.Read(fromSeq);
+    public void Dispose() => _access.Dispose();
 
-    public IEnumerable<ReadOnlyMemory<byte>> Bytes(long fromSeq = 1) => _reader.Bytes(fromSeq);
-
-    public ChainCheck Verify() => _reader.Verify();
-
-    public IEnumerable<JournalRecord> Between(DateTimeOffset from, DateTimeOffset to) => _reader.Between(from, to);
-
-    public IReadOnlyList<SeriesValue> Series(string point, DateTimeOffset from, DateTimeOffset to) => _reader.Series(point, from, to);
-
-    public void Dispose()
-    {
-        _idle.Dispose();
-        _disposed = true;
-        EndBurst();
-    }
-
-    private Burst Begin() => StoreFault.Guard(
-        "the journal cannot be opened for writing; nothing was saved", () => Burst.Begin(_folder, _terminal, _wait, _seen));
-
-    private void EndBurst()
-    {
-        lock (_turn)
-        {
-            if (_burst is null)
-                return;
-            Afterwards(_burst.NoteHead);
-            Drop();
-        }
-    }
-
-    private void Drop()
-    {
-        _burst?.Dispose();
-        _burst = null;
-    }
-
-    // What follows a save must not make a failure of it. The next burst tries again; until then the log keeps everything.
-    private void Afterwards(Action work)
+    /// <summary>Reads the record of a document.</summary>
+    /// <exception cref="JournalException">It is none.</exception>
+    internal static JournalRecord Parse(Stored stored)
     {
         try
         {
-            StoreFault.Guard("the journal is safe, but could not be tidied up", () =>
-            {
-                work();
-                return true;
-            });
-            Warning = null;
+            return JournalRecord.Parse(stored.Bytes);
         }
-        catch (JournalException trouble)
+        catch (FormatException broken)
         {
-            Warning = trouble.Message;
+            throw new JournalException(JournalTrouble.Damaged, $"record {stored.Seq} cannot be read: {broken.Message}", broken);
         }
     }
+
+    private static bool Next(IEnumerator<Stored> all, out JournalException? trouble)
+    {
+        trouble = null;
+        try
+        {
+            return all.MoveNext();
+        }
+        catch (JournalException damaged) when (damaged.Trouble == JournalTrouble.Damaged)
+        {
+            trouble = damaged;
+            return false;
+        }
+    }
+
+    private Head? Anchor() => StoreFault.Guard("the noted end cannot be read", _folder.ReadAnchor);
+
+    // A record that the index by time does not know would be missing from every list that goes by time.
+    private ChainCheck WithIndex(ChainCheck check)
+    {
+        var found = _access.LookAtDisk(view => view.Records.SeqsSpeaking(DateTimeOffset.MinValue, DateTimeOffset.MaxValue), []);
+        for (var seq = 1L; seq <= check.Records; seq++)
+        {
+            if (!found.Contains(seq))
+                return check with { FirstBad = seq, Why = $"record {seq} is sound, but missing from the index by time" };
+        }
+
+        return check;
+    }
+
+    private static IEnumerable<Stored> Batches(long next, Looking<JournalException?> looking)
+    {
+        for (var size = FirstBatch; ; size = BatchSize)
+        {
+            var batch = new List<Stored>();
+            var trouble = Fill(batch, next, size, looking);
+            foreach (var stored in batch)
+                yield return stored;
+            if (trouble is not null)
+                throw trouble;
+            if (batch.Count < size)
+                yield break;
+            next = batch[^1].Seq + 1;
+        }
+    }
+
+    /// <summary>Fills the batch as far as the journal is sound, and returns what stopped it.</summary>
+    private static JournalException? Fill(List<Stored> batch, long next, int size, Looking<JournalException?> looking)
+    {
+        try
+        {
+            return looking(
+                view =>
+                {
+                    foreach (var stored in view.Records.From(next, size))
+                        batch.Add(stored);
+                    return batch.Count < size && view.Damage is { } damage ? new JournalException(JournalTrouble.Damaged, damage) : null;
+                },
+                null);
+        }
+        catch (JournalException failed)
+        {
+            return batch.Count == 0 ? failed : new(failed.Trouble, $"after record {batch[^1].Seq}: {failed.Message}", failed);
+        }
+    }
+
+    private T Look<T>(Func<RecordTable, T> look, T whenEmpty) => _access.Look(
+        view => view.Damage is { } damage
+            ? throw new JournalException(JournalTrouble.Damaged, $"{damage}; what stands before it can be exported")
+            : look(view.Records),
+        whenEmpty);
+
+    private delegate T Looking<T>(Func<View, T> look, T whenEmpty);
 }

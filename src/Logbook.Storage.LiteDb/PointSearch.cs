@@ -17,7 +17,7 @@ internal sealed class PointSearch(RecordTable records, string point)
         {
             (first, last) = (Math.Min(first, stored.Seq), Math.Max(last, stored.Seq));
             if (MayConcern(stored))
-                _series.Add(JournalReader.Parse(stored));
+                _series.Add(LiteDbJournal.Parse(stored));
         }
 
         AddCorrections(first, last);
@@ -26,7 +26,7 @@ internal sealed class PointSearch(RecordTable records, string point)
         foreach (var seq in _series.Missing)
         {
             if (records.Find(seq) is { } entry)
-                _series.Add(JournalReader.Parse(entry));
+                _series.Add(LiteDbJournal.Parse(entry));
             AddCorrections(seq, seq);
         }
 
@@ -36,7 +36,7 @@ internal sealed class PointSearch(RecordTable records, string point)
     private void AddCorrections(long first, long last)
     {
         foreach (var stored in first <= last ? records.Correcting(first, last) : [])
-            _series.Add(JournalReader.Parse(stored));
+            _series.Add(LiteDbJournal.Parse(stored));
     }
 
     // Reading a whole record takes a hundred times as long as looking for the tag in its bytes.

@@ -4,47 +4,46 @@ using Logbook.Storage.LiteDb.Locks;
 namespace Logbook.Storage.LiteDb;
 
 /// <summary>
-/// The journal as it was at one moment, opened beside whoever writes and closed again soon: LiteDB's cache only grows while a
-/// database is open, and a checkpoint waits for readers.
+/// A look at the journal beside whoever writes. The database stays open between two looks as long as nobody saved anything;
+/// the lock that keeps checkpoints away is held during a look only.
 /// </summary>
-internal sealed class Snapshot : IDisposable
+internal sealed class Snapshot(JournalFolder folder) : IDisposable
 {
-    private readonly FileStream _shared;
-    private readonly DurableDatabase _database;
+    private DurableDatabase? _database;
+    private LogStamp? _stamp;
 
-    private Snapshot(FileStream shared, DurableDatabase database)
-    {
-        _shared = shared;
-        _database = database;
-        Records = new RecordTable(database.Engine);
-    }
-
-    public RecordTable Records { get; }
-
-    /// <summary>Where the log is damaged; null when it is sound.</summary>
-    public string? Damage => _database.Damage;
-
-    /// <summary>Null when no journal has been kept here yet. Creates nothing.</summary>
-    public static Snapshot? Open(JournalFolder folder)
+    /// <summary>Runs <paramref name="look"/>, or returns <paramref name="whenEmpty"/> when no journal has been kept here yet. Creates nothing.</summary>
+    public T Look<T>(Func<View, T> look, T whenEmpty)
     {
         if (!folder.HasJournal())
-            return null;
-        var shared = CheckpointLock.Shared(folder)
-            ?? throw new JournalException(JournalTrouble.Busy, "the journal is being written out by another process for unreasonably long; try again");
-        try
-        {
-            return new(shared, DurableDatabase.ForReading(folder.OpenData(toWrite: false), folder.OpenLog(toWrite: false)));
-        }
-        catch
-        {
-            shared.Dispose();
-            throw;
-        }
+            return whenEmpty;
+        using var shared = CheckpointLock.Shared(folder)
+            ?? throw new JournalException(JournalTrouble.Busy, "another process has been tidying up the journal for unreasonably long; try again");
+        var stamp = folder.ReadLogStamp();
+        if (_database is null || stamp is null || stamp != _stamp)
+            Open(stamp);
+        return look(new(new RecordTable(_database!.Engine), _database.Damage));
     }
 
-    public void Dispose()
+    /// <summary>Lets go of the files and of what LiteDB keeps of them in memory, which otherwise only grows.</summary>
+    public void Close()
     {
-        _database.Dispose();
-        _shared.Dispose();
+        _database?.Dispose();
+        _database = null;
+    }
+
+    public void Dispose() => Close();
+
+    private void Open(LogStamp? stamp)
+    {
+        Close();
+        _database = DurableDatabase.ForReading(folder.OpenData(toWrite: false), folder.OpenLog(toWrite: false));
+        _stamp = stamp;
     }
 }
+
+/// <summary>
+/// Tells one state of the files from another: the log's generation is new after every checkpoint, and within it the log only
+/// grows. An empty log has none.
+/// </summary>
+internal sealed record LogStamp(ulong Generation, long Length);

@@ -95,6 +95,19 @@ public class HandoverNoteTests
     }
 
     [Fact]
+    public void A_finding_from_before_the_shift_stands_until_a_reading_clears_it()
+    {
+        using var line = new SmallLine("2026-11-24T18:00-05:00");
+        line.Record("hourly", "WT-L=90");
+        line.Clock("2026-11-24T19:30-05:00");
+        var standing = HandoverNote.Of(line.Desk, line.Desk.Now);
+        line.Clock("2026-11-24T20:00-05:00").Record("hourly", "WT-L=80");
+
+        Holds(standing, "not-normal", "White liquor tank level 90.0 %", "At 18:00; no later reading.", "(#2)");
+        Assert.Equal(["nothing recorded"], Texts(HandoverNote.Of(line.Desk, line.Desk.Now), "not-normal"));
+    }
+
+    [Fact]
     public void The_note_of_a_past_shift_shows_what_was_open_at_its_end()
     {
         using var line = new SmallLine("2026-11-24T20:00-05:00");

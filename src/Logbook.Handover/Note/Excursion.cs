@@ -3,19 +3,26 @@ using Logbook.Journal;
 namespace Logbook.Handover;
 
 /// <summary>
-/// What one kind of finding said about one point over the shift, folded to one line: the worst, how often, and whether
-/// it stands at the last judgement. Notes are left out; what asks for nothing does not stand between things that do.
+/// What one kind of finding said about one point over the shift, or says since before it, folded to one line: the worst,
+/// how often, and whether it stands at the last judgement. Notes are left out; what asks for nothing does not stand
+/// between things that do.
 /// </summary>
 internal sealed record Excursion(string? Point, Level Worst, DateTimeOffset First, string Text)
 {
     public static IReadOnlyList<Excursion> Of(ShiftFacts facts) =>
     [
         .. facts.Entries
-            .SelectMany(e => e.Entry.Findings.Where(f => f.Level >= Level.Watch).Select(f => new Noticed(Time(e.Record, e.Entry, f), e.Record.Seq, f)))
+            .SelectMany(e => e.Entry.Findings.Select(f => new Noticed(Time(e.Record, e.Entry, f), e.Record.Seq, f)))
+            .Concat(StillStanding(facts))
+            .Where(n => n.Finding.Level >= Level.Watch)
             .GroupBy(n => (n.Finding.Point, Family: n.Finding.Code.Split('.')[0]))
             .Select(g => Fold(facts, [.. g.OrderBy(n => n.At).ThenBy(n => n.Seq)]))
             .OrderByDescending(e => e.Worst).ThenBy(e => e.First),
     ];
+
+    /// <summary>What was found before the shift and that no later reading has cleared.</summary>
+    private static IEnumerable<Noticed> StillStanding(ShiftFacts facts) =>
+        facts.State.Findings.Values.SelectMany(f => f).Where(f => f.At < facts.Shift.Start).Select(f => new Noticed(f.At, f.Seq, f.Finding));
 
     private static DateTimeOffset Time(JournalRecord record, Entry entry, Finding finding) =>
         entry.Readings.FirstOrDefault(r => r.Point.Equals(finding.Point, StringComparison.OrdinalIgnoreCase))?.At ?? record.At;
@@ -32,8 +39,8 @@ internal sealed record Excursion(string? Point, Level Worst, DateTimeOffset Firs
             : $"{(limit ? $"Worst at {facts.Time(worst.At)}, " : "")}{noticed.Count} times from {facts.Time(noticed[0].At)} to {facts.Time(last.At)}";
         var since = later switch
         {
-            null => ".",
-            [] => "; no later reading.",
+            null when last.At >= facts.Shift.Start => ".",
+            null or [] => "; no later reading.",
             _ => $"; from {facts.Time(later[0].At)} without this finding, {later[^1].Words} at {facts.Time(later[^1].At)}.",
         };
         var text = Say.Sentence(limit && later is { Count: > 0 } ? WithoutAsking(worst.Finding.Text) : worst.Finding.Text);

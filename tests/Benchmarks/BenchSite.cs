@@ -61,7 +61,7 @@ internal sealed class BenchSite : IDisposable
     {
         using var process = Process.Start(new ProcessStartInfo("dotnet", $"{Path.Combine(AppContext.BaseDirectory, "logbook.dll")} {arguments}")
         {
-            Environment = { ["LOGBOOK_SITE"] = _folder }, RedirectStandardOutput = true,
+            Environment = { ["LOGBOOK_SITE"] = _folder }, RedirectStandardOutput = true, UseShellExecute = false,
         })!;
         process.StandardOutput.ReadToEnd();
         process.WaitForExit();

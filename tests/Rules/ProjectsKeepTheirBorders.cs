@@ -12,7 +12,7 @@ public sealed class ProjectsKeepTheirBorders
         ["Logbook.Contracts"] = new([], []),
         ["Logbook.Plant"] = new(["Logbook.Contracts"], ["CsvHelper", "Tomlyn"]),
         ["Logbook.Journal"] = new(["Logbook.Plant"], []),
-        ["Logbook.Checks"] = new(["Logbook.Journal"], []),
+        ["Logbook.Checks"] = new(["Logbook.Journal"], ["MathNet.Numerics"]),
         ["Logbook.Handover"] = new(["Logbook.Checks"], []),
         ["Logbook.PluginHost"] = new(["Logbook.Contracts"], ["McMaster.NETCore.Plugins"]),
         ["Logbook.Storage.LiteDb"] = new(["Logbook.Journal"], ["LiteDB", "System.IO.Hashing"]),

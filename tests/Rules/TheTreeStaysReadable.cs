@@ -14,7 +14,7 @@ public sealed partial class TheTreeStaysReadable
         var found = Directory.EnumerateFileSystemEntries(Repository.Root).Select(e => Path.GetFileName(e)!)
             .Where(e => !e.StartsWith('.') && e is not ("artifacts" or "TestResults" or "tools"));
 
-        Assert.Equal(TopLevel, found.Order(StringComparer.Ordinal));
+        Assert.Equal(TopLevel, found.Order(StringComparer.Ordinal), StringComparer.Ordinal);
     }
 
     [Fact]
@@ -25,12 +25,14 @@ public sealed partial class TheTreeStaysReadable
         Assert.Empty(long_);
     }
 
+    /// <summary>The build refuses a catch-all (CA1031); only the plug-in host may ask for an exception from that.</summary>
     [Fact]
     public void A_catch_all_stands_in_the_plug_in_host_alone()
     {
-        var found = Code.Where(f => !f.StartsWith("src/Logbook.PluginHost/", StringComparison.Ordinal) && CatchAll().IsMatch(Repository.Text(f)));
+        var excused = Code.Where(f => Repository.Text(f).Contains("CA1031", StringComparison.Ordinal));
 
-        Assert.Empty(found);
+        Assert.Contains("dotnet_diagnostic.CA1031.severity = error", Repository.Text(".editorconfig"), StringComparison.Ordinal);
+        Assert.All(excused, f => Assert.StartsWith("src/Logbook.PluginHost/", f, StringComparison.Ordinal));
     }
 
     [Fact]
@@ -51,10 +53,7 @@ public sealed partial class TheTreeStaysReadable
         Assert.Empty(found);
     }
 
-    [GeneratedRegex(@"catch\s*(\(\s*(System\.)?Exception\b|\{|$)", RegexOptions.Multiline | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 5000)]
-    private static partial Regex CatchAll();
-
-    [GeneratedRegex(@"NotImplementedException|\b(TODO|HACK|FIXME)\b", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 5000)]
+    [GeneratedRegex(@"throw new NotImplementedException|\b(TODO|HACK|FIXME)\b", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 5000)]
     private static partial Regex Later();
 
     [GeneratedRegex(@"https?://[^\s""]*(nuget|/v3/index\.json|npm|artifact)", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase, matchTimeoutMilliseconds: 5000)]

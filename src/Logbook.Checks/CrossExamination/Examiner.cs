@@ -1,0 +1,99 @@
+namespace Logbook.Checks.CrossExamination;
+
+/// <summary>
+/// Examines one entry after the other. Physics convicts: nothing is called wrong unless the rows alone exceed their threshold.
+/// History identifies: then the shares of the hypotheses decide, from rows and readings of the last three entries.
+/// </summary>
+internal sealed class Examiner
+{
+    /// <summary>Evidence of an error counts over so many entries in which a row speaks of it.</summary>
+    public const int Onsets = 3;
+
+    /// <summary>No evidence is older than so many entries.</summary>
+    private const int Window = 13;
+
+    private readonly Fitted _fitted;
+    private readonly Views _views;
+    private readonly Standing _standing;
+    private readonly Steadiness _steadiness;
+    private readonly List<Glance> _glances = [];
+
+    public Examiner(Fitted fitted)
+    {
+        _fitted = fitted;
+        _views = new Views(new Factors(fitted.Quiet), new Factors(fitted.Changed));
+        _standing = new Standing(fitted.Forecasts);
+        _steadiness = new Steadiness(fitted.Line, fitted.UsualChanges);
+    }
+
+    private Examiner(Examiner other)
+    {
+        (_fitted, _views, _standing, _steadiness) = (other._fitted, other._views, other._standing.Copy(), other._steadiness.Copy());
+        _glances = [.. other._glances];
+    }
+
+    /// <summary>One that goes on from here by itself: what would be said of another next entry.</summary>
+    public Examiner Branch() => new(this);
+
+    /// <summary>Takes an entry up without judging it.</summary>
+    public void Pass(Round round)
+    {
+        _glances.Add(Glance.Of(_fitted, _views, _steadiness.Heard(round), _standing));
+        if (_glances.Count > Window)
+        {
+            _glances.RemoveAt(0);
+        }
+    }
+
+    /// <summary>Takes an entry up and judges it.</summary>
+    public Examination Next(Round round)
+    {
+        Pass(round);
+        var traces = Traces();
+        var gate = Gate.Of(traces, _fitted.Thresholds);
+        return gate.Open ? new Examination(gate, Shares.Of(_glances, traces)) : new Examination(gate, []);
+    }
+
+    /// <summary>The gate's statistics alone, for learning its thresholds.</summary>
+    public Gate Measure(Round round)
+    {
+        Pass(round);
+        return Gate.Of(Traces(), _fitted.Thresholds);
+    }
+
+    /// <summary>
+    /// Every entry that has what would be wrong is a possible beginning, back to the third entry in which a row spoke of it:
+    /// between two comparisons nothing tells when it began but the readings themselves.
+    /// </summary>
+    private List<Trace> Traces()
+    {
+        var traces = new List<Trace>(_fitted.Hypotheses.Count * Onsets);
+        foreach (var hypothesis in _fitted.Hypotheses)
+        {
+            var compared = 0;
+            for (var from = _glances.Count - 1; from >= 0; from--)
+            {
+                compared += _glances[from].Compares(hypothesis) ? 1 : 0;
+                if (compared > Onsets)
+                {
+                    break;
+                }
+
+                if (compared > 0 && _glances[from].Has(hypothesis))
+                {
+                    traces.Add(Trace.Of(_fitted, _glances.GetRange(from, _glances.Count - from), hypothesis, compared));
+                }
+            }
+        }
+
+        return traces;
+    }
+}
+
+/// <summary>What an examination found.</summary>
+/// <param name="Gate">Whether anything is wrong at all, by physics alone.</param>
+/// <param name="Suspects">What it may be, the most likely first; empty when the gate stayed shut.</param>
+internal sealed record Examination(Gate Gate, IReadOnlyList<Suspect> Suspects)
+{
+    public Verdict Verdict { get; } = Verdict.Of(Suspects);
+}

@@ -1,0 +1,34 @@
+namespace Logbook.Checks.CrossExamination;
+
+/// <summary>One thing that may have happened, and what it moves for each unit of its size.</summary>
+/// <param name="Parameter">What would be wrong.</param>
+/// <param name="Effects">How far each parameter is moved.</param>
+/// <param name="Prior">Its weight before any evidence.</param>
+/// <param name="Reach">The size to be thought of, in the parameter's unit.</param>
+/// <param name="WithMethod">The method that would look exactly the same: named together, for no reading here can tell them apart.</param>
+internal sealed record Hypothesis(int Parameter, IReadOnlyList<(int Parameter, double By)> Effects, double Prior, double Reach, int? WithMethod)
+{
+    private const double MethodPrior = 1.0 / 3;
+    private const double ReachInU = 8;
+
+    /// <summary>True when it is something else than the reading, and moves it.</summary>
+    public bool Moves(int reading) => Parameter != reading && Effects.Any(e => e.Parameter == reading);
+
+    /// <summary>Every reading, constant and method, and every method with the readings that it really moves.</summary>
+    /// <param name="line">What there is.</param>
+    /// <param name="moves">For each method with moves, how far each of its readings goes per unit.</param>
+    public static IReadOnlyList<Hypothesis> All(Line line, IReadOnlyDictionary<int, IReadOnlyList<(int Parameter, double By)>> moves)
+    {
+        var pairs = moves.Where(m => m.Value.Count == 1).ToLookup(m => m.Value[0].Parameter, m => (int?)m.Key);
+        var all = new List<Hypothesis>();
+        for (var p = 0; p < line.Parameters.Count; p++)
+        {
+            var parameter = line.Parameters[p];
+            var prior = parameter.Role == Role.Reading ? 1 : MethodPrior;
+            all.Add(new Hypothesis(p, [(p, 1)], pairs.Contains(p) ? prior + MethodPrior : prior, ReachInU * parameter.U, pairs[p].FirstOrDefault()));
+        }
+
+        all.AddRange(moves.Where(m => m.Value.Count > 1).Select(m => new Hypothesis(m.Key, m.Value, MethodPrior, ReachInU * line.Parameters[m.Key].U, null)));
+        return all;
+    }
+}

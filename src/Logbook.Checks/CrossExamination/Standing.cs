@@ -1,0 +1,40 @@
+namespace Logbook.Checks.CrossExamination;
+
+/// <summary>
+/// Where every row and reading stands now: what was last expected of it, carried from entry to entry. The same filter tells how
+/// an error that stays looks to it: large at first, then taken up by the expectation.
+/// </summary>
+internal sealed class Standing(IReadOnlyList<Forecast> forecasts)
+{
+    private readonly double[] _deviation = new double[forecasts.Count];
+    private readonly double[] _last = [.. Enumerable.Repeat(double.NaN, forecasts.Count)];
+
+    public Standing Copy()
+    {
+        var copy = new Standing(forecasts);
+        _deviation.CopyTo(copy._deviation, 0);
+        _last.CopyTo(copy._last, 0);
+        return copy;
+    }
+
+    /// <summary>The same times, nothing expected: where the trace of an error starts.</summary>
+    public Standing Blank()
+    {
+        var blank = new Standing(forecasts);
+        _last.CopyTo(blank._last, 0);
+        return blank;
+    }
+
+    /// <summary>How far the value is from what was expected; the expectation then takes its share of it.</summary>
+    public double Surprise(int place, double value, double hours) => Take(place, value - forecasts[place].Mean, hours);
+
+    /// <summary>The trace that an effect of this size leaves now, given what of it was taken up before.</summary>
+    public double Take(int place, double effect, double hours)
+    {
+        var forecast = forecasts[place];
+        var expected = double.IsNaN(_last[place]) ? 0 : forecast.Faded(_deviation[place], hours - _last[place]);
+        var surprise = effect - expected;
+        (_deviation[place], _last[place]) = (expected + (forecast.Gain * surprise), hours);
+        return surprise;
+    }
+}

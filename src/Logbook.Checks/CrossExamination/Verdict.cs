@@ -1,0 +1,48 @@
+namespace Logbook.Checks.CrossExamination;
+
+/// <summary>What may be said: one is named when its share is large enough, else the smallest group that is.</summary>
+/// <param name="Named">The parameter that is named; null when none is.</param>
+/// <param name="WithMethod">The method that cannot be told from the named reading.</param>
+/// <param name="Group">When none is named: the most likely, together large enough; empty when nothing is wrong.</param>
+internal sealed record Verdict(int? Named, int? WithMethod, IReadOnlyList<int> Group)
+{
+    private const double ToName = 0.7;
+    private const double ToGroup = 0.9;
+
+    /// <summary>A method that really moves the named reading is told beside it from this share on.</summary>
+    private const double Beside = 0.05;
+
+    public static Verdict Nothing { get; } = new(null, null, []);
+
+    public static Verdict Of(IReadOnlyList<Suspect> suspects)
+    {
+        var byParameter = suspects.GroupBy(s => s.Parameter)
+            .Select(g => (Parameter: g.Key, Share: g.Sum(s => s.Share), g.First().Hypothesis.WithMethod))
+            .OrderByDescending(g => g.Share).ToList();
+        if (byParameter.Count == 0 || !double.IsFinite(byParameter[0].Share))
+        {
+            return Nothing;
+        }
+
+        var best = byParameter[0];
+        var method = byParameter.Skip(1).FirstOrDefault(m => m.Share >= Beside && suspects.Any(s => s.Parameter == m.Parameter && s.Hypothesis.Moves(best.Parameter)));
+        if (best.Share + method.Share >= ToName)
+        {
+            return new Verdict(best.Parameter, best.WithMethod ?? (method.Share > 0 ? method.Parameter : null), []);
+        }
+
+        var group = new List<int>();
+        var sum = 0.0;
+        foreach (var (parameter, share, _) in byParameter)
+        {
+            group.Add(parameter);
+            sum += share;
+            if (sum >= ToGroup)
+            {
+                break;
+            }
+        }
+
+        return new Verdict(null, null, group);
+    }
+}

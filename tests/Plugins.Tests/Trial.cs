@@ -11,6 +11,7 @@ internal static class Trial
         var values = Assert.IsType<Values>(outcome);
         var known = calculation.Info.Outputs.Select(o => o.Id).ToHashSet(StringComparer.Ordinal);
         Assert.All(values.Numbers, n => Assert.True(known.Contains(n.Key) && double.IsFinite(n.Value), $"{n.Key} = {n.Value}"));
+        Assert.True(values.Steps.Count >= values.Numbers.Count, "every result shows its working");
         return values;
     }
 

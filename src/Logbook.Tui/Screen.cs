@@ -1,4 +1,5 @@
 using Logbook.Checks;
+using Logbook.Screens;
 
 namespace Logbook.Tui;
 
@@ -10,5 +11,16 @@ public static class Screen
     /// <param name="by">Who is typing; asked on the screen when null.</param>
     /// <param name="draftFolder">Where this terminal keeps what was typed and is not yet in the journal.</param>
     /// <returns>The exit code: 0, or 69 when there is no terminal that can draw.</returns>
-    public static int Run(Desk desk, string? by, string draftFolder) => throw new NotImplementedException();
+    public static int Run(Desk desk, string? by, string draftFolder)
+    {
+        if (Host.WhyNot() is { } why)
+        {
+            Console.Error.WriteLine($"{why}; the commands work without a screen: logbook --help");
+            return Host.NoTerminal;
+        }
+
+        using var drafts = new DraftFolder(draftFolder, desk.Terminal);
+        var conversation = new Conversation(desk, by, drafts);
+        return Host.Run(() => new Surface(conversation, Looks.OfEnvironment()), text => conversation.Take(new Pasted(text)));
+    }
 }

@@ -1,0 +1,45 @@
+using Logbook.Checks;
+
+namespace Logbook.Screens;
+
+/// <summary>
+/// A person at one terminal: messages go in, the state moves on, what is to be done outside is done and answered, and the
+/// screen is drawn from the state. The toolkit's whole part is to send messages and to draw <see cref="Sheet"/>.
+/// </summary>
+public sealed class Conversation
+{
+    private readonly Desk _desk;
+    private readonly Runner _runner;
+
+    /// <param name="desk">Where entries are written from; a site is in force in it.</param>
+    /// <param name="by">Who is typing; asked when null.</param>
+    /// <param name="drafts">What is typed and not saved.</param>
+    public Conversation(Desk desk, string? by, DraftFolder drafts)
+    {
+        _desk = desk;
+        _runner = new Runner(desk, drafts);
+        State = Opening.Of(_runner.Facts(), by, _runner.Left());
+    }
+
+    internal Session State { get; private set; }
+
+    /// <summary>The person has left.</summary>
+    public bool Over => State.Over;
+
+    public Sheet Sheet => View.Of(State);
+
+    /// <summary>Takes one message and everything that follows from it.</summary>
+    public void Take(Message message)
+    {
+        var waiting = new Queue<Message>([message]);
+        while (waiting.TryDequeue(out var next))
+        {
+            var step = Step.Of(State, next, new Setting(_desk.Now, request => RecordEntry.Judge(_desk, request)));
+            State = step.Session;
+            foreach (var reply in step.Effects.SelectMany(_runner.Run))
+            {
+                waiting.Enqueue(reply);
+            }
+        }
+    }
+}

@@ -1,0 +1,80 @@
+using Logbook.Handover;
+using Logbook.Journal;
+
+namespace Logbook.Screens;
+
+/// <summary>From the draft to the journal: when, and what is said of it.</summary>
+internal static class Saving
+{
+    private static readonly TimeSpan IdleBefore = TimeSpan.FromMinutes(10);
+    private static readonly TimeSpan TryAgainAfter = TimeSpan.FromMinutes(1);
+
+    public static SaveEntry All(Draft draft) => new(draft.Request(draft.Lines));
+
+    /// <summary>What is typed does not lie about for ever: it is saved after ten idle minutes, and a failed save is tried again.</summary>
+    public static Next Tick(Session session)
+    {
+        if (session.Draft is not { } draft)
+        {
+            return Next.Of(session, new Follow());
+        }
+
+        var due = session.SaveFailedAt is { } failed ? session.Clock - failed >= TryAgainAfter : session.Clock - session.LastKey >= IdleBefore;
+        return due ? Next.Of(session with { SaveFailedAt = session.Clock }, new Follow(), All(draft)) : Next.Of(session, new Follow());
+    }
+
+    public static Next Saved(Session session, JournalRecord record)
+    {
+        var rest = session.Draft?.Without(record);
+        session = session with
+        {
+            Draft = rest,
+            SaveFailedAt = null,
+            Pages = session.Pages.ConvertAll(page => page is RoundPage round ? Marked(round, record) : page),
+        };
+        session = session.Top is LeftPage && session.Left.IsEmpty ? session.Back() : session;
+        return Next.Of(session.Say(Words(session, record)), rest is null ? [new DropDraft()] : []);
+    }
+
+    public static Session NotSaved(Session session, string why) =>
+        (session with { SaveFailedAt = session.Clock }).Say($"NOT SAVED, kept in the draft: {why}", Look.Urgent);
+
+    /// <summary>The unsaved in words; null when there is nothing.</summary>
+    public static string? Unsaved(Session session) => session.Draft is { } draft ? Unsaved(session, draft) : null;
+
+    public static string Unsaved(Session session, Draft draft) =>
+        $"{session.Site.FindRound(draft.Round)?.Title ?? draft.Round}: {Say.Count(draft.Readings, "reading")} of {Say.Person(session.Site, draft.By)}, "
+        + $"{Say.Time(session.Site, draft.From, session.Clock)} to {Say.Time(session.Site, draft.To, session.Clock)}";
+
+    private static RoundPage Marked(RoundPage page, JournalRecord record)
+    {
+        if (record.Body is not Entry entry || entry.Round != page.Round.Id)
+        {
+            return page;
+        }
+
+        return page with { Rows = page.Rows.ConvertAll(row => Marked(row, record, entry)) };
+    }
+
+    private static RoundRow Marked(RoundRow row, JournalRecord record, Entry entry) =>
+        row.Line is { Text: not null } line && entry.Readings.FirstOrDefault(r => r.Point == row.Point.Tag && r.At == line.At) is { } reading
+            ? row with { Line = null, Saved = new SavedReading(record.Seq, reading.Typed ?? "-", reading.Why, reading.At) }
+            : row;
+
+    private static string Words(Session session, JournalRecord record)
+    {
+        if (record.Body is not Entry entry)
+        {
+            return $"saved {Say.Ref(record.Seq)}";
+        }
+
+        var notTaken = entry.Readings.Count(r => r.NotTaken);
+        string[] parts =
+        [
+            Say.Count(entry.Readings.Count - notTaken, "reading"),
+            notTaken > 0 ? $"{notTaken} not taken" : "",
+            LevelWords.Count(entry.Findings.Select(f => f.Level)),
+        ];
+        return $"saved {Say.Ref(record.Seq)} {session.Site.FindRound(entry.Round ?? "")?.Title}: {string.Join(", ", parts.Where(p => p.Length > 0))}";
+    }
+}

@@ -1,0 +1,46 @@
+namespace Logbook.Screens;
+
+/// <summary>What a page puts on the screen: its head, the part that scrolls, and what stands at the bottom.</summary>
+/// <param name="Body">All of it; the layout shows the stretch around <paramref name="From"/> to <paramref name="To"/>.</param>
+/// <param name="From">First line of the body that must be seen.</param>
+/// <param name="To">Last line of the body that must be seen.</param>
+internal sealed record Layout(IReadOnlyList<Line> Head, IReadOnlyList<Line> Body, int From, int To, IReadOnlyList<Line> Foot)
+{
+    /// <summary>Exactly <paramref name="height"/> lines of at most <paramref name="width"/> columns. On a tiny screen the bottom stays.</summary>
+    public Sheet Fill(int width, int height, IReadOnlyList<Line> bottom)
+    {
+        IReadOnlyList<Line> foot = [.. Foot, .. bottom];
+        var room = Math.Max(0, height - Head.Count - foot.Count);
+        Line[] lines = [.. Head, .. Window(room, width), .. foot];
+        return new Sheet([.. lines.Skip(Math.Max(0, lines.Length - height)).Select(l => l.Cut(width))]);
+    }
+
+    /// <summary>The stretch of the body with what must be seen in its middle; the edge lines say how much lies beyond them.</summary>
+    private IEnumerable<Line> Window(int room, int width)
+    {
+        if (Body.Count <= room)
+        {
+            return Body.Concat(Enumerable.Repeat(Line.Empty, room - Body.Count));
+        }
+
+        var top = Math.Clamp(((From + To + 1) / 2) - (room / 2), 0, Body.Count - room);
+        top = Math.Clamp(top, Math.Min(Math.Max(0, To + 2 - room), From), Math.Max(0, From - 1));
+        top = Math.Min(top, Body.Count - room);
+        Line[] seen = [.. Body.Skip(top).Take(room)];
+        if (room > 3 && top > 0 && From > top)
+        {
+            seen[0] = More(top + 1, "above", width);
+        }
+
+        var below = Body.Count - top - room;
+        if (room > 3 && below > 0 && To < top + room - 1)
+        {
+            seen[^1] = More(below + 1, "below", width);
+        }
+
+        return seen;
+    }
+
+    private static Line More(int count, string where, int width) =>
+        Line.Of(TextWidth.Right($"{count} more {(count == 1 ? "line" : "lines")} {where} ", width), Look.Faint);
+}

@@ -1,0 +1,39 @@
+using Logbook.Checks;
+
+namespace Logbook.Screens;
+
+/// <summary>Something to be done outside the state: data, run by <see cref="Runner"/>.</summary>
+internal abstract record Effect;
+
+/// <summary>Looks whether any terminal has written, and tells what is known now.</summary>
+internal sealed record Follow : Effect;
+
+/// <summary>Judges and saves.</summary>
+internal sealed record SaveEntry(EntryRequest Request) : Effect;
+
+/// <summary>Appends one line to this terminal's draft and forces it to the disk.</summary>
+internal sealed record KeepDraft(DraftLine Line) : Effect;
+
+/// <summary>The draft is in the journal: its file may go.</summary>
+internal sealed record DropDraft : Effect;
+
+/// <summary>Goes on with a draft that was left behind: its file is this terminal's from now on.</summary>
+internal sealed record TakeUpDraft(string File) : Effect;
+
+/// <summary>Finds what a round has already.</summary>
+internal sealed record OpenRound(string Round) : Effect;
+
+/// <summary>Finds the newest values of a point.</summary>
+internal sealed record LookBack(string Point) : Effect;
+
+/// <summary>Reads records below a sequence number, newest first.</summary>
+internal sealed record ReadOlder(long Below, int Count) : Effect;
+
+/// <summary>Reads the records after a sequence number.</summary>
+internal sealed record ReadNewer(long After) : Effect;
+
+/// <summary>Reads one record.</summary>
+internal sealed record ReadRecord(long Seq) : Effect;
+
+/// <summary>Goes on with the next message when everything before it has been answered.</summary>
+internal sealed record GoOn(Message Message) : Effect;

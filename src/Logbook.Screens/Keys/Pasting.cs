@@ -1,0 +1,45 @@
+namespace Logbook.Screens;
+
+/// <summary>Pasted text. In a round each line of a column is one row's value; an empty one leaves its row open.</summary>
+internal static class Pasting
+{
+    public static Next Paste(Session session, string text)
+    {
+        string[] lines = text.ReplaceLineEndings("\n").Split('\n');
+        return session.Top switch
+        {
+            RoundPage => Next.Of(session, new GoOn(new PastedColumn(lines, 0))),
+            AskPage ask => Next.Of(session.Put(ask with { Text = ask.Text + lines[0] })),
+            WhoPage who => Next.Of(session.Put(who with { Text = who.Text + lines[0] })),
+            _ => Next.Of(session.Say("nothing can be pasted here")),
+        };
+    }
+
+    /// <summary>
+    /// One line as if typed, then the next. The first line that is not accepted ends it, and it is said how much was left
+    /// out. What stands behind the last line end waits in the field for its Enter.
+    /// </summary>
+    public static Next Line(Session session, PastedColumn column, Setting setting)
+    {
+        if (session.Top is not RoundPage page || page.Field.Length > 0 || column.At == column.Lines.Count)
+        {
+            return Next.Of(LeftOut(session, column));
+        }
+
+        var text = column.Lines[column.At].Trim();
+        page = Typing.In(session, page, text, setting);
+        if (column.At == column.Lines.Count - 1)
+        {
+            return Next.Of(session.Put(page));
+        }
+
+        var next = text.Length == 0 && page.AllAnswered ? Next.Of(session) : Entering.Enter(session.Put(page), page, setting);
+        return next with { Effects = [.. next.Effects, new GoOn(column with { At = column.At + 1 })] };
+    }
+
+    private static Session LeftOut(Session session, PastedColumn column)
+    {
+        var rest = column.Lines.Skip(column.At).Count(l => l.Trim().Length > 0);
+        return rest == 0 ? session : session.Say(FormattableString.Invariant($"pasting ended at line {column.At}; {rest} more were left out"));
+    }
+}

@@ -1,0 +1,54 @@
+using Logbook.Handover;
+
+namespace Logbook.Screens;
+
+/// <summary>Reads the journal as the log needs it: the newest records at once, older ones as the mark comes near them.</summary>
+internal static class LogReading
+{
+    private const int Portion = 200;
+
+    /// <summary>So many records are looked through at one key for those that a filter shows.</summary>
+    private const int Patience = 4000;
+
+    public static Next Open(Session session) => Next.Of(session.Open(new LogPage([], session.Facts.Head.Seq + 1, "", 0)), new ReadOlder(session.Facts.Head.Seq + 1, Portion));
+
+    public static Next Filter(Session session, string words)
+    {
+        var page = (LogPage)session.Top with { Filter = words.Trim(), Selected = 0, Searched = 0 };
+        return Enough(session.Put(page), page);
+    }
+
+    public static Next Read(Session session, LogRead read)
+    {
+        if (session.Pages.FindIndex(p => p is LogPage) is var at && at < 0)
+        {
+            return Next.Of(session);
+        }
+
+        var page = (LogPage)session.Pages[at];
+        page = read.Oldest > page.Oldest || (page.Read.Count > 0 && read.Lines.Count > 0 && read.Lines[^1].Seq > page.Read[0].Seq)
+            ? Newer(page, read.Lines)
+            : page with { Read = page.Read.AddRange(read.Lines), Oldest = read.Oldest, Searched = page.Searched + read.Lines.Count };
+        return Enough(session with { Pages = session.Pages.SetItem(at, page) }, page);
+    }
+
+    /// <summary>Reads on while there is more and the screen below the mark is not full.</summary>
+    public static Next Enough(Session session, LogPage page) =>
+        page.Oldest > 1 && page.Shown.Count < page.Selected + session.Height && page.Searched < Patience
+            ? Next.Of(session, new ReadOlder(page.Oldest, Portion))
+            : Next.Of(session);
+
+    /// <summary>What was written since stands on top; the mark stays on its record.</summary>
+    public static Next Follow(Session session)
+    {
+        var newest = session.Pages.OfType<LogPage>().FirstOrDefault()?.Read.FirstOrDefault()?.Seq;
+        return newest < session.Facts.Head.Seq ? Next.Of(session, new ReadNewer(newest.Value)) : Next.Of(session);
+    }
+
+    private static LogPage Newer(LogPage page, IReadOnlyList<LogLine> lines)
+    {
+        var selected = page.Shown.ElementAtOrDefault(page.Selected)?.Seq;
+        var grown = page with { Read = page.Read.InsertRange(0, lines) };
+        return page.Selected == 0 ? grown : grown with { Selected = Math.Max(0, grown.Shown.ToList().FindIndex(l => l.Seq == selected)) };
+    }
+}

@@ -1,0 +1,56 @@
+using Logbook.Handover;
+using Logbook.Journal;
+using Logbook.Plant;
+
+namespace Logbook.Screens;
+
+/// <summary>Something that happened.</summary>
+public abstract record Message;
+
+/// <summary>A key was pressed.</summary>
+public sealed record Pressed(Keystroke Key) : Message;
+
+/// <summary>Text was pasted.</summary>
+public sealed record Pasted(string Text) : Message;
+
+/// <summary>The lines of a pasted column, of which those before <paramref name="At"/> are taken.</summary>
+internal sealed record PastedColumn(IReadOnlyList<string> Lines, int At) : Message;
+
+/// <summary>The terminal has this size.</summary>
+public sealed record Resized(int Width, int Height) : Message;
+
+/// <summary>Time went on.</summary>
+public sealed record Ticked : Message;
+
+/// <summary>What is known of the line has changed.</summary>
+internal sealed record FactsChanged(Facts Facts) : Message;
+
+/// <summary>An entry is on the disk.</summary>
+internal sealed record EntrySaved(JournalRecord Record) : Message;
+
+/// <summary>Nothing was saved, and why.</summary>
+internal sealed record EntryNotSaved(string Why) : Message;
+
+/// <summary>The draft's last line is on the disk.</summary>
+internal sealed record DraftKept : Message;
+
+/// <summary>The draft could not be written.</summary>
+internal sealed record DraftNotKept(string Why) : Message;
+
+/// <summary>A round is ready to be typed.</summary>
+/// <param name="Slot">The slot that is open; null when none is.</param>
+/// <param name="Saved">What the slot has already, by tag.</param>
+internal sealed record RoundOpened(Round Round, RoundNow? Slot, IReadOnlyDictionary<string, SavedReading> Saved) : Message;
+
+/// <summary>The newest values of a point, oldest first.</summary>
+internal sealed record LookedBack(string Point, IReadOnlyList<SeriesValue> Values) : Message;
+
+/// <summary>Records in words, newest first.</summary>
+/// <param name="Oldest">Everything from this sequence number on has been read; 1 at the log's beginning.</param>
+internal sealed record LogRead(IReadOnlyList<LogLine> Lines, long Oldest) : Message;
+
+/// <summary>One record in full.</summary>
+internal sealed record RecordRead(JournalRecord Record) : Message;
+
+/// <summary>The journal could not be read.</summary>
+internal sealed record Troubled(string Why) : Message;

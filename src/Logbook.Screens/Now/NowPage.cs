@@ -1,0 +1,59 @@
+using Logbook.Journal;
+
+namespace Logbook.Screens;
+
+/// <summary>What matters now.</summary>
+/// <param name="Selected">Which of what stands out is under the mark.</param>
+/// <param name="Scroll">Lines scrolled down, on a screen that cannot hold it all.</param>
+internal sealed record NowPage(int Selected, int Scroll) : Page
+{
+    private static readonly KeyTable Table = new(
+        new KeyRow("1-9", "open", "Opens what stands out to its evidence.", key => key.Digit is >= 1, (session, key, _) => OpenFinding(session, key.Digit!.Value - 1)),
+        KeyRow.Named("Enter", "", "Opens what is under the mark.", (session, _, _) => OpenFinding(session, Math.Min(Of(session).Selected, session.Facts.Now.StandsOut.Count - 1)), KeyName.Enter) with { WhyNot = NothingStandsOut },
+        KeyRow.Letter('r', "round", "Types a round.", (session, _) => Next.Of(session.Open(new ChoosePage(0)))),
+        KeyRow.Letter('l', "log", "Everything in order, newest first.", (session, _) => LogReading.Open(session)),
+        KeyRow.Letter('i', "who", "Says who is typing.", (session, _) => Next.Of(session.Open(new WhoPage("", 0)))) with { WhyNot = DraftFirst },
+        KeyRow.Letter('v', "save", "Saves what is typed and not in the journal.", (session, _) => Next.Of(session, Saving.All(session.Draft!))) with { WhyNot = s => s.Draft is null ? "nothing is unsaved" : null },
+        KeyRow.Letter('u', "unsaved", "Shows what an earlier session left unsaved.", (session, _) => Next.Of(session.Open(new LeftPage()))) with { WhyNot = s => s.Left.IsEmpty ? "no session left anything behind" : null },
+        KeyRow.Named("Up Down", "", "Moves the mark; Page Up and Page Down move the page.", Move, Moving.Keys),
+        KeyRow.Letter('q', "leave", "Leaves the program; once more when something is unsaved.", Leave),
+        KeyRow.Named("Esc", "", "Nothing lies behind this page; q leaves the program.", (session, _, _) => Next.Of(session.Say("q leaves the program")), KeyName.Esc),
+        UsualKeys.Help);
+
+    public override KeyTable Keys => Table;
+
+    public override Layout Draw(Session session) => NowDrawing.Draw(session, this);
+
+    private static NowPage Of(Session session) => (NowPage)session.Top;
+
+    private static string? NothingStandsOut(Session session) => session.Facts.Now.StandsOut.Count == 0 ? "nothing stands out" : null;
+
+    private static string? DraftFirst(Session session) => session.Draft is null ? null : "v saves first what is typed";
+
+    private static Next OpenFinding(Session session, int row)
+    {
+        var standsOut = session.Facts.Now.StandsOut;
+        return row < standsOut.Count && standsOut[row] is var open
+            ? Next.Of(session.Put(Of(session) with { Selected = row }).Open(FindingsPage.Of(session, open)))
+            : Next.Of(session.Say($"only {standsOut.Count} stand out"));
+    }
+
+    private static Next Move(Session session, Keystroke key, Setting setting)
+    {
+        var page = Of(session);
+        return Next.Of(session.Put(key.Name is KeyName.PageUp or KeyName.PageDown
+            ? page with { Scroll = NowDrawing.Scrolled(session, page, key) }
+            : page with { Selected = Moving.Move(page.Selected, key, session.Facts.Now.StandsOut.Count, session.Leaf) }));
+    }
+
+    /// <summary>Leaving with something unsaved takes the key twice: it stays in the draft and is offered again.</summary>
+    private static Next Leave(Session session, Setting setting)
+    {
+        if (Saving.Unsaved(session) is { } unsaved && session.Leaving is false)
+        {
+            return Next.Of((session with { Leaving = true }).Say($"unsaved: {unsaved}. v saves it; q again leaves it in the draft", Look.Watch));
+        }
+
+        return Next.Of(session with { Over = true });
+    }
+}

@@ -1,0 +1,41 @@
+using Logbook.Handover;
+using Logbook.Journal;
+
+namespace Logbook.Screens;
+
+/// <summary>Findings in full, each with its evidence.</summary>
+/// <param name="Seq">The record that they stand in; null while it is not saved.</param>
+internal sealed record FindingsPage(string Title, IReadOnlyList<Finding> Findings, long? Seq, int Scroll) : Page
+{
+    private static readonly KeyTable Table = new(
+        KeyRow.Named("Enter", "its record", "Opens the record that this stands in.", (session, _, _) => Next.Of(session, new ReadRecord(Of(session).Seq!.Value)), KeyName.Enter)
+            with { WhyNot = s => Of(s).Seq is null ? "it is not in the journal yet" : null },
+        KeyRow.Named("Up Down", "scroll", "Scrolls.", (session, key, _) => Next.Of(session.Put(Of(session) with { Scroll = Moving.Move(Of(session).Scroll, key, Of(session).Lines(session).Count, session.Leaf) })), Moving.Keys),
+        UsualKeys.Back(),
+        UsualKeys.Help);
+
+    public override KeyTable Keys => Table;
+
+    public static FindingsPage Of(Session session, OpenFinding open)
+    {
+        var point = open.Finding.Point is { } tag ? $"{tag} {session.Site.FindPoint(tag)?.Description}, " : "";
+        return new FindingsPage($"{point}{Say.Time(session.Site, open.At, session.Clock)}", [open.Finding], open.Seq, 0);
+    }
+
+    public override Layout Draw(Session session) => new([Line.Of($" {Title}", Look.Strong), Line.Empty], Lines(session), Scroll, Scroll, []);
+
+    private List<Line> Lines(Session session) => [.. Findings.SelectMany(f => FindingLines.Of(f, session.Width)), .. Seq is { } seq ? [Line.Of($" in record {Say.Ref(seq)}", Look.Faint)] : Array.Empty<Line>()];
+
+    private static FindingsPage Of(Session session) => (FindingsPage)session.Top;
+}
+
+/// <summary>One finding with its evidence, in lines.</summary>
+internal static class FindingLines
+{
+    public static IEnumerable<Line> Of(Finding finding, int width) =>
+    [
+        .. Gutter.Lines(finding.Code == "refused" ? "refused" : LevelWords.Of(finding.Level), LevelWords.LookOf(finding.Level), finding.Text, width),
+        .. finding.Evidence.SelectMany((e, i) => Gutter.Lines(i == 0 ? "evidence" : "", Look.Faint, e, width)),
+        Line.Empty,
+    ];
+}

@@ -1,0 +1,32 @@
+namespace Logbook.Screens;
+
+/// <summary>The keys of a page, drawn from the same table that does their work; a key that does nothing now says why.</summary>
+internal sealed record HelpPage(Page Of, int Scroll = 0) : Page
+{
+    private static readonly string[] Marks =
+    [
+        ".  read and nothing to say", "-  no fresh reading", "?  watch", "!  urgent", "x  not running",
+    ];
+
+    private static readonly KeyTable Table = new(
+        KeyRow.Named("Up Down", "scroll", "Scrolls.", (session, key, _) => Next.Of(session.Put((HelpPage)session.Top with { Scroll = Moving.Move(((HelpPage)session.Top).Scroll, key, ((HelpPage)session.Top).Lines(session).Count, session.Leaf) })), Moving.Keys),
+        UsualKeys.Back("Back to the page."));
+
+    public override KeyTable Keys => Table;
+
+    public override Layout Draw(Session session) => new([Line.Of(" Keys of this page", Look.Strong), Line.Empty], Lines(session), Scroll, Scroll, []);
+
+    private List<Line> Lines(Session session)
+    {
+        var under = session.Back();
+        return
+        [
+            .. Of.Keys.Rows.SelectMany(row => Gutter.Lines(row.Keys, Look.Strong, row.Help + (row.WhyNot(under) is { } why ? $" Not now: {why}." : ""), session.Width)),
+            Line.Empty,
+            Line.Of(" Marks of the line, one a system, in the order in which the liquor runs", Look.Strong),
+            .. Marks.Select(m => Line.Of("   " + m)),
+            Line.Empty,
+            .. TextWidth.Wrap("Plus or minus is two standard uncertainties: 19 in 20. It covers what stands behind it and nothing else. Figures advise; the site's procedures, local codes and licensed practice decide.", session.Width - 2).Select(l => Line.Of(" " + l, Look.Faint)),
+        ];
+    }
+}

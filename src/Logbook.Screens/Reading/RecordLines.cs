@@ -1,0 +1,82 @@
+using System.Globalization;
+using Logbook.Handover;
+using Logbook.Journal;
+using Logbook.Plant;
+
+namespace Logbook.Screens;
+
+/// <summary>A record's fields in lines.</summary>
+internal static class RecordLines
+{
+    public static IEnumerable<Line> Head(Session session, JournalRecord record) =>
+    [
+        Line.Of(FormattableString.Invariant($" Record {record.Seq}: {record.Kind}"), Look.Strong),
+        Line.Of($" {Say.Day(session.Site, record.At)}, typed {Say.Time(session.Site, record.Entered, record.At)} by {Say.Person(session.Site, record.By)} ({record.By}) at {record.Terminal}, shift {record.Shift}"),
+        Line.Empty,
+    ];
+
+    public static IReadOnlyList<Line> Body(Session session, JournalRecord record) => record.Body switch
+    {
+        Entry entry => [.. OfEntry(session, record, entry)],
+        Correction correction =>
+        [
+            .. Field(session, "puts right", $"{Say.Ref(correction.Target)}: {correction.Why}"),
+            .. OfReading(session, record, correction.Reading),
+            .. OfResults(session, correction.Results),
+            .. correction.Findings.SelectMany(f => FindingLines.Of(f, session.Width)),
+        ],
+        Remark remark => [.. Field(session, "on", remark.On), .. Field(session, "remark", remark.Text), .. Field(session, "see", remark.Related is { } seq ? Say.Ref(seq) : null)],
+        EquipmentStateChanged state =>
+        [
+            .. Field(session, "equipment", Say.Equipment(session.Site, state.Equipment)), .. Field(session, "state", state.State),
+            .. Field(session, "since", Say.Day(session.Site, state.Since)), .. Field(session, "why", state.Why),
+        ],
+        Carry carry =>
+        [
+            .. Field(session, "kind", carry.ItemKind), .. Field(session, "on", Say.Equipment(session.Site, carry.On)), .. Field(session, "text", carry.Text),
+            .. Field(session, "until", carry.Until is { } until ? Say.Day(session.Site, until) : null),
+            .. Field(session, "owner", carry.Owner is { } owner ? Say.Person(session.Site, owner) : null),
+            .. carry.Fields.OrderBy(f => f.Key, StringComparer.Ordinal).SelectMany(f => Field(session, f.Key, f.Value)),
+        ],
+        CarryClosed closed => [.. Field(session, "closes", Say.Ref(closed.Id)), .. Field(session, "why", closed.Why)],
+        SiteAdopted adopted => [.. Field(session, "why", adopted.Why), .. Field(session, "files", string.Join(", ", adopted.Files.Keys.Order(StringComparer.Ordinal)))],
+        _ => [.. Field(session, "as stored", System.Text.Encoding.UTF8.GetString(record.Bytes.Span))],
+    };
+
+    private static IEnumerable<Line> OfEntry(Session session, JournalRecord record, Entry entry) =>
+    [
+        .. Field(session, "round", entry.Round is { } round ? session.Site.FindRound(round)?.Title ?? round : null),
+        .. Field(session, "walked", entry.WalkStart is { } start ? $"{Say.Time(session.Site, start, record.At)} to {(entry.WalkEnd is { } end ? Say.Time(session.Site, end, record.At) : "not said")}" : null),
+        .. Field(session, "imported", entry.Imported),
+        .. Field(session, "remark", entry.Remark),
+        .. entry.Findings.OrderByDescending(f => f.Level).SelectMany(f => FindingLines.Of(f, session.Width)),
+        .. entry.Readings.SelectMany(r => OfReading(session, record, r)),
+        .. OfResults(session, entry.Results),
+    ];
+
+    private static IEnumerable<Line> OfReading(Session session, JournalRecord record, Reading reading)
+    {
+        var name = session.Site.FindPoint(reading.Point)?.Description ?? "not a point any more";
+        string[] parts =
+        [
+            $"{name}: {Say.Reading(session.Site, reading)}, read {Say.Time(session.Site, reading.At, record.At)}",
+            reading.Typed is { } typed ? $"typed '{typed}'" : "",
+            reading.Retyped is { } first ? $"first typed '{first}'" : "",
+            reading.Second is { } second ? $"second reading '{second}'" : "",
+            reading is { NotTaken: false, Why: { } why } ? $"kept because: {why}" : "",
+            reading.Remark ?? "",
+        ];
+        return Gutter.Lines(reading.Point, Look.Strong, string.Join("; ", parts.Where(p => p.Length > 0)), session.Width);
+    }
+
+    private static IEnumerable<Line> OfResults(Session session, IReadOnlyList<Result> results) => results.SelectMany(r =>
+    {
+        var point = r.Point is { } tag ? session.Site.FindPoint(tag) : null;
+        var value = point is null ? $"{r.Value.ToString("G6", CultureInfo.InvariantCulture)} {r.Unit}" : Say.Value(point, r.Value, r.Unit);
+        var u = r.U is { } known ? $", standard uncertainty {known.ToString("G2", CultureInfo.InvariantCulture)}{(r.Covers is null ? "" : $" ({r.Covers})")}" : "";
+        return Gutter.Lines("= " + (r.Point ?? r.Output), Look.Strong, $"{point?.Description ?? r.Output}: {value}{u}; {r.Name}, {r.By}", session.Width);
+    });
+
+    private static IEnumerable<Line> Field(Session session, string word, string? text) =>
+        string.IsNullOrEmpty(text) ? [] : Gutter.Lines(word, Look.Strong, text, session.Width);
+}

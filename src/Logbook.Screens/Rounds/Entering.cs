@@ -1,0 +1,56 @@
+using Logbook.Journal;
+
+namespace Logbook.Screens;
+
+/// <summary>What Enter does in a round.</summary>
+internal static class Entering
+{
+    public static Next Enter(Session session, RoundPage page, Setting setting)
+    {
+        if (page.Field.Length > 0)
+        {
+            return Take(session, page, page.Line(session, page.Field, setting.Now), setting);
+        }
+
+        return page.AllAnswered ? Leaving.Leave(session, page) : Going.On(session, page with { Spoken = [] });
+    }
+
+    /// <summary>Takes the line into the draft and goes on; what cannot be accepted stays in the field and says why.</summary>
+    public static Next Take(Session session, RoundPage page, DraftLine line, Setting setting)
+    {
+        var judged = Judging.Judge(session, page, line, setting);
+        if (judged.Value is not { } entry)
+        {
+            var mayKeep = line.Why is null && line.Text is not "-" && Judging.Judge(session, page, line with { Why = "-" }, setting).Ok;
+            return Next.Of(session.Put(page with { Live = new RowCheck(null, "not accepted", [Judging.Refusal(judged.Mistakes)]), MayKeep = mayKeep }));
+        }
+
+        var check = RowCheck.Of(page.Row.Point, Judging.Findings(page, entry));
+        var urgent = check.Findings.Where(f => f.Level == Level.Urgent).ToList();
+        page = page.Put(page.Row with { Line = line, Check = check }) with
+        {
+            Answered = page.Current,
+            Spoken = urgent,
+            Results = ResultRow.Merge(page.Results, session.Site, entry),
+        };
+        session = session with { Draft = (session.Draft ?? new Draft(line.Round, line.By, [])).Put(line) };
+        var on = Going.On(session, page);
+        return on with { Effects = [new KeepDraft(line), .. urgent.Count > 0 ? [Urgently(session.Draft!, page)] : Array.Empty<Effect>(), .. on.Effects] };
+    }
+
+    /// <summary>Changes a line that is taken already, or keeps words for one that is still to come; the row stays.</summary>
+    public static Next Amend(Session session, RoundPage page, DraftLine line)
+    {
+        session = session with { Draft = (session.Draft ?? new Draft(line.Round, line.By, [])).Put(line) };
+        return Next.Of(session.Put(page.Put(page.Row with { Line = line })), new KeepDraft(line));
+    }
+
+    /// <summary>An urgent finding does not wait. A sample that is half typed stays in the draft: it counts only as a whole.</summary>
+    private static SaveEntry Urgently(Draft draft, RoundPage page)
+    {
+        var half = page.Rows.Where(r => r.Point.Sample is not null).GroupBy(r => r.Point.Sample, StringComparer.Ordinal)
+            .Where(s => s.Any(r => !r.Answered) && s.All(r => r.Check.Worst != Level.Urgent))
+            .SelectMany(s => s.Select(r => r.Point.Tag)).ToHashSet(StringComparer.Ordinal);
+        return new SaveEntry(draft.Request([.. draft.Lines.Where(l => !half.Contains(l.Point))]));
+    }
+}

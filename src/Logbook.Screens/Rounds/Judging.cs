@@ -1,0 +1,60 @@
+using Logbook.Checks;
+using Logbook.Journal;
+using Logbook.Plant;
+
+namespace Logbook.Screens;
+
+/// <summary>What an entry would be judged to be with one more line: the live check, and the check at Enter.</summary>
+internal static class Judging
+{
+    /// <summary>The line judged together with those typed before that some calculation needs beside it.</summary>
+    public static Parsed<Entry> Judge(Session session, RoundPage page, DraftLine line, Setting setting)
+    {
+        var draft = session.Draft ?? new Draft(line.Round, line.By, []);
+        var beside = draft.Lines.Where(l => l.Text is not null && l.Point != line.Point && page.Links.Together(l.Point, line.Point));
+        return setting.Judge(draft.Request([.. beside, line]));
+    }
+
+    /// <summary>
+    /// While a value is being typed only limits speak: what compares it with earlier ones would tell them before the new
+    /// one is given.
+    /// </summary>
+    public static RowCheck Live(Session session, RoundPage page, Setting setting)
+    {
+        var point = page.Row.Point;
+        if (page.Field.Length == 0 || MayGrow(point, page.Field))
+        {
+            return RowCheck.None;
+        }
+
+        var judged = Judge(session, page, page.Line(session, page.Field, setting.Now), setting);
+        return judged.Value is { } entry
+            ? RowCheck.Of(point, [.. Findings(page, entry).Where(f => f.Code.StartsWith("limit.", StringComparison.Ordinal) || f.Code.StartsWith("choice.", StringComparison.Ordinal))])
+            : new RowCheck(null, "not accepted", [Refusal(judged.Mistakes)]);
+    }
+
+    /// <summary>What the entry has to say of the page's present row: of its value, and of what is computed from it.</summary>
+    public static IReadOnlyList<Finding> Findings(RoundPage page, Entry entry)
+    {
+        var tag = page.Row.Point.Tag;
+        var own = entry.Findings.Where(f => f.Point is { } point && f.Code != "calculation.missing"
+            && (point.Equals(tag, StringComparison.OrdinalIgnoreCase) || page.Links.Makes(tag, point)));
+        return [.. own.OrderByDescending(f => f.Level)];
+    }
+
+    public static Finding Refusal(IReadOnlyList<Mistake> mistakes) =>
+        new(Level.Watch, "refused", null, string.Join("; ", mistakes), []);
+
+    /// <summary>
+    /// True while more digits may follow: <c>10</c> on the way to 103.4. A value is judged when it has a decimal mark or
+    /// when one more digit would carry it beyond everything this point shows.
+    /// </summary>
+    private static bool MayGrow(Point point, string text)
+    {
+        var most = point.Limits.UrgentHigh ?? point.Limits.WatchHigh ?? point.Highest;
+        return point.Choices.Count == 0
+            && text.All(char.IsAsciiDigit)
+            && Typed.Number(text, Place.Unknown, out _) is { } value
+            && value * 10 <= most;
+    }
+}

@@ -1,0 +1,78 @@
+using Logbook.Handover;
+using Logbook.Plant;
+
+namespace Logbook.Screens;
+
+/// <summary>The columns of a round: tag, description, value, unit, what is said of it.</summary>
+internal sealed class RoundColumns
+{
+    private const int Value = 9;
+    private readonly int _width;
+    private readonly int _tag;
+    private readonly int _description;
+    private readonly int _unit;
+
+    public RoundColumns(int width, RoundPage page)
+    {
+        _width = width;
+        _tag = Math.Min(12, page.Rows.Max(r => r.Point.Tag.Length));
+        _unit = Math.Min(10, page.Rows.Max(r => Unit(r.Point).Length));
+        var rest = width - 3 - _tag - 2 - Value - 1 - _unit - 2;
+        _description = Math.Clamp(rest * 55 / 100, 8, 52);
+    }
+
+    public Line Row(Session session, RoundRow row)
+    {
+        var look = LevelWords.LookOf(row.Check.Worst);
+        var value = row.NotTaken ? "-" : row.Text ?? "";
+        var said = row.NotTaken ? $"not taken: {row.Why}"
+            : !row.Answered ? Pending(row)
+            : row.Check.Words.Length > 0 ? row.Check.Words
+            : row.Point.Choices.Count > 0 ? row.Value(session.Site)
+            : row.Change();
+        return Line.Of(new Span("   " + Name(row.Point)), new Span(TextWidth.Right(value, Value) + " " + TextWidth.Fit(Unit(row.Point), _unit) + " "), new Span(" " + Marks(row) + said, row.Answered ? look : Look.Faint));
+    }
+
+    /// <summary>The row with the field: what is typed stands left of a caret, so that the place is seen without colour.</summary>
+    public Line Field(Session session, RoundPage page)
+    {
+        var row = page.Row;
+        var field = page.Field.Length > 0 ? page.Field + "_" : (row.NotTaken ? "-" : row.Text ?? "") + "_";
+        var check = page.Live.Findings.Count > 0 ? page.Live : RowCheck.None;
+        var idle = page.Field.Length == 0 ? Row(session, row).Spans[^1] : new Span(" " + check.Words, LevelWords.LookOf(check.Worst));
+        return Line.Of(new Span(" > " + Name(row.Point), Look.Strong), new Span(TextWidth.Right(field, Value), Look.Field), new Span(" " + TextWidth.Fit(Unit(row.Point), _unit) + " "), idle);
+    }
+
+    public Line Result(ResultRow result)
+    {
+        var (point, number) = (result.Point, result.Result);
+        var u = number.U is > 0 ? $"plus or minus {Rounded(2 * number.U.Value)}{(string.IsNullOrEmpty(number.Covers) ? "" : $", {number.Covers}")}" : "";
+        var level = result.Worst is { } worst ? LevelWords.Of(worst) + (u.Length > 0 ? "; " : "") : "";
+        var look = result.Worst is null ? Look.Faint : LevelWords.LookOf(result.Worst);
+        return Line.Of(new Span("   = " + TextWidth.Fit(point.Description, _tag + 2 + _description - 3), Look.Faint),
+            new Span(" " + TextWidth.Right(Say.Number(number.Value, point.Decimals), Value) + " " + TextWidth.Fit(Unit(point), _unit) + " "), new Span(" " + level + u, look));
+    }
+
+    private string Name(Point point) => TextWidth.Fit(point.Tag, _tag) + "  " + TextWidth.Fit(point.Description, _description);
+
+    private static string Unit(Point point) => point.Choices.Count > 0 ? "" : point.Unit.Name;
+
+    private static string Pending(RoundRow row) => row.Line is null ? "" : "not typed yet";
+
+    /// <summary>What stands beside the value: a remark, a second reading, a time of its own.</summary>
+    private static string Marks(RoundRow row)
+    {
+        string[] marks =
+        [
+            row.Line?.AtGiven == true ? FormattableString.Invariant($"read {row.Line.At:HH:mm}") : "",
+            row.Line?.Second is { } second ? $"second {second}" : "",
+            row.Line?.Remark is not null ? "remark" : "",
+            row is { Line: null, Saved: not null } ? "saved" : "",
+        ];
+        var text = string.Join(", ", marks.Where(m => m.Length > 0));
+        return text.Length == 0 ? "" : $"({text}) ";
+    }
+
+    /// <summary>Two figures of an uncertainty say all that is known of it.</summary>
+    private static string Rounded(double u) => u.ToString(u >= 100 ? "F0" : "G2", System.Globalization.CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,50 @@
+using Logbook.Journal;
+using Logbook.Plant;
+
+namespace Logbook.Screens;
+
+/// <summary>A round as it stands on the screen.</summary>
+internal static class RoundDrawing
+{
+    public static Layout Draw(Session session, RoundPage page)
+    {
+        var columns = new RoundColumns(session.Width, page);
+        var body = new List<Line>();
+        var (from, to) = (0, 0);
+        string? area = null;
+        for (var i = 0; i < page.Rows.Count; i++)
+        {
+            var row = page.Rows[i];
+            var top = body.Count;
+            if (row.Point.Area != area)
+            {
+                area = row.Point.Area;
+                body.Add(Line.Of(" " + AreaWords.Of(area), Look.Strong));
+            }
+
+            if (i == page.Current)
+            {
+                (from, to) = (top, body.Count);
+            }
+
+            body.Add(i == page.Current ? columns.Field(session, page) : columns.Row(session, row));
+            body.AddRange(RoundResults.Under(page, i).Select(columns.Result));
+        }
+
+        return new Layout([Head(session, page), .. HazardLines.InShort(session), Rule(session)], body, from, to, [Rule(session), .. RoundPanel.Draw(session, page)]);
+    }
+
+    private static Line Head(Session session, RoundPage page)
+    {
+        var when = page.Slot is { } slot
+            ? $", due {Handover.Say.Time(session.Site, slot.DueAt, session.Clock)}, {(session.Clock < slot.Closes ? $"closes in {RoundWords.Span(slot.Closes - session.Clock)}" : "closed")}"
+            : "";
+        var counts = LevelWords.Count(page.Rows.Select(r => r.Check.Worst).OfType<Level>());
+        var done = FormattableString.Invariant($"{page.Rows.Count(r => r.Answered)} of {page.Rows.Count}");
+        var kept = session is { Draft: not null, DraftKeptAt: { } at } ? $"   on disk {at:HH:mm:ss}" : "";
+        return Line.Of(new Span($" {page.Round.Title}{when}", Look.Strong), new Span($"   {session.By}   {done}   {counts}"))
+            .With(new Span(kept + " ", Look.Faint), session.Width);
+    }
+
+    private static Line Rule(Session session) => Line.Of(" " + new string('-', Math.Max(0, session.Width - 2)), Look.Faint);
+}

@@ -1,0 +1,52 @@
+using System.Collections.Immutable;
+using Logbook.Journal;
+using Logbook.Plant;
+
+namespace Logbook.Screens;
+
+/// <summary>Opens a round for typing, with what is in the draft and in the journal already.</summary>
+internal static class RoundOpening
+{
+    public static Next Open(Session session, RoundOpened opened, Setting setting)
+    {
+        var draft = session.Draft;
+        var rows = opened.Round.Points.Select(session.Site.FindPoint).OfType<Point>().Where(p => p.Kind == PointKind.Read)
+            .Select(p => new RoundRow(p) { Line = draft?.Find(p.Tag), Saved = opened.Saved.GetValueOrDefault(p.Tag) })
+            .ToImmutableList();
+        if (rows.IsEmpty)
+        {
+            return Next.Of(session.Say($"{opened.Round.Title} has no point that is read"));
+        }
+
+        var walk = draft?.Lines.Find(l => l.WalkStart is not null);
+        var page = new RoundPage(opened.Round, opened.Slot, rows, new Links(session.Site)) { WalkStart = walk?.WalkStart, WalkEnd = walk?.WalkEnd };
+        page = Judged(session, page, setting);
+        page = page.MoveTo(Math.Max(0, page.Rows.FindIndex(r => !r.Answered)));
+        session = (session.Top is ChoosePage ? session.Back() : session).Open(page);
+        session = opened.Round.Field && page.WalkEnd is null ? session.Open(new AskPage(Ask.WalkStart, "")) : session;
+        return Next.Of(session, new LookBack(page.Row.Point.Tag));
+    }
+
+    public static Session LookedBack(Session session, LookedBack looked) => session with
+    {
+        Pages = session.Pages.ConvertAll(page => page is RoundPage round
+            ? round with { Rows = round.Rows.ConvertAll(r => r.Point.Tag == looked.Point ? r with { Past = looked.Values } : r) }
+            : page),
+    };
+
+    /// <summary>The draft's lines judged again, so that the round looks as it was left.</summary>
+    private static RoundPage Judged(Session session, RoundPage page, Setting setting)
+    {
+        for (var i = 0; i < page.Rows.Count; i++)
+        {
+            page = page.MoveTo(i);
+            if (page.Row.Line is { Text: not null } line && Judging.Judge(session, page, line, setting).Value is { } entry)
+            {
+                page = page.Put(page.Row with { Check = RowCheck.Of(page.Row.Point, Judging.Findings(page, entry)) });
+                page = page with { Results = ResultRow.Merge(page.Results, session.Site, entry) };
+            }
+        }
+
+        return page;
+    }
+}

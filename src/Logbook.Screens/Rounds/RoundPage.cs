@@ -1,0 +1,66 @@
+using System.Collections.Immutable;
+using Logbook.Handover;
+using Logbook.Journal;
+using Logbook.Plant;
+
+namespace Logbook.Screens;
+
+/// <summary>A round being typed: one list in walking order, one field that moves along it.</summary>
+/// <param name="Slot">The slot that was open when the round was opened; null when none was.</param>
+internal sealed record RoundPage(Round Round, RoundNow? Slot, ImmutableList<RoundRow> Rows, Links Links) : Page
+{
+    public int Current { get; init; }
+
+    /// <summary>What is being typed: nothing takes it but Enter.</summary>
+    public string Field { get; init; } = "";
+
+    /// <summary>What is said of the field.</summary>
+    public RowCheck Live { get; init; } = RowCheck.None;
+
+    /// <summary>The field was refused only because it is beyond what is possible: with a reason it stands.</summary>
+    public bool MayKeep { get; init; }
+
+    /// <summary>The row that was answered last.</summary>
+    public int? Answered { get; init; }
+
+    /// <summary>Urgent findings that were saved at once and are still to be read.</summary>
+    public IReadOnlyList<Finding> Spoken { get; init; } = [];
+
+    /// <summary>Derived tag to its newest result in this round.</summary>
+    public ImmutableDictionary<string, ResultRow> Results { get; init; } = ImmutableDictionary.Create<string, ResultRow>(StringComparer.OrdinalIgnoreCase);
+
+    public DateTimeOffset? WalkStart { get; init; }
+
+    public DateTimeOffset? WalkEnd { get; init; }
+
+    public override KeyTable Keys => RoundKeys.Table;
+
+    public RoundRow Row => Rows[Current];
+
+    /// <summary>The row that comes next and is open, going round; null when every other one is answered.</summary>
+    public int? NextOpen => Enumerable.Range(1, Rows.Count - 1).Select(n => (int?)((Current + n) % Rows.Count)).FirstOrDefault(i => !Rows[i!.Value].Answered);
+
+    public bool AllAnswered => Rows.TrueForAll(r => r.Answered);
+
+    public override Layout Draw(Session session) => RoundDrawing.Draw(session, this);
+
+    /// <summary>The present row's line with this text, read now unless the person or the walk says otherwise.</summary>
+    public DraftLine Line(Session session, string? text, DateTimeOffset now)
+    {
+        var line = Row.Line ?? new DraftLine { Round = Round.Id, By = session.By!, Point = Row.Point.Tag, At = WalkEnd ?? now };
+        var retyped = line.Text is null or "-" || line.Text == text ? line.Retyped : line.Retyped ?? line.Text;
+        return line with
+        {
+            Text = text,
+            At = line.AtGiven ? line.At : WalkEnd ?? now,
+            Why = null,
+            Retyped = retyped,
+            WalkStart = WalkStart,
+            WalkEnd = WalkEnd,
+        };
+    }
+
+    public RoundPage Put(RoundRow row) => this with { Rows = Rows.SetItem(Current, row) };
+
+    public RoundPage MoveTo(int row) => this with { Current = row, Field = "", Live = RowCheck.None, MayKeep = false };
+}

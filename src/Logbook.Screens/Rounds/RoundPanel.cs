@@ -1,0 +1,80 @@
+using Logbook.Handover;
+using Logbook.Journal;
+using Logbook.Plant;
+
+namespace Logbook.Screens;
+
+/// <summary>Under the list: the present row's limits, what is said of it in full, and what was answered before it.</summary>
+internal static class RoundPanel
+{
+    public static IReadOnlyList<Line> Draw(Session session, RoundPage page)
+    {
+        var tall = session.Height >= 34;
+        List<Line> lines =
+        [
+            .. Gutter.Lines(page.Row.Point.Tag, Look.Strong, page.Row.Point.Choices.Count > 0 ? Choices(page.Row.Point) : Limits(page.Row.Point), session.Width, tall ? 3 : 1),
+            .. page.Spoken.Take(1).SelectMany(f => Gutter.Lines("URGENT", Look.Urgent, $"{f.Text}.", session.Width, tall ? 4 : 2, Look.Strong)),
+            .. Said(page).SelectMany(f => Gutter.Lines(f.Code == "refused" ? "refused" : LevelWords.Of(f.Level), LevelWords.LookOf(f.Level), f.Text, session.Width, tall ? 3 : 2)),
+            .. Answered(session, page),
+        ];
+        var room = tall ? 9 : 4;
+        return [.. lines.Take(room), .. Enumerable.Repeat(Line.Empty, Math.Max(0, room - lines.Count))];
+    }
+
+    /// <summary>One finding at a time: of what is being typed, else of the present row when it is answered.</summary>
+    private static IEnumerable<Finding> Said(RoundPage page) => page.Spoken.Count > 0 && page.Field.Length == 0 ? []
+        : (page.Live.Findings.Count > 0 ? page.Live.Findings : page.Row.Answered && page.Field.Length == 0 ? page.Row.Check.Findings : []).Take(1);
+
+    /// <summary>The value before, only beside one that was given: the present row's, else the one answered last.</summary>
+    private static IEnumerable<Line> Answered(Session session, RoundPage page)
+    {
+        var row = page.Row.Answered ? page.Row : page.Answered is { } last ? page.Rows[last] : null;
+        if (row is null)
+        {
+            return [];
+        }
+
+        var before = row.Before is { } past
+            ? $"; before {Say.Value(row.Point, past.Value!.Value, past.Unit)} at {Say.Time(session.Site, past.At, session.Clock)}{Comma(row.Change())}{Comma(Spark(row))}"
+            : "; no value before it";
+        var text = $"{row.Value(session.Site)}{before}";
+        return Gutter.Lines(row.Point.Tag == page.Row.Point.Tag ? "typed" : row.Point.Tag, Look.Faint, text, session.Width, 1)
+            .Concat(row.Check.Findings.Count > 0 && row != page.Row && page.Spoken.Count == 0
+                ? Gutter.Lines(LevelWords.Of(row.Check.Findings[0].Level), LevelWords.LookOf(row.Check.Worst), row.Check.Findings[0].Text, session.Width, 2)
+                : []);
+    }
+
+    private static string Comma(string text) => text.Length == 0 ? "" : ", " + text;
+
+    /// <summary>The last values as a row of heights, the new one last.</summary>
+    private static string Spark(RoundRow row)
+    {
+        var values = row.Past.Where(v => v.Seq != row.Saved?.Seq).Select(v => v.Value!.Value).Concat(row.Number is { } now ? [now] : []).ToList();
+        if (values.Count < 4 || row.Point.Choices.Count > 0 || row.NotTaken)
+        {
+            return "";
+        }
+
+        var (low, high) = (values.Min(), values.Max());
+        return "last values " + (high == low ? new string('-', values.Count) : string.Concat(values.Select(v => "_.-'^"[(int)Math.Round((v - low) / (high - low) * 4)])));
+    }
+
+    private static string Choices(Point point) => string.Join("   ", point.Choices.Select(c => $"{c.Digit} {c.Text}{(c.Level is null ? "" : $" ({c.Level})")}"));
+
+    /// <summary><c>degC, watch below 95 or above 102, urgent above 103.2, possible 0 to 115</c>.</summary>
+    private static string Limits(Point point)
+    {
+        string Of(string word, double? low, double? high) => (low, high) switch
+        {
+            (null, null) => "",
+            ({ } l, null) => $", {word} below {Number(l)}",
+            (null, { } h) => $", {word} above {Number(h)}",
+            ({ } l, { } h) => $", {word} below {Number(l)} or above {Number(h)}",
+        };
+        var limits = point.Limits;
+        var possible = point is { Lowest: { } low, Highest: { } high } ? $"; possible {Number(low)} to {Number(high)}" : "";
+        return $"{point.Unit}{Of("watch", limits.WatchLow, limits.WatchHigh)}{Of("urgent", limits.UrgentLow, limits.UrgentHigh)}{possible}";
+    }
+
+    private static string Number(double value) => value.ToString("G6", System.Globalization.CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,36 @@
+namespace Logbook.Screens;
+
+/// <summary>What was asked about the present row, put into its line.</summary>
+internal static class RowAnswers
+{
+    public static Next Remark(Session session, string text)
+    {
+        var page = (RoundPage)session.Top;
+        var words = string.IsNullOrWhiteSpace(text) ? null : text.Trim();
+        return words is null && page.Row.Line is null
+            ? Next.Of(session)
+            : Entering.Amend(session, page, (page.Row.Line ?? page.Line(session, null, session.Clock)) with { Remark = words });
+    }
+
+    /// <summary>The time belongs to the value that is there or comes next; a value that is there is judged again by it.</summary>
+    public static Next ReadAt(Session session, DateTimeOffset at, Setting setting)
+    {
+        var page = (RoundPage)session.Top;
+        var line = (page.Row.Line ?? page.Line(session, null, setting.Now)) with { At = at, AtGiven = true };
+        return line.Text is null ? Entering.Amend(session, page, line) : Entering.Take(session, page, line, setting);
+    }
+
+    public static Next Second(Session session, Session asking, string text, Setting setting)
+    {
+        var page = (RoundPage)session.Top;
+        var line = page.Row.Line! with { Second = string.IsNullOrWhiteSpace(text) ? null : text.Trim() };
+        var judged = Judging.Judge(session, page, line, setting);
+        return judged.Ok ? Entering.Amend(session, page, line) : Next.Of(asking.Say(string.Join("; ", judged.Mistakes)));
+    }
+
+    public static Next Keep(Session session, string why, Setting setting)
+    {
+        var page = (RoundPage)session.Top;
+        return Entering.Take(session, page, page.Line(session, page.Field, setting.Now) with { Why = why.Trim() }, setting);
+    }
+}

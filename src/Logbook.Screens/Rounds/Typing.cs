@@ -1,0 +1,28 @@
+namespace Logbook.Screens;
+
+/// <summary>Writing in the round's field; the check speaks at each key.</summary>
+internal static class Typing
+{
+    private const int Longest = 16;
+
+    public static Next Write(Session session, RoundPage page, Keystroke key, Setting setting)
+    {
+        var field = key.Name switch
+        {
+            KeyName.Backspace => page.Field.Length > 0 ? page.Field[..^1] : "",
+            KeyName.Delete => "",
+            _ when page.Row.Point.Choices.Count > 0 => key.Rune.ToString(),
+            _ => page.Field + key.Rune,
+        };
+        return field.Length > Longest
+            ? Next.Of(session.Say("more digits than any instrument shows"))
+            : Next.Of(session.Put(In(session, page, field, setting)));
+    }
+
+    /// <summary>The page with this text in its field.</summary>
+    public static RoundPage In(Session session, RoundPage page, string field, Setting setting)
+    {
+        page = page with { Field = field, MayKeep = false };
+        return page with { Live = Judging.Live(session, page, setting) };
+    }
+}

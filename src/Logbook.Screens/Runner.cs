@@ -1,0 +1,139 @@
+using Logbook.Checks;
+using Logbook.Handover;
+using Logbook.Journal;
+
+namespace Logbook.Screens;
+
+/// <summary>Runs effects against the journal and the draft's file, and answers with messages.</summary>
+internal sealed class Runner(Desk desk, DraftFolder drafts)
+{
+    private const int Looked = 10;
+    private static readonly TimeSpan LookBackOver = TimeSpan.FromHours(30);
+
+    private DateTimeOffset _minute;
+
+    public IEnumerable<Message> Run(Effect effect)
+    {
+        try
+        {
+            return effect switch
+            {
+                GoOn on => [on.Message],
+                Follow => Changed(),
+                SaveEntry save => Save(save.Request),
+                KeepDraft keep => Keep(keep.Line),
+                DropDraft => Drop(),
+                TakeUpDraft take => TakeUp(take.File),
+                OpenRound open => [RoundAtHand.Find(desk, open.Round)],
+                LookBack back => [new LookedBack(back.Point, Newest(back.Point))],
+                ReadOlder older => [Older(older)],
+                ReadNewer newer => [new LogRead([.. desk.Store.Read(newer.After + 1).Select(r => LogLine.Of(desk, r)).Reverse()], newer.After + 1)],
+                ReadRecord one => desk.Store.Read(one.Seq).Take(1).Select(r => new RecordRead(r)),
+                _ => throw new InvalidOperationException($"no such effect: {effect}"),
+            };
+        }
+        catch (JournalException trouble)
+        {
+            return [effect is SaveEntry ? new EntryNotSaved(trouble.Message) : new Troubled(trouble.Message)];
+        }
+    }
+
+    /// <summary>What is known now.</summary>
+    public Facts Facts()
+    {
+        desk.Follow();
+        _minute = Minute();
+        return new Facts(desk.Site, NowView.Of(desk), desk.State.Head);
+    }
+
+    /// <summary>Drafts that were left behind, without what the journal has: a session may have ended between its save and the end of its draft.</summary>
+    public IReadOnlyList<LeftDraft> Left()
+    {
+        var left = new List<LeftDraft>();
+        foreach (var file in drafts.Left)
+        {
+            if (Unsaved(file) is { } unsaved)
+            {
+                left.Add(unsaved);
+            }
+            else
+            {
+                drafts.Forget(file.File);
+            }
+        }
+
+        return left;
+    }
+
+    private LeftDraft? Unsaved(LeftDraft left)
+    {
+        Draft? draft = left.Draft;
+        foreach (var record in desk.Store.Between(left.Draft.From, desk.Now.AddMinutes(1)))
+        {
+            draft = draft?.Without(record);
+        }
+
+        return draft is null ? null : left with { Draft = draft };
+    }
+
+    private IEnumerable<Message> Changed()
+    {
+        var before = desk.State.Head;
+        desk.Follow();
+        return desk.State.Head == before && Minute() == _minute ? [] : [new FactsChanged(Facts())];
+    }
+
+    private DateTimeOffset Minute()
+    {
+        var now = desk.Now;
+        return now.AddTicks(-(now.Ticks % TimeSpan.TicksPerMinute));
+    }
+
+    private Message[] Save(EntryRequest request)
+    {
+        var written = RecordEntry.Run(desk, request);
+        return written.Record is { } record
+            ? [new EntrySaved(record), new FactsChanged(Facts())]
+            : [new EntryNotSaved(string.Join("; ", written.Mistakes))];
+    }
+
+    private Message[] Keep(DraftLine line) => OnDisk(() =>
+    {
+        drafts.Keep(line);
+        return [new DraftKept()];
+    });
+
+    private Message[] Drop() => OnDisk(() =>
+    {
+        drafts.Drop();
+        return [];
+    });
+
+    private Message[] TakeUp(string file)
+    {
+        drafts.TakeUp(file);
+        return [];
+    }
+
+    private static Message[] OnDisk(Func<Message[]> work)
+    {
+        try
+        {
+            return work();
+        }
+        catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
+        {
+            return [new DraftNotKept(trouble.Message)];
+        }
+    }
+
+    private IReadOnlyList<SeriesValue> Newest(string point) =>
+        [.. desk.Store.Series(point, desk.Now - LookBackOver, desk.Now).Where(v => v.Value is not null).TakeLast(Looked)];
+
+    private LogRead Older(ReadOlder older)
+    {
+        var from = Math.Max(1, older.Below - older.Count);
+        var records = desk.Store.Read(from).TakeWhile(r => r.Seq < older.Below).Select(r => LogLine.Of(desk, r)).Reverse();
+        return new LogRead([.. records], from);
+    }
+}

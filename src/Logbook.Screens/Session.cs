@@ -1,0 +1,68 @@
+using System.Collections.Immutable;
+using Logbook.Handover;
+using Logbook.Journal;
+using Logbook.Plant;
+
+namespace Logbook.Screens;
+
+/// <summary>What is known of the line.</summary>
+internal sealed record Facts(Site Site, NowView Now, Head Head);
+
+/// <summary>The whole state of one terminal's screen. Everything that is shown follows from it.</summary>
+internal sealed record Session(Facts Facts)
+{
+    public int Width { get; init; } = 80;
+
+    public int Height { get; init; } = 24;
+
+    /// <summary>The clock, in site time.</summary>
+    public DateTimeOffset Clock { get; init; } = Facts.Now.At;
+
+    /// <summary>When a key was last pressed.</summary>
+    public DateTimeOffset LastKey { get; init; } = Facts.Now.At;
+
+    /// <summary>Code of the person who is typing; null until they said so.</summary>
+    public string? By { get; init; }
+
+    /// <summary>From Now, one step deeper each. Never empty.</summary>
+    public ImmutableList<Page> Pages { get; init; } = [new NowPage(0, 0)];
+
+    /// <summary>What was typed and is not in the journal; null when there is nothing.</summary>
+    public Draft? Draft { get; init; }
+
+    /// <summary>When the draft's last line was forced to the disk.</summary>
+    public DateTimeOffset? DraftKeptAt { get; init; }
+
+    /// <summary>When a save failed last; null when none did since.</summary>
+    public DateTimeOffset? SaveFailedAt { get; init; }
+
+    /// <summary>Drafts that earlier sessions left behind.</summary>
+    public ImmutableList<LeftDraft> Left { get; init; } = [];
+
+    /// <summary>One line that answers the last key; empty when there is nothing to say.</summary>
+    public Span Said { get; init; } = new("");
+
+    /// <summary>The key that leaves was pressed once, with something unsaved.</summary>
+    public bool Leaving { get; init; }
+
+    /// <summary>The person has left.</summary>
+    public bool Over { get; init; }
+
+    public Site Site => Facts.Site;
+
+    public Page Top => Pages[^1];
+
+    /// <summary>The page under the top one; Now under itself.</summary>
+    public Page Under => Pages[Math.Max(0, Pages.Count - 2)];
+
+    public Session Say(string text, Look look = Look.Strong) => this with { Said = new Span(text, look) };
+
+    public Session Open(Page page) => this with { Pages = Pages.Add(page) };
+
+    public Session Put(Page page) => this with { Pages = Pages.SetItem(Pages.Count - 1, page) };
+
+    public Session Back() => Pages.Count == 1 ? this : this with { Pages = Pages.RemoveAt(Pages.Count - 1) };
+
+    /// <summary>How many lines the page keys move.</summary>
+    public int Leaf => Math.Max(1, Height - 10);
+}

@@ -1,0 +1,27 @@
+namespace Logbook.Screens;
+
+/// <summary>The state after a message. Sends each message to where it belongs; decides nothing itself.</summary>
+internal static class Step
+{
+    public static Next Of(Session session, Message message, Setting setting) => message switch
+    {
+        Pressed pressed => session.Top.Keys.Press(Heard(session, setting) with { Leaving = session.Leaving && pressed.Key.Is('q') }, pressed.Key, setting),
+        Pasted pasted => Pasting.Paste(Heard(session, setting), pasted.Text),
+        PastedColumn column => Pasting.Line(session, column, setting),
+        Resized size => Next.Of(session with { Width = Math.Max(1, size.Width), Height = Math.Max(1, size.Height) }),
+        Ticked => Saving.Tick(session with { Clock = setting.Now }),
+        FactsChanged changed => LogReading.Follow(session with { Facts = changed.Facts, Clock = changed.Facts.Now.At }),
+        EntrySaved saved => Saving.Saved(session, saved.Record),
+        EntryNotSaved not => Next.Of(Saving.NotSaved(session, not.Why)),
+        DraftKept => Next.Of(session with { DraftKeptAt = session.Clock }),
+        DraftNotKept not => Next.Of(session.Say($"NOT ON THE DISK, only here: {not.Why}", Look.Urgent)),
+        RoundOpened opened => RoundOpening.Open(session, opened, setting),
+        LookedBack looked => Next.Of(RoundOpening.LookedBack(session, looked)),
+        LogRead read => LogReading.Read(session, read),
+        RecordRead read => Next.Of(session.Open(new RecordPage(read.Record, 0))),
+        Troubled trouble => Next.Of(session.Say(trouble.Why, Look.Urgent)),
+        _ => throw new InvalidOperationException($"no such message: {message}"),
+    };
+
+    private static Session Heard(Session session, Setting setting) => session with { Clock = setting.Now, LastKey = setting.Now, Said = new Span("") };
+}

@@ -1,0 +1,70 @@
+using System.Runtime.InteropServices;
+using Terminal.Gui.App;
+using Terminal.Gui.Drivers;
+using Terminal.Gui.Views;
+
+namespace Logbook.Tui;
+
+/// <summary>The one place that owns the toolkit, signals and the state of the terminal: however the screen ends, the terminal is left as it was.</summary>
+internal static class Host
+{
+    public const int NoTerminal = 69;
+
+    // Keypad digits arrive as digits again: the runtime has switched them to End, Page Down and the like.
+    private const string KeypadDigits = "\e>";
+
+    /// <summary>Why no screen can be drawn here, in one line; null when it can. The toolkit itself would wait for ever.</summary>
+    public static string? WhyNot() => !Driver.IsAttachedToTerminal(out _, out _) ? "the screen needs a terminal"
+        : Environment.GetEnvironmentVariable("TERM") is null or "" or "dumb" ? "TERM says that this terminal cannot draw"
+        : null;
+
+    public static int Run(Func<Surface> make, Action<string> paste)
+    {
+        using var terminal = new TerminalState();
+        using var signals = new Signals();
+        Application.MaximumIterationsPerSecond = 100; // a key is on the screen within 20 ms
+        var app = Application.Create();
+        try
+        {
+            app.Init();
+            app.Driver!.WriteRaw(KeypadDigits);
+            app.Iteration += (_, _) => Turn(app, signals);
+            app.Paste += (_, pasted) =>
+            {
+                pasted.Handled = true;
+                paste(pasted.Text);
+                (app.TopRunnableView as Surface)?.SetNeedsDraw();
+            };
+            using var surface = make();
+            app.Run(surface);
+            return 0;
+        }
+        finally
+        {
+            Close(app, terminal);
+        }
+    }
+
+    private static void Turn(IApplication app, Signals signals)
+    {
+        if (signals.StopAsked && app.TopRunnable is { } top)
+        {
+            app.RequestStop(top);
+        }
+
+        if (signals.TakeContinued())
+        {
+            app.Driver!.WriteRaw(KeypadDigits);
+            app.LayoutAndDraw(true);
+        }
+    }
+
+    /// <summary>After a hang-up the toolkit's reader never ends: it is waited for a second, then left to end with the process.</summary>
+    private static void Close(IApplication app, TerminalState terminal)
+    {
+        if (Task.Run(app.Dispose).Wait(TimeSpan.FromSeconds(1)))
+        {
+            terminal.IsRestored();
+        }
+    }
+}

@@ -1,0 +1,46 @@
+using Logbook.Screens;
+using Terminal.Gui.Drivers;
+using Terminal.Gui.Input;
+
+namespace Logbook.Tui;
+
+/// <summary>From the toolkit's keys to ours.</summary>
+internal static class Keystrokes
+{
+    /// <summary>Null for keys that no screen knows.</summary>
+    public static Keystroke? Of(Key key)
+    {
+        if (Name(key) is { } name)
+        {
+            return new Keystroke(name);
+        }
+
+        var rune = key.AsRune;
+        return rune.Value >= ' ' && !key.IsCtrl && !key.IsAlt ? new Keystroke(KeyName.Written, rune) : null;
+    }
+
+    private static KeyName? Name(Key key)
+    {
+        // A line feed arrives as Ctrl+Enter or Ctrl+J: some terminals send it for the keypad's Enter.
+        if (key == Key.Enter || key == Key.Enter.WithCtrl || key == Key.J.WithCtrl)
+        {
+            return KeyName.Enter;
+        }
+
+        return key.IsAlt ? null : (key.KeyCode & ~KeyCode.CtrlMask) switch
+        {
+            KeyCode.Esc => KeyName.Esc,
+            KeyCode.CursorUp => KeyName.Up,
+            KeyCode.CursorDown => KeyName.Down,
+            KeyCode.PageUp => KeyName.PageUp,
+            KeyCode.PageDown => KeyName.PageDown,
+            KeyCode.Home => KeyName.Home,
+            KeyCode.End => KeyName.End,
+            KeyCode.Tab => KeyName.Tab,
+            KeyCode.Tab | KeyCode.ShiftMask => KeyName.BackTab,
+            KeyCode.Backspace => KeyName.Backspace, // with Ctrl too: some terminals send that byte
+            KeyCode.Delete => KeyName.Delete,
+            _ => null,
+        };
+    }
+}

@@ -1,0 +1,31 @@
+using Logbook.Screens;
+using Terminal.Gui.Drawing;
+using Attribute = Terminal.Gui.Drawing.Attribute;
+using Color = Terminal.Gui.Drawing.Color;
+
+namespace Logbook.Tui;
+
+/// <summary>
+/// Looks as a terminal shows them. Without colour the terminal's own two are used, and weight, reverse and underline tell
+/// looks apart; the words say the same in either.
+/// </summary>
+internal sealed class Looks(bool colour)
+{
+    /// <summary>No colour when NO_COLOR is set to anything.</summary>
+    public static Looks OfEnvironment() => new(string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR")));
+
+    public Attribute Of(Look look) => look switch
+    {
+        Look.Strong => Own(TextStyle.Bold),
+        Look.Faint => Own(TextStyle.Faint),
+        Look.Note => Own(TextStyle.Underline),
+        Look.Watch => colour ? new Attribute(Color.Black, Color.BrightYellow) : Own(TextStyle.Bold | TextStyle.Underline),
+        Look.Urgent => colour ? new Attribute(Color.White, Color.Red, TextStyle.Bold) : Own(TextStyle.Bold | TextStyle.Reverse),
+        Look.Hurts => colour ? new Attribute(Color.Black, Color.White, TextStyle.Bold) : Own(TextStyle.Bold | TextStyle.Reverse),
+        Look.Field or Look.Chosen => Own(TextStyle.Reverse),
+        _ => Own(TextStyle.None),
+    };
+
+    /// <summary>The terminal's own colours.</summary>
+    private static Attribute Own(TextStyle style) => new(Color.None, Color.None, style);
+}

@@ -1,0 +1,62 @@
+using System.Runtime.InteropServices;
+
+namespace Logbook.Tui;
+
+/// <summary>The terminal as it was before the screen: put back when the toolkit could not do it itself.</summary>
+internal sealed class TerminalState : IDisposable
+{
+    // Mouse reports off, bracketed paste off, keyboard protocol off, plain text, main screen, cursor shown.
+    private static readonly byte[] Plain = "\e[?1003l\e[?1015l\e[?1006l\e[?2004l\e[<u\e[0m\e[?1049l\e[?25h"u8.ToArray();
+
+    private readonly byte[]? _modes;
+    private int _armed = 1;
+
+    public TerminalState()
+    {
+        var modes = new byte[256];
+        _modes = OperatingSystem.IsLinux() && GetModes(0, modes) == 0 ? modes : null;
+        AppDomain.CurrentDomain.ProcessExit += Restore;
+        AppDomain.CurrentDomain.UnhandledException += Restore;
+    }
+
+    /// <summary>The toolkit has put everything back.</summary>
+    public void IsRestored() => Interlocked.Exchange(ref _armed, 0);
+
+    public void Dispose()
+    {
+        Restore(this, EventArgs.Empty);
+        AppDomain.CurrentDomain.ProcessExit -= Restore;
+        AppDomain.CurrentDomain.UnhandledException -= Restore;
+    }
+
+    private void Restore(object? sender, EventArgs args)
+    {
+        if (Interlocked.Exchange(ref _armed, 0) == 0)
+        {
+            return;
+        }
+
+        try
+        {
+            using var terminal = new FileStream("/dev/tty", FileMode.Open, FileAccess.Write);
+            terminal.Write(Plain);
+        }
+        catch (Exception gone) when (gone is IOException or UnauthorizedAccessException)
+        {
+            return; // there is no terminal any more
+        }
+
+        if (_modes is not null)
+        {
+            _ = SetModes(0, 0, _modes);
+        }
+    }
+
+    [DllImport("libc", EntryPoint = "tcgetattr")]
+    [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]
+    private static extern int GetModes(int file, byte[] modes);
+
+    [DllImport("libc", EntryPoint = "tcsetattr")]
+    [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]
+    private static extern int SetModes(int file, int when, byte[] modes);
+}

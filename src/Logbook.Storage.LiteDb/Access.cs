@@ -89,10 +89,16 @@ internal sealed class Access : IDisposable
     {
         lock (_turn)
         {
-            if (_burst is not null)
-                Afterwards(_burst.NoteHead);
-            EndBurst();
-            _snapshot.Close();
+            try
+            {
+                if (_burst is not null)
+                    Afterwards(_burst.NoteHead);
+            }
+            finally
+            {
+                EndBurst();
+                _snapshot.Close();
+            }
         }
     }
 

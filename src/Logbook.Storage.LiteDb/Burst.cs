@@ -1,5 +1,4 @@
 using Logbook.Journal;
-using Logbook.Storage.LiteDb.Disk;
 using Logbook.Storage.LiteDb.Locks;
 
 namespace Logbook.Storage.LiteDb;
@@ -7,8 +6,6 @@ namespace Logbook.Storage.LiteDb;
 /// <summary>A run of saves by one owner: the lock is held, the database is open, the chain's end is known.</summary>
 internal sealed class Burst : IDisposable
 {
-    // About half a hundred saves of a round; a reader replays this much at most.
-    private const long CheckpointSize = 500 * FrameHeader.PageSize;
     private const int TailChecked = 16;
 
     private readonly JournalFolder _folder;
@@ -78,7 +75,7 @@ internal sealed class Burst : IDisposable
     /// <summary>Brings the log into the data file when it has grown enough, and notes the head outside the store.</summary>
     public void CheckpointWhenDue()
     {
-        if (_database.LogLength < CheckpointSize)
+        if (_database.LogLength < _folder.LogLimit)
             return;
         using var alone = CheckpointLock.Alone(_folder);
         if (alone is null)

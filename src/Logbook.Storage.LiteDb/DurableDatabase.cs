@@ -84,9 +84,10 @@ internal sealed class DurableDatabase : IDisposable
         {
             _frames.TakeBack();
         }
-        catch (IOException stuck)
+        catch (IOException)
         {
-            throw new IOException($"{refused.Message} and it could not be taken back: look whether it is there before it is entered again", stuck);
+            const string look = "and it could not be taken back: look whether it is there before it is entered again";
+            throw new IOException($"{refused.Message} {look}", refused.HResult);
         }
     }
 

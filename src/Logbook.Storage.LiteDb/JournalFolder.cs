@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using Logbook.Journal;
 using Logbook.Storage.LiteDb.Disk;
+using Logbook.Storage.LiteDb.Locks;
 
 namespace Logbook.Storage.LiteDb;
 
@@ -10,7 +11,13 @@ namespace Logbook.Storage.LiteDb;
 /// <param name="disk">Where data, log and anchor are; the lock files are always real ones.</param>
 internal sealed class JournalFolder(string path, IDisk disk)
 {
+    // About fourscore saves of a round; a reader replays this much at most.
+    private const long UsualLog = 500 * FrameHeader.PageSize;
+
     private readonly string _anchor = Path.Combine(path, "anchor");
+
+    /// <summary>How large the log's image may grow before a checkpoint.</summary>
+    public long LogLimit { get; init; } = UsualLog;
 
     public string Data { get; } = Path.Combine(path, "records.db");
 
@@ -40,17 +47,23 @@ internal sealed class JournalFolder(string path, IDisk disk)
             : throw new JournalException(JournalTrouble.Damaged, $"{Data} is missing, though a journal was kept here; nothing was changed");
     }
 
-    /// <summary>Makes the folder. The lock files come first, and with them the right to make a journal in it.</summary>
-    public void Create() => disk.CreateFolder(path);
+    /// <summary>Makes the folder, with the lock files for those who may only read there.</summary>
+    public void Create()
+    {
+        disk.CreateFolder(path);
+        LockFile.Make(Gate);
+        LockFile.Make(CheckpointLock);
+    }
 
     /// <summary>Makes an empty journal where there is none. Only the owner may.</summary>
     public void CreateJournal(Func<byte[]> newData)
     {
         if (HasJournal())
             return;
-        disk.ForWriting(Log).Dispose(); // there before the data file gets its name, and on the disk with it
-        disk.Replace(Data, newData());
+        // The log's name is on the disk before there is a data file: once that is found, nobody looks after the log's name again.
+        disk.ForWriting(Log).Dispose();
         disk.SyncFolder(path);
+        disk.Replace(Data, newData());
     }
 
     public IRawFile OpenData(bool toWrite) => toWrite ? disk.ForWriting(Data) : disk.ForReading(Data);

@@ -25,14 +25,14 @@ public sealed class LiteDbJournal : IJournalStore
     /// <param name="clock">When a burst of saves is over.</param>
     /// <param name="wait">How long a save waits for another writer.</param>
     public LiteDbJournal(string siteFolder, string terminal, TimeProvider clock, TimeSpan? wait = null)
-        : this(siteFolder, terminal, clock, wait, new LocalDisk())
+        : this(new JournalFolder(Path.Combine(Path.GetFullPath(siteFolder), "journal"), new LocalDisk()), terminal, clock, wait ?? UsualWait)
     {
     }
 
-    internal LiteDbJournal(string siteFolder, string terminal, TimeProvider clock, TimeSpan? wait, IDisk disk)
+    internal LiteDbJournal(JournalFolder folder, string terminal, TimeProvider clock, TimeSpan wait)
     {
-        _folder = new JournalFolder(Path.Combine(Path.GetFullPath(siteFolder), "journal"), disk);
-        _access = new Access(_folder, terminal, clock, wait ?? UsualWait);
+        _folder = folder;
+        _access = new Access(folder, terminal, clock, wait);
     }
 
     public Head Head => Look(records => records.Last() is { } last ? Head.Of(Parse(last)) : Head.Empty, Head.Empty);

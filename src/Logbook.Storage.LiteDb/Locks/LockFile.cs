@@ -10,6 +10,13 @@ internal static class LockFile
 {
     private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(2);
 
+    /// <summary>Makes the file where there is none.</summary>
+    public static void Make(string path)
+    {
+        if (!File.Exists(path))
+            TryShared(path)?.Dispose();
+    }
+
     /// <summary>The lock for one alone, or null when somebody has it.</summary>
     public static FileStream? TryAlone(string path) => Try(path, FileAccess.ReadWrite, FileShare.None);
 

@@ -20,7 +20,7 @@ internal static class Correcting
         }
 
         var day = DayOf(desk, target);
-        List<Mistake> mistakes = [.. Given.Person(desk.Site, by), .. Given.Text(why, "the reason for correcting")];
+        List<Mistake> mistakes = [.. Given.Writer(desk.Site, desk.State, by), .. Given.Text(why, "the reason for correcting")];
         var readings = Standing(desk, entry, target);
         var was = readings.FirstOrDefault(r => r.Point.Equals(typed.Point.Trim(), StringComparison.OrdinalIgnoreCase));
         var parsed = ParseReading.Parse(day, typed, was?.At ?? record.At, desk.Now, mistakes);

@@ -1,3 +1,4 @@
+using Logbook.Journal;
 using Logbook.Plant;
 
 namespace Logbook.Checks;
@@ -26,6 +27,13 @@ internal static class Given
             yield return Mistake.Typed($"'{by}' is not a person of this site", "known: " + string.Join(", ", site.People.Select(p => p.Code)));
         }
     }
+
+    /// <summary>Somebody of this site who may write: people are closed, never deleted.</summary>
+    public static IEnumerable<Mistake> Writer(Site site, State state, string by) => state.IsClosed(by)
+        ? [Mistake.Typed($"{Spelled(site, by)} is closed and writes no more", "use your own code")]
+        : Person(site, by);
+
+    private static string Spelled(Site site, string by) => site.FindPerson(by)?.Code ?? by;
 
     public static IEnumerable<Mistake> NotInFuture(DateTimeOffset? at, string what, DateTimeOffset now, Place place)
     {

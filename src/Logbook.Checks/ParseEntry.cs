@@ -16,7 +16,7 @@ internal static class ParseEntry
 {
     public static IReadOnlyList<PointReading> Parse(Day day, EntryRequest request, DateTimeOffset now, List<Mistake> mistakes)
     {
-        CheckHeader(day.Site, request, now, mistakes);
+        CheckHeader(day, request, now, mistakes);
         var at = Given.Instant(day.Site, request.At ?? request.WalkEnd ?? now);
         var readings = new List<PointReading>();
         foreach (var typed in request.Readings)
@@ -35,9 +35,10 @@ internal static class ParseEntry
         return readings;
     }
 
-    private static void CheckHeader(Site site, EntryRequest request, DateTimeOffset now, List<Mistake> mistakes)
+    private static void CheckHeader(Day day, EntryRequest request, DateTimeOffset now, List<Mistake> mistakes)
     {
-        mistakes.AddRange(Given.Person(site, request.By));
+        var site = day.Site;
+        mistakes.AddRange(Given.Writer(site, day.State, request.By));
         if (request.Round is { } round && site.FindRound(round) is null)
         {
             string[] known = [.. site.Rounds.Select(r => r.Id)];

@@ -54,7 +54,7 @@ public static class Writing
         }
 
         var site = desk.Site;
-        List<Mistake> mistakes = [.. Given.Person(site, by), .. check(site)];
+        List<Mistake> mistakes = [.. Given.Writer(site, desk.State, by), .. check(site)];
         if (mistakes.Count > 0)
         {
             return Written.Nothing(mistakes);

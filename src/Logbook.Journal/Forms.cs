@@ -16,6 +16,17 @@ internal static class Forms
         ["state"] = typeof(EquipmentStateChanged),
         ["carry"] = typeof(Carry),
         ["carry-close"] = typeof(CarryClosed),
+        ["handover-prepared"] = typeof(HandoverPrepared),
+        ["handover-seen"] = typeof(HandoverSeen),
+        ["handover-question"] = typeof(HandoverQuestion),
+        ["handover-answer"] = typeof(HandoverAnswer),
+        ["handover-accepted"] = typeof(HandoverAccepted),
+        ["handover-refused"] = typeof(HandoverRefused),
+        ["handover-relief"] = typeof(HandoverRelief),
+        ["handover-not-yet"] = typeof(HandoverNotYet),
+        ["handover-continued"] = typeof(HandoverContinued),
+        ["handover-countersigned"] = typeof(HandoverCountersigned),
+        ["person"] = typeof(PersonChanged),
     };
 
     public static readonly JsonSerializerOptions Options = new(BodyForms.Default.Options)
@@ -68,4 +79,15 @@ internal static class Forms
 [JsonSerializable(typeof(EquipmentStateChanged))]
 [JsonSerializable(typeof(Carry))]
 [JsonSerializable(typeof(CarryClosed))]
+[JsonSerializable(typeof(HandoverPrepared))]
+[JsonSerializable(typeof(HandoverSeen))]
+[JsonSerializable(typeof(HandoverQuestion))]
+[JsonSerializable(typeof(HandoverAnswer))]
+[JsonSerializable(typeof(HandoverAccepted))]
+[JsonSerializable(typeof(HandoverRefused))]
+[JsonSerializable(typeof(HandoverRelief))]
+[JsonSerializable(typeof(HandoverNotYet))]
+[JsonSerializable(typeof(HandoverContinued))]
+[JsonSerializable(typeof(HandoverCountersigned))]
+[JsonSerializable(typeof(PersonChanged))]
 internal sealed partial class BodyForms : JsonSerializerContext;

@@ -40,6 +40,16 @@ public sealed record State
     /// <summary>What is open, oldest first.</summary>
     public ImmutableList<CarriedItem> Carried { get; init; } = [];
 
+    /// <summary>Who holds the line and how far its handover has come.</summary>
+    public LineHeld Line { get; init; } = LineHeld.ByNobody;
+
+    /// <summary>Code to what the journal knows of the person.</summary>
+    public ImmutableDictionary<string, Standing> People { get; init; } =
+        ImmutableDictionary.Create<string, Standing>(StringComparer.OrdinalIgnoreCase);
+
+    /// <summary>True when the person writes no more.</summary>
+    public bool IsClosed(string code) => People.TryGetValue(code, out var standing) && standing.Closed;
+
     /// <summary>What a piece of equipment does; running when nobody has said otherwise.</summary>
     public string StateOf(string? equipment) =>
         equipment is not null && Equipment.TryGetValue(equipment, out var status) ? status.State : "running";
@@ -63,7 +73,7 @@ public sealed record State
             CarryClosed closed => this with { Carried = Carried.RemoveAll(item => item.Id == closed.Id) },
             _ => this,
         };
-        return next with { Head = Head.Of(record) };
+        return next with { Head = Head.Of(record), Line = Line.After(record), People = Standing.After(People, record) };
     }
 
     private State Adopt(SiteAdopted adopted)

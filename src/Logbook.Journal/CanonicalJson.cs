@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Globalization;
 using System.Text;
 using System.Text.Json;
@@ -11,6 +12,8 @@ namespace Logbook.Journal;
 public static class CanonicalJson
 {
     private const long LargestExact = (1L << 53) - 1;
+
+    private static readonly SearchValues<char> Escaped = SearchValues.Create([.. Enumerable.Range(0, ' ').Select(c => (char)c), '"', '\\']);
 
     /// <summary>The canonical bytes.</summary>
     /// <exception cref="FormatException">A number is not such an integer, or a string is not valid Unicode.</exception>
@@ -46,57 +49,56 @@ public static class CanonicalJson
 
     private static void AppendObject(StringBuilder text, JsonElement value)
     {
-        text.Append('{');
-        var comma = false;
+        var between = '{';
         foreach (var member in value.EnumerateObject().OrderBy(m => m.Name, StringComparer.Ordinal))
         {
-            if (comma)
-                text.Append(',');
+            text.Append(between);
             AppendString(text, member.Name);
             text.Append(':');
             Append(text, member.Value);
-            comma = true;
+            between = ',';
         }
 
-        text.Append('}');
+        text.Append(between == '{' ? "{}" : "}");
     }
 
     private static void AppendArray(StringBuilder text, JsonElement value)
     {
-        text.Append('[');
-        var comma = false;
+        var between = '[';
         foreach (var item in value.EnumerateArray())
         {
-            if (comma)
-                text.Append(',');
+            text.Append(between);
             Append(text, item);
-            comma = true;
+            between = ',';
         }
 
-        text.Append(']');
+        text.Append(between == '[' ? "[]" : "]");
     }
 
     private static void AppendString(StringBuilder text, string value)
     {
         text.Append('"');
-        foreach (var c in value)
+        var rest = value.AsSpan();
+        for (int plain; (plain = rest.IndexOfAny(Escaped)) >= 0; rest = rest[(plain + 1)..])
         {
-            _ = c switch
-            {
-                '"' => text.Append("\\\""),
-                '\\' => text.Append("\\\\"),
-                '\b' => text.Append("\\b"),
-                '\t' => text.Append("\\t"),
-                '\n' => text.Append("\\n"),
-                '\f' => text.Append("\\f"),
-                '\r' => text.Append("\\r"),
-                < ' ' => text.Append(CultureInfo.InvariantCulture, $"\\u{(int)c:x4}"),
-                _ => text.Append(c),
-            };
+            text.Append(rest[..plain]);
+            AppendEscape(text, rest[plain]);
         }
 
-        text.Append('"');
+        text.Append(rest).Append('"');
     }
+
+    private static void AppendEscape(StringBuilder text, char c) => _ = c switch
+    {
+        '"' => text.Append("\\\""),
+        '\\' => text.Append("\\\\"),
+        '\b' => text.Append("\\b"),
+        '\t' => text.Append("\\t"),
+        '\n' => text.Append("\\n"),
+        '\f' => text.Append("\\f"),
+        '\r' => text.Append("\\r"),
+        _ => text.Append(CultureInfo.InvariantCulture, $"\\u{(int)c:x4}"),
+    };
 
     private static long Integer(JsonElement value) =>
         value.TryGetInt64(out var number) && Math.Abs(number) <= LargestExact

@@ -13,12 +13,14 @@ internal sealed class Burst : IDisposable
     private readonly DurableDatabase _database;
     private string? _chain;
     private Head? _noted;
+    private long _checkpointAt;
 
     private Burst(JournalFolder folder, OwnerLock owner, DurableDatabase database, Head seen)
     {
         _folder = folder;
         _owner = owner;
         _database = database;
+        _checkpointAt = folder.LogLimit;
         View = new View(new RecordTable(database.Engine), Damage: null);
         _noted = folder.ReadAnchor();
         Head = CheckedEnd();
@@ -75,14 +77,20 @@ internal sealed class Burst : IDisposable
     /// <summary>Brings the log into the data file when it has grown enough, and notes the head outside the store.</summary>
     public void CheckpointWhenDue()
     {
-        if (_database.LogLength < _folder.LogLimit)
+        if (_database.LogLength < _checkpointAt)
             return;
         using var alone = CheckpointLock.Alone(_folder);
         if (alone is null)
-            return; // readers are at work; the log may grow until the next save
+        {
+            // Readers stay at work; the next saves are not to wait for them as well.
+            _checkpointAt = _database.LogLength + _folder.LogLimit;
+            return;
+        }
+
         Failed = true;
         _database.Checkpoint();
         Failed = false;
+        _checkpointAt = _folder.LogLimit;
         NoteHead();
     }
 

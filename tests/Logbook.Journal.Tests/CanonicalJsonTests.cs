@@ -66,6 +66,7 @@ public sealed class CanonicalJsonTests
     [InlineData("-0", "0")] // RFC 8785 section 3.2.2.3 takes over ECMAScript's rule: minus zero is written 0
     [InlineData("9007199254740991", "9007199254740991")]
     [InlineData(" [ 1 , -2 ] ", "[1,-2]")]
+    [InlineData("[ { } , [ ] ]", "[{},[]]")]
     public void Integers_are_written_without_ornament(string json, string written)
     {
         Assert.Equal(written, Encoding.UTF8.GetString(Canonical(json)));

@@ -14,9 +14,16 @@ internal sealed class OwnerLock : IDisposable
     {
         var taken = LockFile.Wait(() => LockFile.TryAlone(folder.OwnerLock), wait)
             ?? throw new JournalException(JournalTrouble.Busy, $"the journal is being written by {NameOf(folder)}; nothing was saved; try again");
-        var owner = new OwnerLock(taken);
-        File.WriteAllText(folder.OwnerName, FormattableString.Invariant($"{terminal}, process {Environment.ProcessId}"));
-        return owner;
+        try
+        {
+            File.WriteAllText(folder.OwnerName, FormattableString.Invariant($"{terminal}, process {Environment.ProcessId}"));
+            return new OwnerLock(taken);
+        }
+        catch
+        {
+            taken.Dispose();
+            throw;
+        }
     }
 
     public void Dispose() => _lock.Dispose();

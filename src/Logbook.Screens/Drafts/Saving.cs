@@ -43,7 +43,7 @@ internal static class Saving
     public static string? Unsaved(Session session) => session.Draft is { } draft ? Unsaved(session, draft) : null;
 
     public static string Unsaved(Session session, Draft draft) =>
-        $"{session.Site.FindRound(draft.Round)?.Title ?? draft.Round}: {Say.Count(draft.Readings, "reading")} of {Say.Person(session.Site, draft.By)}, "
+        $"{session.Site.FindRound(draft.Round)?.Title ?? draft.Round}: {(draft.Readings > 0 ? Say.Count(draft.Readings, "reading") : Say.Count(draft.Lines.Count, "remark"))} of {Say.Person(session.Site, draft.By)}, "
         + $"{Say.Time(session.Site, draft.From, session.Clock)} to {Say.Time(session.Site, draft.To, session.Clock)}";
 
     private static RoundPage Marked(RoundPage page, JournalRecord record)

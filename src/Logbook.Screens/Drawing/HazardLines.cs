@@ -13,7 +13,7 @@ internal static class HazardLines
         var hazards = session.Facts.Now.Hazards;
         return hazards.Count == 0
             ? []
-            : TextWidth.Wrap(string.Join("; ", hazards.Select(h => $"{h.Word.ToUpperInvariant()} {Place(h)}")), session.Width - 2).Select(l => Line.Of(" " + l, Look.Hurts));
+            : TextWidth.Wrap(string.Join("; ", hazards.Select(h => $"{h.Word.ToUpperInvariant()} {Place(h)}").Distinct(StringComparer.Ordinal)), session.Width - 2).Select(l => Line.Of(" " + l, Look.Hurts));
     }
 
     /// <summary>The place stands before the first colon or comma.</summary>

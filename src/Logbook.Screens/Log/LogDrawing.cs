@@ -59,6 +59,8 @@ internal static class LogDrawing
         var who = TextWidth.Fit(wide ? Say.Person(session.Site, line.By) : line.By, wide ? 18 : 6);
         var area = TextWidth.Fit(line.Area.Replace('-', ' '), wide ? 19 : 0);
         var text = $" {(chosen ? ">" : " ")} {time} {who} {(wide ? area + " " : "")}";
-        return Line.Of(new Span(text, chosen ? Look.Chosen : Look.Plain), new Span(line.Words, chosen ? Look.Chosen : LevelWords.LookOf(line.Worst)));
+        var look = chosen ? Look.Chosen : Look.Plain;
+        var worst = line.Worst is { } level ? LevelWords.Of(level) : "";
+        return Line.Of(new Span(text, look), new Span(TextWidth.Fit(worst, 6), chosen ? look : LevelWords.LookOf(line.Worst)), new Span(" " + line.Words, look));
     }
 }

@@ -13,18 +13,26 @@ internal static class LineRow
     public static IEnumerable<Line> Draw(Session session)
     {
         var line = session.Facts.Now.Line;
-        var marks = string.Join(' ', line.Select(a => a.Mark));
-        var words = Marks.Select(m => (m.Words, m.Look, Areas: line.Where(a => a.Mark == m.Mark).Select(a => a.Area.Replace('-', ' ')).ToList())).Where(m => m.Areas.Count > 0).ToList();
-        var quiet = words.Count == 0 ? "nothing stands out along the line" : "";
-        yield return Line.Of([new Span(" " + TextWidth.Fit("line", 9), Look.Strong), .. line.SelectMany(a => new[] { new Span(a.Mark.ToString(), LookOf(a.Mark)), new Span(" ") }), new Span("  " + quiet)])
-            .With(new Span(session.Width >= 100 ? "raw green liquor to laboratory, as the liquor runs " : "", Look.Faint), session.Width);
-        foreach (var said in words)
+        var groups = Marks.Select(m => (m.Words, m.Look, Areas: line.Where(a => a.Mark == m.Mark).Select(a => a.Area.Replace('-', ' ')).ToList())).Where(g => g.Areas.Count > 0)
+            .Select(g => new Span($"{g.Words}: {string.Join(", ", g.Areas)}", g.Look)).ToList();
+        List<Span> row = [new Span(" " + TextWidth.Fit("line", 9), Look.Strong), .. line.SelectMany(a => new[] { new Span(a.Mark.ToString(), LookOf(a.Mark)), new Span(" ") })];
+        if (groups.Count == 0)
         {
-            foreach (var row in Gutter.Lines("", said.Look, $"{said.Words}: {string.Join(", ", said.Areas)}", session.Width))
-            {
-                yield return row;
-            }
+            row.Add(new Span("  nothing stands out along it"));
         }
+
+        foreach (var group in groups)
+        {
+            if (row.Sum(s => TextWidth.Of(s.Text)) + TextWidth.Of(group.Text) + 2 > session.Width && row.Count > 1)
+            {
+                yield return new Line(row);
+                row = [new Span(new string(' ', 8))];
+            }
+
+            row.AddRange([new Span("  "), group]);
+        }
+
+        yield return new Line(row);
     }
 
     private static Look LookOf(char mark) => Marks.FirstOrDefault(m => m.Mark == mark).Look;

@@ -39,8 +39,8 @@ internal static class NowDrawing
 
     private static List<Line> Body(Session session, NowPage page)
     {
-        List<Line> above = [.. HazardLines.InFull(session), .. Unsaved(session), .. LineRow.Draw(session), Rule(session)];
-        List<Line> below = [Rule(session), .. Rounds.Draw(session), .. CarriedLines.Draw(session), .. StockLines(session), .. FilesDiffer(session)];
+        List<Line> above = [.. HazardLines.InFull(session), .. Unsaved(session), .. LineRow.Draw(session), .. Rule(session)];
+        List<Line> below = [.. Rule(session), .. Rounds.Draw(session), .. CarriedLines.Draw(session), .. StockLines(session), .. FilesDiffer(session)];
         var room = Math.Max(FewestForFindings, Room(session) - above.Count - below.Count);
         return [.. above, .. StandsOut.Draw(session, page.Selected, room), .. below];
     }
@@ -61,5 +61,7 @@ internal static class NowDrawing
         ? Gutter.Lines("site", Look.Watch, "the site's files differ from those in force: logbook check, then logbook adopt", session.Width)
         : [];
 
-    private static Line Rule(Session session) => Line.Of(" " + new string('-', Math.Max(0, session.Width - 2)), Look.Faint);
+    /// <summary>Parts are set apart where there is room for it.</summary>
+    private static IEnumerable<Line> Rule(Session session) =>
+        session.Height >= 30 ? [Line.Of(" " + new string('-', Math.Max(0, session.Width - 2)), Look.Faint)] : [];
 }

@@ -12,7 +12,7 @@ internal static class Rounds
         foreach (var open in rounds.Where(r => r.State == CheckState.Due).OrderBy(r => r.Closes))
         {
             var late = session.Clock >= open.Closes;
-            foreach (var line in Gutter.Lines(late ? "late" : "due", late ? Look.Watch : Look.Strong, $"{open.Title}: {RoundWords.Due(session, open)}", session.Width))
+            foreach (var line in Gutter.Lines(late ? "late" : "due", late ? Look.Watch : Look.Strong, $"{open.Title} {RoundWords.Due(session, open)}", session.Width))
             {
                 yield return line;
             }
@@ -20,7 +20,7 @@ internal static class Rounds
 
         foreach (var missed in rounds.Where(r => r.State == CheckState.Missed).GroupBy(r => r.Title, StringComparer.Ordinal))
         {
-            var slots = missed.OrderByDescending(r => r.DueAt).Select(r => $"{Say.Time(session.Site, r.DueAt, session.Clock)} ({r.Of - r.Done} of {r.Of})").ToList();
+            var slots = missed.OrderByDescending(r => r.DueAt).Select(r => $"{Say.Time(session.Site, r.DueAt, session.Clock)} ({r.Of - r.Done} of {r.Of} not done)").ToList();
             var last = missed.Max(r => r.Closes);
             foreach (var line in Gutter.Lines("missed", Look.Watch, $"{missed.Key}: {string.Join(", ", slots)}; closed {RoundWords.Span(session.Clock - last)} ago", session.Width))
             {

@@ -11,7 +11,7 @@ internal static class StandsOut
         var findings = session.Facts.Now.StandsOut;
         if (findings.Count == 0)
         {
-            return [Line.Of("           nothing recorded stands out", Look.Faint), .. Enumerable.Repeat(Line.Empty, room - 1)];
+            return [Line.Of("           nothing recorded stands out", Look.Faint)];
         }
 
         selected = Math.Min(selected, findings.Count - 1);
@@ -31,11 +31,14 @@ internal static class StandsOut
 
         if (shown < each.Count)
         {
-            lines.Add(Line.Of($"           and {each.Count - shown} more below, {LevelWords.Count(findings.Skip(shown).Select(f => f.Finding.Level)) is { Length: > 0 } counts: counts : \"notes\"}; Down shows them", Look.Faint));
+            lines.Add(Line.Of($"           {More(findings.Skip(shown).Select(f => f.Finding.Level).ToList())}; Down shows them", Look.Faint));
         }
 
-        return [.. lines.Take(room), .. Enumerable.Repeat(Line.Empty, Math.Max(0, room - lines.Count))];
+        return [.. lines.Take(room)];
     }
+
+    private static string More(List<Level> levels) =>
+        LevelWords.Count(levels) is { Length: > 0 } counts ? $"and {levels.Count} more, {counts}" : $"and {Say.Count(levels.Count, "note")} more";
 
     private static IEnumerable<Line> Draw(Session session, OpenFinding open, int row, bool chosen)
     {

@@ -20,7 +20,7 @@ internal sealed record ChoosePage(int Selected) : Page
     {
         var rounds = Rounds(session);
         var lines = rounds.Select((r, i) =>
-            Line.Of($" {(i == Selected ? ">" : " ")} {i + 1} {TextWidth.Fit(r.Title, 34)} {When(session, r)}", i == Selected ? Look.Chosen : Look.Plain));
+            Line.Of($" {(i == Selected ? ">" : " ")} {i + 1} {TextWidth.Fit(r.Title, 26)} {When(session, r)}", i == Selected ? Look.Chosen : Look.Plain));
         return new Layout([Line.Of(" Which round?", Look.Strong), Line.Empty], [.. lines], Selected, Selected, []);
     }
 

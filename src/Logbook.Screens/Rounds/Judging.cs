@@ -33,14 +33,20 @@ internal static class Judging
             : new RowCheck(null, "not accepted", [Refusal(judged.Mistakes)]);
     }
 
-    /// <summary>What the entry has to say of the page's present row: of its value, and of what is computed from it.</summary>
+    /// <summary>
+    /// What the entry has to say of the page's present row: of its value, and of what is computed from it once the last
+    /// reading for that is there. Urgent does not wait for the others.
+    /// </summary>
     public static IReadOnlyList<Finding> Findings(RoundPage page, Entry entry)
     {
         var tag = page.Row.Point.Tag;
         var own = entry.Findings.Where(f => f.Point is { } point && f.Code != "calculation.missing"
-            && (point.Equals(tag, StringComparison.OrdinalIgnoreCase) || page.Links.Makes(tag, point)));
+            && (point.Equals(tag, StringComparison.OrdinalIgnoreCase) || (page.Links.Makes(tag, point) && (f.Level == Level.Urgent || IsLast(page, point)))));
         return [.. own.OrderByDescending(f => f.Level)];
     }
+
+    private static bool IsLast(RoundPage page, string derived) =>
+        page.RowsOf(derived) is var rows && page.Links.IsMostly(derived, rows.Count) && rows.All(i => i == page.Current || page.Rows[i].Answered);
 
     public static Finding Refusal(IReadOnlyList<Mistake> mistakes) =>
         new(Level.Watch, "refused", null, string.Join("; ", mistakes), []);

@@ -19,6 +19,9 @@ internal sealed class Links
     /// <summary>True when the derived point is computed from the reading, be it through other derived points.</summary>
     public bool Makes(string reading, string derived) => _readingsOf.TryGetValue(derived, out var readings) && readings.Contains(reading);
 
+    /// <summary>True when <paramref name="count"/> readings are at least half of those that the derived point needs.</summary>
+    public bool IsMostly(string derived, int count) => count > 0 && _readingsOf.TryGetValue(derived, out var readings) && 2 * count >= readings.Count;
+
     /// <summary>True when some derived point needs both.</summary>
     public bool Together(string one, string other) => _readingsOf.Values.Any(r => r.Contains(one) && r.Contains(other));
 

@@ -18,29 +18,28 @@ internal sealed class RoundColumns
         _tag = Math.Min(12, page.Rows.Max(r => r.Point.Tag.Length));
         _unit = Math.Min(10, page.Rows.Max(r => Unit(r.Point).Length));
         var rest = width - 3 - _tag - 2 - Value - 1 - _unit - 2;
-        _description = Math.Clamp(rest * 55 / 100, 8, 52);
+        _description = Math.Clamp(rest * 58 / 100, 8, 52);
     }
 
     public Line Row(Session session, RoundRow row)
     {
         var look = LevelWords.LookOf(row.Check.Worst);
-        var value = row.NotTaken ? "-" : row.Text ?? "";
         var said = row.NotTaken ? $"not taken: {row.Why}"
             : !row.Answered ? Pending(row)
             : row.Check.Words.Length > 0 ? row.Check.Words
             : row.Point.Choices.Count > 0 ? row.Value(session.Site)
             : row.Change();
-        return Line.Of(new Span("   " + Name(row.Point)), new Span(TextWidth.Right(value, Value) + " " + TextWidth.Fit(Unit(row.Point), _unit) + " "), new Span(" " + Marks(row) + said, row.Answered ? look : Look.Faint));
+        return Line.Of(new Span("   " + Name(row.Point)), new Span(TextWidth.Right(Shown(row), Value) + " " + TextWidth.Fit(Unit(row.Point), _unit) + " "), new Span(" " + said, row.Answered ? look : Look.Faint), new Span(Marks(row), Look.Faint));
     }
 
     /// <summary>The row with the field: what is typed stands left of a caret, so that the place is seen without colour.</summary>
     public Line Field(Session session, RoundPage page)
     {
         var row = page.Row;
-        var field = page.Field.Length > 0 ? page.Field + "_" : (row.NotTaken ? "-" : row.Text ?? "") + "_";
+        var field = page.Field.Length == 0 && row.Answered ? Shown(row) : page.Field + "_";
         var check = page.Live.Findings.Count > 0 ? page.Live : RowCheck.None;
-        var idle = page.Field.Length == 0 ? Row(session, row).Spans[^1] : new Span(" " + check.Words, LevelWords.LookOf(check.Worst));
-        return Line.Of(new Span(" > " + Name(row.Point), Look.Strong), new Span(TextWidth.Right(field, Value), Look.Field), new Span(" " + TextWidth.Fit(Unit(row.Point), _unit) + " "), idle);
+        IEnumerable<Span> said = page.Field.Length == 0 ? Row(session, row).Spans.Skip(2) : [new Span(" " + check.Words, LevelWords.LookOf(check.Worst))];
+        return Line.Of([new Span(" > " + Name(row.Point), Look.Strong), new Span(TextWidth.Right(field, Value), Look.Field), new Span(" " + TextWidth.Fit(Unit(row.Point), _unit) + " "), .. said]);
     }
 
     public Line Result(ResultRow result)
@@ -57,6 +56,8 @@ internal sealed class RoundColumns
 
     private static string Unit(Point point) => point.Choices.Count > 0 ? "" : point.Unit.Name;
 
+    private static string Shown(RoundRow row) => row.Text ?? "";
+
     private static string Pending(RoundRow row) => row.Line is null ? "" : "not typed yet";
 
     /// <summary>What stands beside the value: a remark, a second reading, a time of its own.</summary>
@@ -70,7 +71,7 @@ internal sealed class RoundColumns
             row is { Line: null, Saved: not null } ? "saved" : "",
         ];
         var text = string.Join(", ", marks.Where(m => m.Length > 0));
-        return text.Length == 0 ? "" : $"({text}) ";
+        return text.Length == 0 ? "" : $" ({text})";
     }
 
     /// <summary>Two figures of an uncertainty say all that is known of it.</summary>

@@ -1,16 +1,19 @@
 namespace Logbook.Screens;
 
-/// <summary>The keys of a round: digits are values, letters are commands.</summary>
+/// <summary>
+/// The keys of a round: digits are values, letters are commands. A letter that asks for more is never refused: the digits
+/// that follow it must not land in the field.
+/// </summary>
 internal static class RoundKeys
 {
     public static readonly KeyTable Table = new(
         new KeyRow("0-9 . , -", "", "Writes into the field. Nothing takes a value but Enter.", IsOfField, (session, key, setting) => Typing.Write(session, Page(session), key, setting)),
         KeyRow.Named("Enter", "next", "Takes the value and goes to the next open row; on an empty field leaves the row open. When every row is answered it saves the round.",
             (session, _, setting) => Entering.Enter(session, Page(session), setting), KeyName.Enter),
-        KeyRow.Letter('n', "not taken", "Says why the reading was not taken: a digit, then Enter.", (session, _) => Next.Of(session.Open(new ReasonPage(null)))) with { WhyNot = Typed },
-        KeyRow.Letter('m', "remark", "Words to this reading.", (session, _) => Next.Of(session.Open(new AskPage(Ask.Remark, Page(session).Row.Line?.Remark ?? "")))) with { WhyNot = Typed },
-        KeyRow.Letter('t', "read at", "When this reading was taken, if not now.", (session, _) => Next.Of(session.Open(new AskPage(Ask.ReadAt, "")))) with { WhyNot = TypedOrSaved },
-        KeyRow.Letter('s', "second", "A second reading of the same point, beside the first.", (session, _) => Next.Of(session.Open(new AskPage(Ask.Second, "")))) with { WhyNot = NoFirst },
+        KeyRow.Letter('n', "not taken", "Says why the reading was not taken: a digit, then Enter.", (session, _) => Next.Of(session.Open(new ReasonPage(null)))),
+        KeyRow.Letter('m', "remark", "Words to this reading.", (session, _) => Next.Of(session.Open(new AskPage(Ask.Remark, Page(session).Row.Line?.Remark ?? "")))),
+        KeyRow.Letter('t', "read at", "When this reading was taken, if not now.", (session, _) => Next.Of(session.Open(new AskPage(Ask.ReadAt, "")))),
+        KeyRow.Letter('s', "second", "A second reading of the same point, beside the first.", (session, _) => Next.Of(session.Open(new AskPage(Ask.Second, "")))),
         KeyRow.Letter('k', "keep it", "Keeps a value beyond what is possible, with the reason why it stands.", (session, _) => Next.Of(session.Open(new AskPage(Ask.Keep, ""))))
             with { WhyNot = s => Page(s).MayKeep ? null : "only for a value that was refused because it is beyond what is possible" },
         KeyRow.Letter('w', "why", "What is said of this row, in full, with the sums behind it.", (session, _) => Next.Of(session.Open(Why(Page(session)))))
@@ -26,11 +29,6 @@ internal static class RoundKeys
     private static bool IsOfField(Keystroke key) => key.Digit is not null || key.Is('.') || key.Is(',') || key.Is('-');
 
     private static string? Typed(Session session) => Page(session).Field is { Length: > 0 } field ? $"{field} is not taken yet: Enter takes it, Delete empties the field" : null;
-
-    private static string? TypedOrSaved(Session session) => Typed(session) ?? (Page(session).Row is { Saved: not null, Line: null } ? "this reading is in the journal; type a new value first" : null);
-
-    private static string? NoFirst(Session session) => Typed(session)
-        ?? (Page(session).Row.Line is { Text: not null and not "-" } ? null : "type the first reading, then the second beside it");
 
     private static FindingsPage Why(RoundPage page)
     {

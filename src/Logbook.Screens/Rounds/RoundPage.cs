@@ -42,6 +42,9 @@ internal sealed record RoundPage(Round Round, RoundNow? Slot, ImmutableList<Roun
 
     public bool AllAnswered => Rows.TrueForAll(r => r.Answered);
 
+    /// <summary>The rows that a derived point is computed from.</summary>
+    public IReadOnlyList<int> RowsOf(string derived) => [.. Enumerable.Range(0, Rows.Count).Where(i => Links.Makes(Rows[i].Point.Tag, derived))];
+
     public override Layout Draw(Session session) => RoundDrawing.Draw(session, this);
 
     /// <summary>The present row's line with this text, read now unless the person or the walk says otherwise.</summary>

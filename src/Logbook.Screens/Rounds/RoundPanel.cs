@@ -13,7 +13,7 @@ internal static class RoundPanel
         List<Line> lines =
         [
             .. Gutter.Lines(page.Row.Point.Tag, Look.Strong, page.Row.Point.Choices.Count > 0 ? Choices(page.Row.Point) : Limits(page.Row.Point), session.Width, tall ? 3 : 1),
-            .. page.Spoken.Take(1).SelectMany(f => Gutter.Lines("URGENT", Look.Urgent, $"{f.Text}.", session.Width, tall ? 4 : 2, Look.Strong)),
+            .. page.Spoken.Take(1).SelectMany(f => Gutter.Lines("URGENT", Look.Urgent, $"{f.Text}.", session.Width, page.Field.Length > 0 ? 1 : tall ? 4 : 2, Look.Strong)),
             .. Said(page).SelectMany(f => Gutter.Lines(f.Code == "refused" ? "refused" : LevelWords.Of(f.Level), LevelWords.LookOf(f.Level), f.Text, session.Width, tall ? 3 : 2)),
             .. Answered(session, page),
         ];
@@ -35,7 +35,7 @@ internal static class RoundPanel
         }
 
         var before = row.Before is { } past
-            ? $"; before {Say.Value(row.Point, past.Value!.Value, past.Unit)} at {Say.Time(session.Site, past.At, session.Clock)}{Comma(row.Change())}{Comma(Spark(row))}"
+            ? $"{Comma(row.Change())}; before {Say.Value(row.Point, past.Value!.Value, past.Unit)} at {Say.Time(session.Site, past.At, session.Clock)}   {Spark(row)}"
             : "; no value before it";
         var text = $"{row.Value(session.Site)}{before}";
         return Gutter.Lines(row.Point.Tag == page.Row.Point.Tag ? "typed" : row.Point.Tag, Look.Faint, text, session.Width, 1)
@@ -56,12 +56,12 @@ internal static class RoundPanel
         }
 
         var (low, high) = (values.Min(), values.Max());
-        return "last values " + (high == low ? new string('-', values.Count) : string.Concat(values.Select(v => "_.-'^"[(int)Math.Round((v - low) / (high - low) * 4)])));
+        return (high == low ? new string('-', values.Count) : string.Concat(values.Select(v => "_.-'^"[(int)Math.Round((v - low) / (high - low) * 4)])));
     }
 
     private static string Choices(Point point) => string.Join("   ", point.Choices.Select(c => $"{c.Digit} {c.Text}{(c.Level is null ? "" : $" ({c.Level})")}"));
 
-    /// <summary><c>degC, watch below 95 or above 102, urgent above 103.2, possible 0 to 115</c>.</summary>
+    /// <summary><c>degC, watch outside 95 to 102, urgent above 103.2; possible 0 to 115</c>.</summary>
     private static string Limits(Point point)
     {
         string Of(string word, double? low, double? high) => (low, high) switch
@@ -69,7 +69,7 @@ internal static class RoundPanel
             (null, null) => "",
             ({ } l, null) => $", {word} below {Number(l)}",
             (null, { } h) => $", {word} above {Number(h)}",
-            ({ } l, { } h) => $", {word} below {Number(l)} or above {Number(h)}",
+            ({ } l, { } h) => $", {word} outside {Number(l)} to {Number(h)}",
         };
         var limits = point.Limits;
         var possible = point is { Lowest: { } low, Highest: { } high } ? $"; possible {Number(low)} to {Number(high)}" : "";

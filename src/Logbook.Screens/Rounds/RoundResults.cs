@@ -1,6 +1,6 @@
 namespace Logbook.Screens;
 
-/// <summary>Where computed numbers stand: under the last of the readings that they need, as soon as all of them are there.</summary>
+/// <summary>Where computed numbers stand: under the last of the readings that they need, as soon as all of them are there. What hangs mostly on other rounds is left to those.</summary>
 internal static class RoundResults
 {
     public static IEnumerable<ResultRow> Under(RoundPage page, int row) => page.Results.Values
@@ -9,7 +9,7 @@ internal static class RoundResults
 
     private static int Place(RoundPage page, ResultRow result)
     {
-        var rows = Enumerable.Range(0, page.Rows.Count).Where(i => page.Links.Makes(page.Rows[i].Point.Tag, result.Point.Tag)).ToList();
-        return rows.Count > 0 && rows.TrueForAll(i => page.Rows[i].Answered) ? rows[^1] : -1;
+        var rows = page.RowsOf(result.Point.Tag);
+        return page.Links.IsMostly(result.Point.Tag, rows.Count) && rows.All(i => page.Rows[i].Answered) ? rows[^1] : -1;
     }
 }

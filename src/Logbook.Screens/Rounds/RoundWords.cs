@@ -5,12 +5,12 @@ namespace Logbook.Screens;
 /// <summary>When a round is due, in words with minutes.</summary>
 internal static class RoundWords
 {
+    /// <summary><c>10:00: 3 of 16 done, closes 10:15, in 4 min</c>.</summary>
     public static string Due(Session session, RoundNow slot)
     {
         var now = session.Clock;
-        var due = now < slot.DueAt ? $"in {Span(slot.DueAt - now)}" : $"{Span(now - slot.DueAt)} ago";
-        var closes = now < slot.Closes ? $"closes {Time(session, slot.Closes)}, in {Span(slot.Closes - now)}" : $"closed {Time(session, slot.Closes)}, may still be typed on time";
-        return $"due {Time(session, slot.DueAt)}, {due}: {slot.Done} of {slot.Of} done, {closes}";
+        var closes = now < slot.Closes ? $"closes {Time(session, slot.Closes)}, in {Span(slot.Closes - now)}" : $"closed {Span(now - slot.Closes)} ago, a walk of its time may still be typed";
+        return $"{Time(session, slot.DueAt)}: {slot.Done} of {slot.Of} done, {closes}";
     }
 
     /// <summary><c>12 min</c>, <c>2 h 5 min</c>, <c>3 days</c>.</summary>

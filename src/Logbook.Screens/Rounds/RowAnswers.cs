@@ -17,13 +17,18 @@ internal static class RowAnswers
     {
         var page = (RoundPage)session.Top;
         var line = (page.Row.Line ?? page.Line(session, null, setting.Now)) with { At = at, AtGiven = true };
-        return line.Text is null ? Entering.Amend(session, page, line) : Entering.Take(session, page, line, setting);
+        return line.Text is null || page.Field.Length > 0 ? Entering.Amend(session, page, line) : Entering.Take(session, page, line, setting);
     }
 
     public static Next Second(Session session, Session asking, string text, Setting setting)
     {
         var page = (RoundPage)session.Top;
-        var line = page.Row.Line! with { Second = string.IsNullOrWhiteSpace(text) ? null : text.Trim() };
+        if (page.Row.Line is not { Text: not null and not "-" } first)
+        {
+            return Next.Of(asking.Say("there is no first reading to set it beside: Esc, type that, then s on its row"));
+        }
+
+        var line = first with { Second = string.IsNullOrWhiteSpace(text) ? null : text.Trim() };
         var judged = Judging.Judge(session, page, line, setting);
         return judged.Ok ? Entering.Amend(session, page, line) : Next.Of(asking.Say(string.Join("; ", judged.Mistakes)));
     }

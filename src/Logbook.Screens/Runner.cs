@@ -11,6 +11,7 @@ internal sealed class Runner(Desk desk, DraftFolder drafts)
     private static readonly TimeSpan LookBackOver = TimeSpan.FromHours(30);
 
     private DateTimeOffset _minute;
+    private Head _told = Head.Empty;
 
     public IEnumerable<Message> Run(Effect effect)
     {
@@ -43,6 +44,7 @@ internal sealed class Runner(Desk desk, DraftFolder drafts)
     {
         desk.Follow();
         _minute = Minute();
+        _told = desk.State.Head;
         return new Facts(desk.Site, NowView.Of(desk), desk.State.Head);
     }
 
@@ -78,9 +80,8 @@ internal sealed class Runner(Desk desk, DraftFolder drafts)
 
     private IEnumerable<Message> Changed()
     {
-        var before = desk.State.Head;
         desk.Follow();
-        return desk.State.Head == before && Minute() == _minute ? [] : [new FactsChanged(Facts())];
+        return desk.State.Head == _told && Minute() == _minute ? [] : [new FactsChanged(Facts())];
     }
 
     private DateTimeOffset Minute()

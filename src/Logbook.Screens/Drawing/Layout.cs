@@ -23,9 +23,8 @@ internal sealed record Layout(IReadOnlyList<Line> Head, IReadOnlyList<Line> Body
             return Body.Concat(Enumerable.Repeat(Line.Empty, room - Body.Count));
         }
 
-        var top = Math.Clamp(((From + To + 1) / 2) - (room / 2), 0, Body.Count - room);
-        top = Math.Clamp(top, Math.Min(Math.Max(0, To + 2 - room), From), Math.Max(0, From - 1));
-        top = Math.Min(top, Body.Count - room);
+        var middle = Math.Clamp(((From + To + 1) / 2) - (room / 2), 0, Body.Count - room);
+        var top = Math.Clamp(To + 1 - room, middle, Body.Count - room); // of a few lines the last one
         Line[] seen = [.. Body.Skip(top).Take(room)];
         if (room > 3 && top > 0 && From > top)
         {

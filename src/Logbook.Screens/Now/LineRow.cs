@@ -15,7 +15,7 @@ internal static class LineRow
         var line = session.Facts.Now.Line;
         var groups = Marks.Select(m => (m.Words, m.Look, Areas: line.Where(a => a.Mark == m.Mark).Select(a => a.Area.Replace('-', ' ')).ToList())).Where(g => g.Areas.Count > 0)
             .Select(g => new Span($"{g.Words}: {string.Join(", ", g.Areas)}", g.Look)).ToList();
-        List<Span> row = [new Span(" " + TextWidth.Fit("line", 9), Look.Strong), .. line.SelectMany(a => new[] { new Span(a.Mark.ToString(), LookOf(a.Mark)), new Span(" ") })];
+        List<Span> row = [new Span(" " + TextWidth.Fit("line", Gutter.Wide - 1), Look.Strong), .. line.SelectMany(a => new[] { new Span(a.Mark.ToString(), LookOf(a.Mark)), new Span(" ") })];
         if (groups.Count == 0)
         {
             row.Add(new Span("  nothing stands out along it"));
@@ -26,13 +26,25 @@ internal static class LineRow
             if (row.Sum(s => TextWidth.Of(s.Text)) + TextWidth.Of(group.Text) + 2 > session.Width && row.Count > 1)
             {
                 yield return new Line(row);
-                row = [new Span(new string(' ', 8))];
+                row = [];
             }
 
-            row.AddRange([new Span("  "), group]);
+            if (row.Count > 0)
+            {
+                row.AddRange([new Span("  "), group]);
+                continue;
+            }
+
+            foreach (var wrapped in Gutter.Lines("", Look.Plain, group.Text, session.Width, rest: group.Look))
+            {
+                yield return wrapped;
+            }
         }
 
-        yield return new Line(row);
+        if (row.Count > 0)
+        {
+            yield return new Line(row);
+        }
     }
 
     private static Look LookOf(char mark) => Marks.FirstOrDefault(m => m.Mark == mark).Look;

@@ -11,7 +11,7 @@ internal static class StandsOut
         var findings = session.Facts.Now.StandsOut;
         if (findings.Count == 0)
         {
-            return [Line.Of("           nothing recorded stands out", Look.Faint)];
+            return [Line.Of(new string(' ', Gutter.Wide) + "nothing recorded stands out", Look.Faint)];
         }
 
         selected = Math.Min(selected, findings.Count - 1);
@@ -31,7 +31,7 @@ internal static class StandsOut
 
         if (shown < each.Count)
         {
-            lines.Add(Line.Of($"           {More(findings.Skip(shown).Select(f => f.Finding.Level).ToList())}; Down shows them", Look.Faint));
+            lines.Add(Line.Of($"{new string(' ', Gutter.Wide)}{More(findings.Skip(shown).Select(f => f.Finding.Level).ToList())}; Down shows them", Look.Faint));
         }
 
         return [.. lines.Take(room)];
@@ -46,13 +46,13 @@ internal static class StandsOut
         var tall = session.Height >= 34;
         var most = finding.Level switch { Level.Urgent => tall ? 5 : 3, Level.Watch => tall ? 3 : 2, _ => tall ? 2 : 1 };
         var word = $"{(chosen ? ">" : " ")}{(row < 9 ? $"{row + 1}" : " ")} {LevelWords.Of(finding.Level)}";
-        return Lines(word, LevelWords.LookOf(finding.Level), $"{Say.Time(session.Site, open.At, session.Clock)}  {finding.Text}", session.Width, most, chosen);
+        return Lines(word, LevelWords.LookOf(finding.Level), $"{Say.Time(session.Site, open.At, session.Clock)}  {FindingWords.Of(session.Site, finding)}", session.Width, most, chosen);
     }
 
     private static IEnumerable<Line> Lines(string word, Look look, string text, int width, int most, bool chosen)
     {
-        var lines = TextWidth.Wrap(text, width - 11, most);
+        var lines = TextWidth.Wrap(text, width - Gutter.Wide, most);
         return lines.Select((line, i) => Line.Of(
-            i == 0 ? new Span(TextWidth.Fit(word, 10), look) : new Span(new string(' ', 10)), new Span(" " + line, chosen ? Look.Chosen : Look.Plain)));
+            i == 0 ? new Span(TextWidth.Fit(word, Gutter.Wide - 1), look) : new Span(new string(' ', Gutter.Wide - 1)), new Span(" " + line, chosen ? Look.Chosen : Look.Plain)));
     }
 }

@@ -24,7 +24,7 @@ internal sealed record FindingsPage(string Title, IReadOnlyList<Finding> Finding
 
     public override Layout Draw(Session session) => new([Line.Of($" {Title}", Look.Strong), Line.Empty], Lines(session), Scroll, Scroll, []);
 
-    private List<Line> Lines(Session session) => [.. Findings.SelectMany(f => FindingLines.Of(f, session.Width)), .. Seq is { } seq ? [Line.Of($" in record {Say.Ref(seq)}", Look.Faint)] : Array.Empty<Line>()];
+    private List<Line> Lines(Session session) => [.. Findings.SelectMany(f => FindingLines.Of(session, f)), .. Seq is { } seq ? [Line.Of($" in record {Say.Ref(seq)}", Look.Faint)] : Array.Empty<Line>()];
 
     private static FindingsPage Of(Session session) => (FindingsPage)session.Top;
 }
@@ -32,10 +32,10 @@ internal sealed record FindingsPage(string Title, IReadOnlyList<Finding> Finding
 /// <summary>One finding with its evidence, in lines.</summary>
 internal static class FindingLines
 {
-    public static IEnumerable<Line> Of(Finding finding, int width) =>
+    public static IEnumerable<Line> Of(Session session, Finding finding) =>
     [
-        .. Gutter.Lines(finding.Code == "refused" ? "refused" : LevelWords.Of(finding.Level), LevelWords.LookOf(finding.Level), finding.Text, width),
-        .. finding.Evidence.SelectMany((e, i) => Gutter.Lines(i == 0 ? "evidence" : "", Look.Faint, e, width)),
+        .. Gutter.Lines(finding.Code == "refused" ? "refused" : LevelWords.Of(finding.Level), LevelWords.LookOf(finding.Level), FindingWords.Of(session.Site, finding), session.Width),
+        .. finding.Evidence.SelectMany((e, i) => Gutter.Lines(i == 0 ? "evidence" : "", Look.Faint, e, session.Width)),
         Line.Empty,
     ];
 }

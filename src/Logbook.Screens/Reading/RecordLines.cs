@@ -23,7 +23,7 @@ internal static class RecordLines
             .. Field(session, "puts right", $"{Say.Ref(correction.Target)}: {correction.Why}"),
             .. OfReading(session, record, correction.Reading),
             .. OfResults(session, correction.Results),
-            .. correction.Findings.SelectMany(f => FindingLines.Of(f, session.Width)),
+            .. correction.Findings.SelectMany(f => FindingLines.Of(session, f)),
         ],
         Remark remark => [.. Field(session, "on", remark.On), .. Field(session, "remark", remark.Text), .. Field(session, "see", remark.Related is { } seq ? Say.Ref(seq) : null)],
         EquipmentStateChanged state =>
@@ -49,7 +49,7 @@ internal static class RecordLines
         .. Field(session, "walked", entry.WalkStart is { } start ? $"{Say.Time(session.Site, start, record.At)} to {(entry.WalkEnd is { } end ? Say.Time(session.Site, end, record.At) : "not said")}" : null),
         .. Field(session, "imported", entry.Imported),
         .. Field(session, "remark", entry.Remark),
-        .. entry.Findings.OrderByDescending(f => f.Level).SelectMany(f => FindingLines.Of(f, session.Width)),
+        .. entry.Findings.OrderByDescending(f => f.Level).SelectMany(f => FindingLines.Of(session, f)),
         .. entry.Readings.SelectMany(r => OfReading(session, record, r)),
         .. OfResults(session, entry.Results),
     ];

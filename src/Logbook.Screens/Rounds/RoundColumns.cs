@@ -18,7 +18,7 @@ internal sealed class RoundColumns
         _tag = Math.Min(12, page.Rows.Max(r => r.Point.Tag.Length));
         _unit = Math.Min(10, page.Rows.Max(r => Unit(r.Point).Length));
         var rest = width - 3 - _tag - 2 - Value - 1 - _unit - 2;
-        _description = Math.Clamp(rest * 58 / 100, 8, 52);
+        _description = Math.Max(8, Math.Min(rest * 58 / 100, page.Rows.Max(r => TextWidth.Of(r.Point.Description))));
     }
 
     public Line Row(Session session, RoundRow row)

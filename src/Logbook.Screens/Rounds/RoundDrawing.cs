@@ -37,11 +37,11 @@ internal static class RoundDrawing
     private static Line Head(Session session, RoundPage page)
     {
         var when = page.Slot is { } slot
-            ? $", due {Handover.Say.Time(session.Site, slot.DueAt, session.Clock)}, {(session.Clock < slot.Closes ? $"closes in {RoundWords.Span(slot.Closes - session.Clock)}" : "closed")}"
+            ? $" {Handover.Say.Time(session.Site, slot.DueAt, session.Clock)}, {(session.Clock < slot.Closes ? $"closes in {RoundWords.Span(slot.Closes - session.Clock)}" : "closed")}"
             : "";
         var counts = LevelWords.Count(page.Rows.Select(r => r.Check.Worst).OfType<Level>());
         var done = FormattableString.Invariant($"{page.Rows.Count(r => r.Answered)} of {page.Rows.Count}");
-        var kept = session is { Draft: not null, DraftKeptAt: { } at } ? $"   on disk {at:HH:mm:ss}" : "";
+        var kept = session is { Draft: not null, DraftKeptAt: { } at } ? $"   on disk {at:HH:mm}" : "";
         return Line.Of(new Span($" {page.Round.Title}{when}", Look.Strong), new Span($"   {session.By}   {done}   {counts}"))
             .With(new Span(kept + " ", Look.Faint), session.Width);
     }

@@ -7,21 +7,21 @@ namespace Logbook.Screens;
 internal static class RoundKeys
 {
     public static readonly KeyTable Table = new(
-        new KeyRow("0-9 . , -", "", "Writes into the field. Nothing takes a value but Enter.", IsOfField, (session, key, setting) => Typing.Write(session, Page(session), key, setting)),
+        new KeyRow("0-9 .,-", "", "Writes into the field. Nothing takes a value but Enter.", IsOfField, (session, key, setting) => Typing.Write(session, Page(session), key, setting)),
         KeyRow.Named("Enter", "next", "Takes the value and goes to the next open row; on an empty field leaves the row open. When every row is answered it saves the round.",
             (session, _, setting) => Entering.Enter(session, Page(session), setting), KeyName.Enter),
-        KeyRow.Letter('n', "not taken", "Says why the reading was not taken: a digit, then Enter.", (session, _) => Next.Of(session.Open(new ReasonPage(null)))),
-        KeyRow.Letter('m', "remark", "Words to this reading.", (session, _) => Next.Of(session.Open(new AskPage(Ask.Remark, Page(session).Row.Line?.Remark ?? "")))),
-        KeyRow.Letter('t', "read at", "When this reading was taken, if not now.", (session, _) => Next.Of(session.Open(new AskPage(Ask.ReadAt, "")))),
-        KeyRow.Letter('s', "second", "A second reading of the same point, beside the first.", (session, _) => Next.Of(session.Open(new AskPage(Ask.Second, "")))),
         KeyRow.Letter('k', "keep it", "Keeps a value beyond what is possible, with the reason why it stands.", (session, _) => Next.Of(session.Open(new AskPage(Ask.Keep, ""))))
             with { WhyNot = s => Page(s).MayKeep ? null : "only for a value that was refused because it is beyond what is possible" },
+        KeyRow.Letter('n', "not taken", "Says why the reading was not taken: a digit, then Enter.", (session, _) => Next.Of(session.Open(new ReasonPage(null)))),
+        KeyRow.Letter('m', "remark", "Words to this reading.", (session, _) => Next.Of(session.Open(new AskPage(Ask.Remark, Page(session).Row.Line?.Remark ?? "")))),
+        KeyRow.Named("Esc", "leave", "Saves what is typed as one entry and goes back.", (session, _, _) => Leaving.Leave(session, Page(session)), KeyName.Esc) with { WhyNot = Typed },
+        KeyRow.Letter('t', "read at", "When this reading was taken, if not now.", (session, _) => Next.Of(session.Open(new AskPage(Ask.ReadAt, "")))),
+        KeyRow.Letter('s', "second", "A second reading of the same point, beside the first.", (session, _) => Next.Of(session.Open(new AskPage(Ask.Second, "")))),
         KeyRow.Letter('w', "why", "What is said of this row, in full, with the sums behind it.", (session, _) => Next.Of(session.Open(Why(Page(session)))))
             with { WhyNot = s => Why(Page(s)).Findings.Count > 0 ? null : "nothing stands out in this row" },
         KeyRow.Named("Backspace", "", "Takes the last character back.", (session, key, setting) => Typing.Write(session, Page(session), key, setting), KeyName.Backspace),
         KeyRow.Named("Delete", "", "Empties the field.", (session, key, setting) => Typing.Write(session, Page(session), key, setting), KeyName.Delete),
         KeyRow.Named("Up Down", "", "Moves along the rows; Page Up, Page Down, Home, End, Tab too.", Move, [.. Moving.Keys, KeyName.Tab, KeyName.BackTab]) with { WhyNot = Typed },
-        KeyRow.Named("Esc", "leave", "Saves what is typed as one entry and goes back.", (session, _, _) => Leaving.Leave(session, Page(session)), KeyName.Esc) with { WhyNot = Typed },
         UsualKeys.Help);
 
     private static RoundPage Page(Session session) => (RoundPage)session.Top;

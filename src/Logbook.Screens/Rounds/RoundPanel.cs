@@ -13,11 +13,11 @@ internal static class RoundPanel
         List<Line> lines =
         [
             .. Gutter.Lines(page.Row.Point.Tag, Look.Strong, page.Row.Point.Choices.Count > 0 ? Choices(page.Row.Point) : Limits(page.Row.Point), session.Width, tall ? 3 : 1),
-            .. page.Spoken.Take(1).SelectMany(f => Gutter.Lines("URGENT", Look.Urgent, $"{f.Text}.", session.Width, page.Field.Length > 0 ? 1 : tall ? 4 : 2, Look.Strong)),
-            .. Said(page).SelectMany(f => Gutter.Lines(f.Code == "refused" ? "refused" : LevelWords.Of(f.Level), LevelWords.LookOf(f.Level), f.Text, session.Width, tall ? 3 : 2)),
+            .. page.Spoken.Take(1).SelectMany(f => Gutter.Lines("URGENT", Look.Urgent, $"{FindingWords.Of(session.Site, f)}.", session.Width, page.Field.Length > 0 ? 1 : int.MaxValue, Look.Strong)),
+            .. Said(page).SelectMany(f => Gutter.Lines(f.Code == "refused" ? "refused" : LevelWords.Of(f.Level), LevelWords.LookOf(f.Level), FindingWords.Of(session.Site, f), session.Width, tall ? 3 : 2)),
             .. Answered(session, page),
         ];
-        var room = tall ? 9 : 4;
+        var room = tall ? 9 : page.Spoken.Count > 0 ? 5 : 4;
         return [.. lines.Take(room), .. Enumerable.Repeat(Line.Empty, Math.Max(0, room - lines.Count))];
     }
 
@@ -40,7 +40,7 @@ internal static class RoundPanel
         var text = $"{row.Value(session.Site)}{before}";
         return Gutter.Lines(row.Point.Tag == page.Row.Point.Tag ? "typed" : row.Point.Tag, Look.Faint, text, session.Width, 1)
             .Concat(row.Check.Findings.Count > 0 && row != page.Row && page.Spoken.Count == 0
-                ? Gutter.Lines(LevelWords.Of(row.Check.Findings[0].Level), LevelWords.LookOf(row.Check.Worst), row.Check.Findings[0].Text, session.Width, 2)
+                ? Gutter.Lines(LevelWords.Of(row.Check.Findings[0].Level), LevelWords.LookOf(row.Check.Worst), FindingWords.Of(session.Site, row.Check.Findings[0]), session.Width, 2)
                 : []);
     }
 
@@ -59,7 +59,7 @@ internal static class RoundPanel
         return (high == low ? new string('-', values.Count) : string.Concat(values.Select(v => "_.-'^"[(int)Math.Round((v - low) / (high - low) * 4)])));
     }
 
-    private static string Choices(Point point) => string.Join("   ", point.Choices.Select(c => $"{c.Digit} {c.Text}{(c.Level is null ? "" : $" ({c.Level})")}"));
+    private static string Choices(Point point) => string.Join(", ", point.Choices.Select(c => $"{c.Digit} {c.Text}{(c.Level is null ? "" : $" ({c.Level})")}"));
 
     /// <summary><c>degC, watch outside 95 to 102, urgent above 103.2; possible 0 to 115</c>.</summary>
     private static string Limits(Point point)

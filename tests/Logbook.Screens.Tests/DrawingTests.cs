@@ -1,0 +1,88 @@
+using CsCheck;
+
+namespace Logbook.Screens.Tests;
+
+public sealed class DrawingTests
+{
+    private static readonly Gen<string> Words = Gen.String[Gen.OneOf(Gen.Char['a', 'z'], Gen.Char[" \u001b°漢\u0301\t"])];
+
+    [Fact]
+    public void A_wrapped_line_is_never_wider_than_asked_and_no_word_is_lost() =>
+        Words.Select(Gen.Int[2, 60]).Sample((text, width) =>
+        {
+            var lines = TextWidth.Wrap(text, width);
+
+            Assert.All(lines, l => Assert.True(TextWidth.Of(l) <= width));
+            Assert.Equal(Letters(Handover.Say.Visible(text)), Letters(string.Concat(lines)));
+        });
+
+    [Fact]
+    public void A_fitted_text_is_as_wide_as_asked() =>
+        Words.Select(Gen.Int[1, 60]).Sample((text, width) => Assert.Equal(width, TextWidth.Of(TextWidth.Fit(text, width))));
+
+    [Fact]
+    public void Whatever_is_pressed_the_screen_is_as_large_as_the_terminal_and_Esc_never_ends_it()
+    {
+        var keys = Gen.String[Gen.Char["0123456789.,-nmtskwilruv?/ab⏎⏎⏎⎋↑↓⇞⇟⌫⌦"], 1, 60];
+        keys.Select(Gen.Int[1, 130], Gen.Int[1, 45]).Sample((pressed, width, height) =>
+        {
+            using var terminal = new Terminal(before: t => t.Carry("safety-equipment", "slaker", "no flow"));
+            terminal.Size(width, height);
+            foreach (var key in pressed)
+            {
+                terminal.Press(key.ToString());
+                var lines = terminal.Conversation.Sheet.Lines;
+
+                Assert.Equal(height, lines.Count);
+                Assert.All(lines, l => Assert.True(TextWidth.Of(l.Text) <= width));
+            }
+
+            Assert.False(terminal.Conversation.Over);
+        }, iter: 60);
+    }
+
+    [Fact]
+    public void Whatever_is_pressed_every_value_that_was_taken_is_in_the_journal_or_in_the_draft()
+    {
+        var keys = Gen.String[Gen.Char["0123456789.n⏎⏎⏎⎋↑↓⌦"], 1, 80];
+        keys.Sample(pressed =>
+        {
+            using var terminal = new Terminal();
+            terminal.Open("Line round");
+            foreach (var key in pressed)
+            {
+                terminal.Press(key.ToString());
+                if (terminal.State.Pages.OfType<RoundPage>().FirstOrDefault() is not { } round)
+                {
+                    break;
+                }
+
+                var kept = terminal.Typed + " " + string.Join(' ', terminal.State.Draft?.Lines.Select(l => $"{l.Point}={l.Text}") ?? []);
+                Assert.All(round.Rows.Where(r => r.Answered), r => Assert.Contains($"{r.Point.Tag}={r.Text}", kept, StringComparison.Ordinal));
+            }
+        }, iter: 60);
+    }
+
+    [Fact]
+    public void Every_key_of_a_page_stands_in_its_help_with_the_reason_when_it_does_nothing()
+    {
+        using var terminal = new Terminal();
+
+        terminal.Size(120, 60).Press("?");
+
+        Assert.All(new NowPage(0, 0).Keys.Rows, row => Assert.Contains(row.Help[..Math.Min(40, row.Help.Length)], terminal.Screen, StringComparison.Ordinal));
+        Assert.Contains("Not now: nothing is unsaved.", terminal.Screen, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_key_that_does_nothing_now_says_why()
+    {
+        using var terminal = new Terminal();
+
+        terminal.Press("v");
+
+        Assert.Contains("v: nothing is unsaved", terminal.Screen, StringComparison.Ordinal);
+    }
+
+    private static string Letters(string text) => text.Replace(" ", "", StringComparison.Ordinal);
+}

@@ -1,0 +1,122 @@
+namespace Logbook.Screens.Tests;
+
+public sealed class NowTests
+{
+    [Fact]
+    public void Esc_never_leaves_the_program()
+    {
+        using var terminal = new Terminal();
+
+        terminal.Press("⎋⎋⎋");
+
+        Assert.False(terminal.Conversation.Over);
+        Assert.Contains("q leaves the program", terminal.Screen, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void q_leaves_at_once_when_nothing_is_unsaved()
+    {
+        using var terminal = new Terminal();
+
+        terminal.Press("q");
+
+        Assert.True(terminal.Conversation.Over);
+    }
+
+    [Fact]
+    public void Leaving_with_something_unsaved_takes_the_key_twice_in_a_row()
+    {
+        using var terminal = new Terminal();
+        terminal.Open("Line round").Press("99.8⏎").Crash().Press("op1⏎⏎");
+        var draft = terminal.State with { Pages = [new NowPage(0, 0)] };
+        var setting = new Setting(terminal.Desk.Now, r => Checks.RecordEntry.Judge(terminal.Desk, r));
+
+        var once = Step.Of(draft, new Pressed(Keystroke.Of('q')), setting).Session;
+        var other = Step.Of(once, new Pressed(Keystroke.Of('x')), setting).Session;
+
+        Assert.False(once.Over);
+        Assert.Contains("unsaved: Line round: 1 reading", once.Said.Text, StringComparison.Ordinal);
+        Assert.False(Step.Of(other, new Pressed(Keystroke.Of('q')), setting).Session.Over);
+        Assert.True(Step.Of(once, new Pressed(Keystroke.Of('q')), setting).Session.Over);
+    }
+
+    [Fact]
+    public void A_digit_opens_what_stands_out_to_its_evidence_and_Enter_its_record()
+    {
+        using var terminal = new Terminal(before: t => t.Record(null, "SL-T1=103.4"));
+
+        terminal.Press("1");
+        Assert.Contains("within 1 K of boiling", terminal.Screen, StringComparison.Ordinal);
+        Assert.Contains("evidence", terminal.Screen, StringComparison.Ordinal);
+        terminal.Press("⏎");
+        Assert.Contains("Record 3: entry", terminal.Screen, StringComparison.Ordinal);
+        terminal.Press("⎋⎋");
+
+        Assert.IsType<NowPage>(terminal.State.Top);
+    }
+
+    [Fact]
+    public void A_digit_beyond_what_stands_out_says_so()
+    {
+        using var terminal = new Terminal();
+
+        terminal.Press("9");
+
+        Assert.Contains("stand out", terminal.Screen, StringComparison.Ordinal);
+        Assert.IsType<NowPage>(terminal.State.Top);
+    }
+
+    [Fact]
+    public void What_can_hurt_stands_in_full_however_small_the_screen()
+    {
+        const string Text = "hose off and tagged, do not use this eyewash, the one at the classifier stair works and was tested at the start of the shift";
+        using var terminal = new Terminal(before: t => t.Carry("safety-equipment", "slaker", Text));
+
+        var words = terminal.Size(80, 24).Words;
+
+        Assert.Contains(Text, words, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void On_every_other_page_what_can_hurt_is_named()
+    {
+        using var terminal = new Terminal(before: t => t.Carry("bypass", "slaker", "low-flow lime trip off", Testing.Some.Morning.AddHours(5), ("instead", "flow by hand"), ("allowed by", "eng1")));
+
+        Assert.Contains("DEFEATED Slaker", terminal.Press("l").Screen, StringComparison.Ordinal);
+        Assert.Contains("DEFEATED Slaker", terminal.Press("⎋").Open("Line round").Screen, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Who_is_typing_is_asked_and_found_by_part_of_a_name()
+    {
+        using var terminal = new Terminal(by: null);
+
+        Assert.Contains("Who is typing?", terminal.Screen, StringComparison.Ordinal);
+        terminal.Press("engin⏎");
+
+        Assert.Equal("eng1", terminal.State.By);
+        Assert.Contains("Engineer one", terminal.Screen, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_person_who_is_not_of_this_site_is_refused_and_asked()
+    {
+        using var terminal = new Terminal(by: "op9");
+
+        Assert.Contains("'op9' is not a person of this site", terminal.Screen, StringComparison.Ordinal);
+        Assert.IsType<WhoPage>(terminal.State.Top);
+    }
+
+    [Fact]
+    public void What_another_terminal_writes_is_seen_within_a_tick()
+    {
+        using var terminal = new Terminal();
+        Assert.DoesNotContain("pump sounds rough", terminal.Screen, StringComparison.Ordinal);
+
+        var other = Testing.Some.Desk(terminal.Clock, terminal.Journal, terminal.Desk.Files);
+        Checks.RecordEntry.Run(other, Testing.Some.Entry("SL-F1=150"));
+        terminal.Tick(0.02);
+
+        Assert.Contains("150 m3/h", terminal.Screen, StringComparison.Ordinal);
+    }
+}

@@ -1,0 +1,57 @@
+namespace Logbook.Screens.Tests;
+
+public sealed class PasteTests
+{
+    [Fact]
+    public void A_pasted_column_is_typed_row_by_row()
+    {
+        using var terminal = new Terminal();
+
+        terminal.Open("Line round").Paste("99.8\r\n302\r\n\r\n88,1\r\n").Press("⎋");
+
+        Assert.Equal("SL-T1=99.8 SL-F1=302 LM-CAO=88,1", terminal.Typed);
+    }
+
+    [Fact]
+    public void What_has_no_line_end_waits_for_its_Enter()
+    {
+        using var terminal = new Terminal();
+
+        terminal.Open("Line round").Paste("99.8\n302");
+
+        Assert.Equal((1, "302"), (terminal.Round.Current, terminal.Round.Field));
+    }
+
+    [Fact]
+    public void The_first_line_that_is_not_accepted_ends_it_and_says_how_much_was_left_out()
+    {
+        using var terminal = new Terminal();
+
+        terminal.Open("Line round").Paste("99.8\nflow\n18.9\n88.1\n");
+
+        Assert.Equal((1, "flow"), (terminal.Round.Current, terminal.Round.Field));
+        Assert.Contains("pasting ended at line 2; 2 more were left out", terminal.Screen, StringComparison.Ordinal);
+        Assert.Contains("is no number", terminal.Screen, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Two_urgent_lines_of_one_paste_are_each_saved_once()
+    {
+        using var terminal = new Terminal();
+
+        terminal.Open("Line round").Paste("103.4\n150\n18.9\n88.1\n").Press("⎋");
+
+        Assert.Equal("SL-T1=103.4 SL-F1=150 LM-F1=18.9 LM-CAO=88.1", terminal.Typed);
+    }
+
+    [Fact]
+    public void Control_characters_of_a_pasted_remark_are_seen_and_not_obeyed()
+    {
+        using var terminal = new Terminal();
+
+        terminal.Open("Line round").Press("99.8⏎↑m").Paste("red\u001b[31m\u202e").Press("⏎⎋l⏎");
+
+        Assert.Contains("red\\u001B[31m\\u202E", terminal.Screen, StringComparison.Ordinal);
+        Assert.DoesNotContain(terminal.Conversation.Sheet.Lines, l => l.Text.Any(char.IsControl));
+    }
+}

@@ -1,0 +1,155 @@
+namespace Logbook.Screens.Tests;
+
+public sealed class RowAnswerTests
+{
+    [Fact]
+    public void Not_taken_is_a_letter_a_digit_and_Enter()
+    {
+        using var terminal = new Terminal();
+
+        terminal.Open("Line round").Press("n4⏎⎋");
+
+        var reading = Assert.Single(Assert.Single(terminal.Entries).Readings);
+        Assert.True(reading.NotTaken);
+        Assert.Equal("instrument faulty", reading.Why);
+    }
+
+    [Theory]
+    [InlineData("n42⏎")]
+    [InlineData("n492⏎")]
+    public void A_wrong_digit_chooses_again_and_never_lands_in_the_next_row(string keys)
+    {
+        using var terminal = new Terminal();
+
+        terminal.Open("Line round").Press(keys);
+
+        Assert.Equal((1, ""), (terminal.Round.Current, terminal.Round.Field));
+        Assert.Equal("forgot", terminal.Round.Rows[0].Why);
+    }
+
+    [Fact]
+    public void Without_a_reason_nothing_is_not_taken()
+    {
+        using var terminal = new Terminal();
+
+        terminal.Open("Line round").Press("n⏎");
+        Assert.Contains("choose a reason", terminal.Screen, StringComparison.Ordinal);
+        terminal.Press("⎋");
+
+        Assert.False(terminal.Round.Rows[0].Answered);
+    }
+
+    [Fact]
+    public void The_digit_after_the_letter_never_lands_in_a_half_typed_value()
+    {
+        using var terminal = new Terminal();
+
+        terminal.Open("Line round").Press("12n4⎋");
+
+        Assert.Equal("12", terminal.Round.Field);
+    }
+
+    [Fact]
+    public void A_remark_and_a_second_reading_stand_beside_the_first()
+    {
+        using var terminal = new Terminal();
+
+        terminal.Open("Line round").Press("99.8⏎↑mneedle swings⏎s100.1⏎⎋");
+
+        var reading = Assert.Single(Assert.Single(terminal.Entries).Readings);
+        Assert.Equal(("99.8", "needle swings", "100.1"), (reading.Typed, reading.Remark, reading.Second));
+    }
+
+    [Fact]
+    public void A_second_reading_that_is_no_number_is_refused()
+    {
+        using var terminal = new Terminal();
+
+        terminal.Open("Line round").Press("99.8⏎↑sabout 100⏎");
+
+        Assert.IsType<AskPage>(terminal.State.Top);
+        Assert.Null(terminal.Round.Rows[0].Line!.Second);
+    }
+
+    [Fact]
+    public void A_remark_without_a_value_is_saved_too()
+    {
+        using var terminal = new Terminal();
+
+        terminal.Open("Line round").Press("mgauge fogged⏎⎋");
+
+        Assert.Equal("SL-T1: gauge fogged", Assert.Single(terminal.Entries).Remark);
+    }
+
+    [Theory]
+    [InlineData("0852")]
+    [InlineData("8:52")]
+    [InlineData("852")]
+    public void A_reading_may_be_older_than_its_typing(string time)
+    {
+        using var terminal = new Terminal();
+
+        terminal.Open("Line round").Press($"t{time}⏎99.8⏎⎋");
+
+        Assert.Equal(Testing.Some.Morning.AddMinutes(-8), Assert.Single(Assert.Single(terminal.Entries).Readings).At);
+    }
+
+    [Fact]
+    public void A_time_of_day_that_is_still_to_come_was_yesterday()
+    {
+        using var terminal = new Terminal();
+
+        terminal.Open("Line round").Press("t2350⏎99.8⏎⎋");
+
+        Assert.Equal(Testing.Some.Morning.Date.AddMinutes(-10), Assert.Single(Assert.Single(terminal.Entries).Readings).At.DateTime);
+    }
+
+    [Fact]
+    public void A_time_that_is_none_is_asked_again()
+    {
+        using var terminal = new Terminal();
+
+        terminal.Open("Line round").Press("t2575⏎");
+
+        Assert.IsType<AskPage>(terminal.State.Top);
+        Assert.Contains("is not a time", terminal.Screen, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_field_walk_asks_its_times_once_and_its_readings_count_from_its_end()
+    {
+        using var terminal = new Terminal();
+
+        terminal.Open("Field walk").Press("0840⏎0855⏎2⏎101⏎⏎");
+
+        var entry = Assert.Single(terminal.Entries);
+        Assert.Equal((Testing.Some.Morning.AddMinutes(-20), Testing.Some.Morning.AddMinutes(-5)), (entry.WalkStart, entry.WalkEnd));
+        Assert.All(entry.Readings, r => Assert.Equal(Testing.Some.Morning.AddMinutes(-5), r.At));
+        Assert.Equal("SL-HATCH=2 SL-I=101", terminal.Typed);
+    }
+
+    [Fact]
+    public void A_walk_does_not_end_before_it_began()
+    {
+        using var terminal = new Terminal();
+
+        terminal.Open("Field walk").Press("0855⏎0840⏎");
+
+        Assert.Contains("end before it began", terminal.Screen, StringComparison.Ordinal);
+        terminal.Press("⎋");
+        Assert.IsType<NowPage>(terminal.State.Top);
+    }
+
+    [Fact]
+    public void Look_and_listen_is_one_digit_and_another_digit_is_another_answer()
+    {
+        using var terminal = new Terminal();
+
+        terminal.Open("Field walk").Press("0840⏎0855⏎");
+        Assert.Contains("1 shut, 2 ajar (watch), 3 open (urgent)", terminal.Screen, StringComparison.Ordinal);
+        terminal.Press("32");
+
+        Assert.Equal("2", terminal.Round.Field);
+        Assert.Contains("watch: ajar", terminal.Screen, StringComparison.Ordinal);
+    }
+}

@@ -35,6 +35,17 @@ public sealed class PasteTests
     }
 
     [Fact]
+    public void What_has_no_row_is_left_out_and_said()
+    {
+        using var terminal = new Terminal();
+
+        terminal.Open("Line round").Paste("99.8\n302\n18.9\n88.1\n77\n66\n");
+
+        Assert.Contains("2 more were left out", terminal.Screen, StringComparison.Ordinal);
+        Assert.Equal("88.1", terminal.Round.Rows[3].Text);
+    }
+
+    [Fact]
     public void Two_urgent_lines_of_one_paste_are_each_saved_once()
     {
         using var terminal = new Terminal();

@@ -146,6 +146,19 @@ public sealed class RoundTests
     }
 
     [Fact]
+    public void What_is_typed_behind_the_last_row_changes_no_row_and_does_not_leave()
+    {
+        using var terminal = new Terminal();
+
+        terminal.Open("Line round").Press("99.8⏎302⏎18.95⏎88.1⏎77⏎66⏎");
+
+        Assert.Equal("88.1", terminal.Round.Rows[3].Text);
+        Assert.Contains("no row is left for 7766", terminal.Screen, StringComparison.Ordinal);
+        terminal.Press("⌦⏎");
+        Assert.Equal("SL-T1=99.8 SL-F1=302 LM-F1=18.95 LM-CAO=88.1", terminal.Typed);
+    }
+
+    [Fact]
     public void Backspace_takes_one_character_back_and_Delete_all()
     {
         using var terminal = new Terminal();

@@ -21,7 +21,7 @@ internal static class Pasting
     /// </summary>
     public static Next Line(Session session, PastedColumn column, Setting setting)
     {
-        if (session.Top is not RoundPage page || page.Field.Length > 0 || column.At == column.Lines.Count)
+        if (session.Top is not RoundPage page || page.Field.Length > 0 || page.AtEnd || column.At == column.Lines.Count)
         {
             return Next.Of(LeftOut(session, column));
         }
@@ -33,7 +33,7 @@ internal static class Pasting
             return Next.Of(session.Put(page));
         }
 
-        var next = text.Length == 0 && page.AllAnswered ? Next.Of(session) : Entering.Enter(session.Put(page), page, setting);
+        var next = Entering.Enter(session.Put(page), page, setting);
         return next with { Effects = [.. next.Effects, new GoOn(column with { At = column.At + 1 })] };
     }
 

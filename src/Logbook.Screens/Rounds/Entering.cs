@@ -7,6 +7,11 @@ internal static class Entering
 {
     public static Next Enter(Session session, RoundPage page, Setting setting)
     {
+        if (page is { AtEnd: true, Field.Length: > 0 })
+        {
+            return Next.Of(session.Say($"no row is left for {page.Field}: Delete empties the field, then Enter saves the round"));
+        }
+
         if (page.Field.Length > 0)
         {
             return Take(session, page, page.Line(session, page.Field, setting.Now), setting);

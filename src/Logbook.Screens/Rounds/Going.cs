@@ -9,7 +9,7 @@ internal static class Going
         return Next.Of(session.Put(page), new LookBack(page.Row.Point.Tag));
     }
 
-    /// <summary>To the next open row. When there is none the page stays, and one more Enter saves the round.</summary>
+    /// <summary>To the next open row. When there is none the field goes behind the last, and one more Enter saves the round.</summary>
     public static Next On(Session session, RoundPage page)
     {
         if (page.NextOpen is { } row)
@@ -17,8 +17,8 @@ internal static class Going
             return To(session, page, row);
         }
 
-        page = page.MoveTo(page.Current);
-        return Next.Of(session.Put(page).Say(page.AllAnswered
+        page = page.MoveTo(page.Current) with { AtEnd = page.AllAnswered };
+        return Next.Of(session.Put(page).Say(page.AtEnd
             ? "every row is answered: Enter saves the round, arrows look again"
             : "only this row is open: n says why it was not taken, Esc leaves it open and saves the round"));
     }

@@ -22,7 +22,7 @@ internal static class Judging
     public static RowCheck Live(Session session, RoundPage page, Setting setting)
     {
         var point = page.Row.Point;
-        if (page.Field.Length == 0 || MayGrow(point, page.Field))
+        if (page.Field.Length == 0 || page.AtEnd || MayGrow(point, page.Field))
         {
             return RowCheck.None;
         }

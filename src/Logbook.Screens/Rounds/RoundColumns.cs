@@ -42,6 +42,10 @@ internal sealed class RoundColumns
         return Line.Of([new Span(" > " + Name(row.Point), Look.Strong), new Span(TextWidth.Right(field, Value), Look.Field), new Span(" " + TextWidth.Fit(Unit(row.Point), _unit) + " "), .. said]);
     }
 
+    /// <summary>The field behind the last row.</summary>
+    public Line End(RoundPage page) => Line.Of(
+        new Span(" > " + TextWidth.Fit("end of the round", _tag + 2 + _description), Look.Strong), new Span(TextWidth.Right(page.Field + "_", Value), Look.Field), new Span("  Enter saves it"));
+
     public Line Result(ResultRow result)
     {
         var (point, number) = (result.Point, result.Result);

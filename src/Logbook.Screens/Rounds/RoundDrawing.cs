@@ -27,8 +27,14 @@ internal static class RoundDrawing
                 (from, to) = (top, body.Count);
             }
 
-            body.Add(i == page.Current ? columns.Field(session, page) : columns.Row(session, row));
+            body.Add(i == page.Current && !page.AtEnd ? columns.Field(session, page) : columns.Row(session, row));
             body.AddRange(RoundResults.Under(page, i).Select(columns.Result));
+        }
+
+        if (page.AtEnd)
+        {
+            (from, to) = (body.Count, body.Count);
+            body.Add(columns.End(page));
         }
 
         return new Layout([Head(session, page), .. HazardLines.InShort(session), Rule(session)], body, from, to, [Rule(session), .. RoundPanel.Draw(session, page)]);

@@ -11,6 +11,9 @@ internal sealed record RoundPage(Round Round, RoundNow? Slot, ImmutableList<Roun
 {
     public int Current { get; init; }
 
+    /// <summary>Every row is answered and the field stands behind the last: what is typed there has no row.</summary>
+    public bool AtEnd { get; init; }
+
     /// <summary>What is being typed: nothing takes it but Enter.</summary>
     public string Field { get; init; } = "";
 
@@ -65,5 +68,5 @@ internal sealed record RoundPage(Round Round, RoundNow? Slot, ImmutableList<Roun
 
     public RoundPage Put(RoundRow row) => this with { Rows = Rows.SetItem(Current, row) };
 
-    public RoundPage MoveTo(int row) => this with { Current = row, Field = "", Live = RowCheck.None, MayKeep = false };
+    public RoundPage MoveTo(int row) => this with { Current = row, AtEnd = false, Field = "", Live = RowCheck.None, MayKeep = false };
 }

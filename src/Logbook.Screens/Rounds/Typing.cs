@@ -11,7 +11,7 @@ internal static class Typing
         {
             KeyName.Backspace => page.Field.Length > 0 ? page.Field[..^1] : "",
             KeyName.Delete => "",
-            _ when page.Row.Point.Choices.Count > 0 => key.Rune.ToString(),
+            _ when page.Row.Point.Choices.Count > 0 && !page.AtEnd => key.Rune.ToString(),
             _ => page.Field + key.Rune,
         };
         return field.Length > Longest

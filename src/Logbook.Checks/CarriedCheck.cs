@@ -15,6 +15,7 @@ internal static class CarriedCheck
             .. kind is null ? Writing.Of($"'{item.ItemKind}' is no kind of carried item", Spelling.Accepted(item.ItemKind, kinds)) : OfKind(kind, item),
             .. Given.EquipmentOrArea(site, item.On),
             .. Given.Text(item.Text, "the text"),
+            .. CompensatingCheck(site, item),
             .. item.Owner is { } owner ? Given.Person(site, owner) : [],
         ];
     }
@@ -26,18 +27,74 @@ internal static class CarriedCheck
             yield return Mistake.Typed($"a {kind.Name} needs its end", "--until TIME");
         }
 
-        foreach (var field in kind.Fields)
+        foreach (var field in kind.Fields.Where(f => string.IsNullOrWhiteSpace(item.Fields.GetValueOrDefault(f))))
         {
-            var given = item.Fields.GetValueOrDefault(field);
             var words = CarryKinds.Words.GetValueOrDefault(field);
-            if (string.IsNullOrWhiteSpace(given))
-            {
-                yield return Mistake.Typed($"a {kind.Name} needs '{field}'", $"--set {field}={(words is null ? "VALUE" : string.Join("|", words))}");
-            }
-            else if (words is not null && !words.Contains(given, StringComparer.OrdinalIgnoreCase))
-            {
-                yield return Mistake.Typed($"'{given}' is no {field} of a {kind.Name}", "accepted: " + string.Join(", ", words));
-            }
+            yield return Mistake.Typed($"a {kind.Name} needs '{field}'", $"--set {field}={(words is null ? "VALUE" : string.Join("|", words))}");
+        }
+
+        foreach (var mistake in Values(kind.Name, item.Fields))
+        {
+            yield return mistake;
+        }
+    }
+
+    /// <summary>Fields that take one of a few words.</summary>
+    public static IEnumerable<Mistake> Values(string kind, IReadOnlyDictionary<string, string> fields) =>
+        from field in fields
+        let words = CarryKinds.Words.GetValueOrDefault(field.Key)
+        where words is not null && !string.IsNullOrWhiteSpace(field.Value) && !words.Contains(field.Value, StringComparer.OrdinalIgnoreCase)
+        select Mistake.Typed($"'{field.Value}' is no {field.Key} of a {kind}", "accepted: " + string.Join(", ", words));
+
+    /// <summary>
+    /// Locks change hands without a gap: the incoming person's goes on before the outgoing person's comes off (orderly transfer
+    /// between shifts, US 29 CFR 1910.147(f)(4)). What is otherwise at the board is told as a change, not as this step.
+    /// </summary>
+    public static IEnumerable<Mistake> LockOrder(Site site, CarriedItem item, string step, string by)
+    {
+        var code = site.FindPerson(by)?.Code ?? by;
+        var mine = item.Locks.Contains(code, StringComparer.OrdinalIgnoreCase);
+        return (item.ItemKind, step, mine) switch
+        {
+            (not "isolation", _, _) => [Mistake.Typed($"item {item.Id} is a {item.ItemKind}: locks hang on an isolation", "")],
+            (_, not ("on" or "off"), _) => [Mistake.Typed($"'{step}' is no step of a lock", "on or off")],
+            (_, "on", true) => [Mistake.Typed($"a lock of {code} is recorded as on already")],
+            (_, "off", false) => [Mistake.Typed($"no lock of {code} is recorded at item {item.Id}", Recorded(item))],
+            (_, "off", true) when item.Locks.Count == 1 => [Mistake.Typed(
+                $"the lock of {code} is the last one recorded at item {item.Id}",
+                "the incoming person's lock goes on first; if the work is done, close the item; if the board is otherwise, tell it with --changed")],
+            _ => [],
+        };
+    }
+
+    /// <summary>An isolation ends when nobody else's lock is on it.</summary>
+    public static IEnumerable<Mistake> LocksOff(Site site, CarriedItem item, string by)
+    {
+        var code = site.FindPerson(by)?.Code ?? by;
+        return item.Locks.Exists(owner => !owner.Equals(code, StringComparison.OrdinalIgnoreCase))
+            ? [Mistake.Typed($"item {item.Id} cannot be closed by {code} while others' locks are recorded as on", Recorded(item) + "; each takes off their own")]
+            : [];
+    }
+
+    private static string Recorded(CarriedItem item) => item.Locks.IsEmpty ? "no lock is recorded" : "locks recorded: " + string.Join(", ", item.Locks);
+
+    /// <summary>What is to be read instead of a defeated trip: a point, and how often.</summary>
+    private static IEnumerable<Mistake> CompensatingCheck(Site site, Carry item)
+    {
+        var (point, every) = (item.Fields.GetValueOrDefault("point"), item.Fields.GetValueOrDefault("every"));
+        if (point is not null && site.FindPoint(point) is not { Kind: PointKind.Read })
+        {
+            yield return Mistake.Typed($"point '{point}' is none that is read", Given.Instead(point, [.. site.Points.Where(p => p.Kind == PointKind.Read).Select(p => p.Tag)], "points.csv has the tags"));
+        }
+
+        if ((point is null) != (every is null))
+        {
+            yield return Mistake.Typed("'point' and 'every' belong together", "--set point=TAG --set every=30m");
+        }
+
+        if (every is not null && Typed.Duration(every, Place.Unknown, out var wrong) is not { TotalMinutes: >= 5 and <= 1440 })
+        {
+            yield return wrong ?? Mistake.Typed($"every {every} is too short or too long for a check", "5m to 24h");
         }
     }
 }

@@ -14,6 +14,9 @@ namespace Logbook.Checks;
 public sealed class Desk(
     IJournalStore store, SiteFiles files, IReadOnlyList<LoadedCalculation> calculations, IGuard guard, TimeProvider clock, string terminal)
 {
+    // A clock that is set right by its time server moves by seconds; more than this is a jump that a person must know of.
+    private static readonly TimeSpan ClockGrace = TimeSpan.FromMinutes(1);
+
     private Parsed<Site>? _folder;
     private CalculationGraph? _graph;
 
@@ -65,7 +68,10 @@ public sealed class Desk(
         }
     }
 
-    /// <summary>Appends one record (after adopting the files, when the journal is empty) and moves the state forward.</summary>
+    /// <summary>
+    /// Appends one record (after adopting the files, when the journal is empty, and after noting that the clock has jumped
+    /// back, when it has) and moves the state forward.
+    /// </summary>
     /// <exception cref="JournalException">Nothing was saved.</exception>
     public JournalRecord Write(RecordBody body, DateTimeOffset at, string by)
     {
@@ -73,6 +79,11 @@ public sealed class Desk(
         if (State.Head.Seq == 0 && body is not SiteAdopted)
         {
             Append(new SiteAdopted(files.Texts, "first record of the journal"), Now, by);
+        }
+
+        if (State.LastEntered is { } last && Now < last - ClockGrace)
+        {
+            Append(new ClockJumped(last, Now, null, null), Now, by);
         }
 
         return Append(body, at, by);

@@ -4,7 +4,7 @@ using Logbook.Plant;
 namespace Logbook.Checks;
 
 /// <summary>The records that a person writes beside entries. Each checks what was given and appends one record.</summary>
-public static class Writing
+public static partial class Writing
 {
     /// <summary>Puts the folder's files in force. Only an engineer may, and only when <c>check</c> finds no mistake.</summary>
     public static Written Adopt(Desk desk, string why, string by) => Adopting.Adopt(desk, why, by);
@@ -33,17 +33,6 @@ public static class Writing
         return (new EquipmentStateChanged(Given.Code(site, equipment), name, from, string.IsNullOrWhiteSpace(why) ? null : why.Trim()), from);
     });
 
-    public static Written AddCarried(Desk desk, Carry item, string by) => Write(desk, by,
-        site => CarriedCheck.Mistakes(site, item),
-        site => (item with { ItemKind = CarryKinds.Find(item.ItemKind)!.Name, On = Given.Code(site, item.On), Text = item.Text.Trim() }, desk.Now));
-
-    public static Written CloseCarried(Desk desk, long id, string why, string by) => Write(desk, by, _ =>
-    [
-        .. Given.Text(why, "the reason for closing"),
-        .. desk.State.Carried.Exists(c => c.Id == id) ? [] : Of($"no carried item {id} is open", Open(desk.State)),
-    ],
-    _ => (new CarryClosed(id, why.Trim()), desk.Now));
-
     /// <summary>The one way of these records: everything is checked, then written, or nothing is.</summary>
     internal static Written Write(Desk desk, string by, Func<Site, IEnumerable<Mistake>> check, Func<Site, (RecordBody Body, DateTimeOffset At)> make)
     {
@@ -65,7 +54,4 @@ public static class Writing
     }
 
     internal static IEnumerable<Mistake> Of(string wrong, string accepted) => [Mistake.Typed(wrong, accepted)];
-
-    private static string Open(State state) =>
-        state.Carried.Count == 0 ? "none is open" : "open: " + string.Join(", ", state.Carried.Select(c => $"{c.Id} {c.ItemKind} at {c.On}"));
 }

@@ -27,6 +27,14 @@ internal static class Forms
         ["handover-continued"] = typeof(HandoverContinued),
         ["handover-countersigned"] = typeof(HandoverCountersigned),
         ["person"] = typeof(PersonChanged),
+        ["carry-confirm"] = typeof(CarryConfirmed),
+        ["order"] = typeof(OrderGiven),
+        ["order-seen"] = typeof(OrderSeen),
+        ["answer"] = typeof(FindingAnswered),
+        ["upset"] = typeof(UpsetDeclared),
+        ["department"] = typeof(DepartmentNote),
+        ["roster"] = typeof(RosterChange),
+        ["clock"] = typeof(ClockJumped),
     };
 
     public static readonly JsonSerializerOptions Options = new(BodyForms.Default.Options)
@@ -90,4 +98,12 @@ internal static class Forms
 [JsonSerializable(typeof(HandoverContinued))]
 [JsonSerializable(typeof(HandoverCountersigned))]
 [JsonSerializable(typeof(PersonChanged))]
+[JsonSerializable(typeof(CarryConfirmed))]
+[JsonSerializable(typeof(OrderGiven))]
+[JsonSerializable(typeof(OrderSeen))]
+[JsonSerializable(typeof(FindingAnswered))]
+[JsonSerializable(typeof(UpsetDeclared))]
+[JsonSerializable(typeof(DepartmentNote))]
+[JsonSerializable(typeof(RosterChange))]
+[JsonSerializable(typeof(ClockJumped))]
 internal sealed partial class BodyForms : JsonSerializerContext;

@@ -50,6 +50,30 @@ public sealed record State
     /// <summary>True when the person writes no more.</summary>
     public bool IsClosed(string code) => People.TryGetValue(code, out var standing) && standing.Closed;
 
+    /// <summary>Standing orders, oldest first; those that have ended go when the next one comes.</summary>
+    public ImmutableList<StandingOrder> Orders { get; init; } = [];
+
+    /// <summary>Notes to other departments that wait for their acknowledgement, oldest first.</summary>
+    public ImmutableList<OpenDepartmentNote> Departments { get; init; } = [];
+
+    /// <summary>The upset that lasts; null when none is declared.</summary>
+    public Upset? Upset { get; init; }
+
+    /// <summary>Swaps, holdovers and holidays of the last two months, as they were entered.</summary>
+    public ImmutableList<RosterChange> Roster { get; init; } = [];
+
+    /// <summary>Jumps of the clock that nobody has acknowledged.</summary>
+    public ImmutableList<OpenClockJump> ClockJumps { get; init; } = [];
+
+    /// <summary>Urgent findings without an answer (cause, and who was told), whether they still stand or not.</summary>
+    public ImmutableList<OpenFinding> Unanswered { get; init; } = [];
+
+    /// <summary>What the clock showed when the last record was typed; null before the first.</summary>
+    public DateTimeOffset? LastEntered { get; init; }
+
+    /// <summary>Since when the site in force rules; null until the first <c>site</c> record.</summary>
+    public DateTimeOffset? SiteSince { get; init; }
+
     /// <summary>What a piece of equipment does; running when nobody has said otherwise.</summary>
     public string StateOf(string? equipment) =>
         equipment is not null && Equipment.TryGetValue(equipment, out var status) ? status.State : "running";
@@ -59,9 +83,9 @@ public sealed record State
     {
         var next = record.Body switch
         {
-            SiteAdopted adopted => Adopt(adopted),
-            Entry entry => this.AfterEntry(record, entry),
-            Correction correction => this.AfterCorrection(record, correction),
+            SiteAdopted adopted => Adopt(record, adopted),
+            Entry entry => this.AfterEntry(record, entry).AfterOpening(record, entry),
+            Correction correction => this.AfterCorrection(record, correction).AfterReopening(record, correction),
             EquipmentStateChanged c => this with
             {
                 Equipment = Equipment.SetItem(c.Equipment, new(c.Equipment, c.State, c.Since, c.Why, record.Seq, record.By)),
@@ -71,34 +95,43 @@ public sealed record State
                 Carried = Carried.Add(new(record.Seq, c.ItemKind, c.On, c.Text, c.Until, c.Owner, c.Fields, record.At, record.By)),
             },
             CarryClosed closed => this with { Carried = Carried.RemoveAll(item => item.Id == closed.Id) },
+            CarryConfirmed look => this.AfterConfirmation(record, look),
+            OrderGiven order => this.AfterOrder(record, order),
+            OrderSeen seen => this.AfterOrderSeen(record, seen),
+            DepartmentNote note => this.AfterDepartment(record, note),
+            UpsetDeclared upset => this with
+            {
+                Upset = upset.Ended is null ? new Upset(record.Seq, upset.Began, null, upset.Why, record.By) : null,
+            },
+            RosterChange change => this.AfterRoster(record, change),
+            ClockJumped clock => this.AfterClock(record, clock),
+            FindingAnswered answer => this.AfterAnswer(record, answer),
             _ => this,
         };
-        return next with { Head = Head.Of(record), Line = Line.After(record), People = Standing.After(People, record) };
+        return next with { Head = Head.Of(record), Line = Line.After(record), People = Standing.After(People, record), LastEntered = record.Entered };
+        return next with { Head = Head.Of(record), LastEntered = record.Entered };
     }
 
-    private State Adopt(SiteAdopted adopted)
+    private State Adopt(JournalRecord record, SiteAdopted adopted)
     {
         var files = new SiteFiles(adopted.Files);
         var site = SiteReader.Read(files);
-        return this with { Files = files, Site = site.Ok ? site.Value : null };
+        return this with { Files = files, Site = site.Ok ? site.Value : null, SiteSince = record.At };
     }
 }
 
 /// <summary>A finding that still stands. Its id for people is <c>SEQ.N</c>.</summary>
 public sealed record OpenFinding(long Seq, int Number, DateTimeOffset At, Finding Finding)
 {
+    /// <summary>What was done about it; null while nobody has said.</summary>
+    public Answered? Answer { get; init; }
+
     /// <summary>A record's findings, numbered from 1 as they stand in it.</summary>
     public static IReadOnlyList<OpenFinding> Numbered(long seq, DateTimeOffset at, IReadOnlyList<Finding> findings) =>
         [.. findings.Select((finding, index) => new OpenFinding(seq, index + 1, at, finding))];
 }
 
-public sealed record EquipmentStatus(string Equipment, string State, DateTimeOffset Since, string? Why, long Seq, string By);
+/// <summary>What was done about a finding.</summary>
+public sealed record Answered(long Seq, string By, string Text);
 
-/// <summary>A carried item that is open.</summary>
-public sealed record CarriedItem(
-    long Id, string ItemKind, string On, string Text, DateTimeOffset? Until, string? Owner,
-    IReadOnlyDictionary<string, string> Fields, DateTimeOffset Since, string By)
-{
-    /// <summary>Kinds that can hurt: never counted, cut or demoted.</summary>
-    public bool IsHazard => ItemKind is "isolation" or "permit" or "bypass" or "safety-equipment" || (ItemKind is "wash" && Fields.ContainsKey("acid"));
-}
+public sealed record EquipmentStatus(string Equipment, string State, DateTimeOffset Since, string? Why, long Seq, string By);

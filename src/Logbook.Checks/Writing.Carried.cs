@@ -1,0 +1,35 @@
+using Logbook.Journal;
+using Logbook.Plant;
+
+namespace Logbook.Checks;
+
+/// <summary>Carried items: opened, confirmed, closed.</summary>
+public static partial class Writing
+{
+    public static Written AddCarried(Desk desk, Carry item, string by) => Write(desk, by,
+        site => CarriedCheck.Mistakes(site, item),
+        site => (item with { ItemKind = CarryKinds.Find(item.ItemKind)!.Name, On = Given.Code(site, item.On), Text = item.Text.Trim() }, desk.Now));
+
+    /// <summary>Says how an item was found: still so, changed, or not seen. Its own lock a person puts on or takes off in the same way.</summary>
+    public static Written ConfirmCarried(Desk desk, CarryConfirmed look, string by) => Write(desk, by, site => desk.State.Carried.Find(c => c.Id == look.Id) is { } item
+        ?
+        [
+            .. look is { Seen: false, Changed: not null } ? Of("what was not seen cannot be told as changed", "--changed TEXT or --not-seen") : [],
+            .. look.Changed is { } words ? Given.Text(words, "what changed") : [],
+            .. CarriedCheck.Values(item.ItemKind, look.Fields),
+            .. look.Lock is null ? [] : CarriedCheck.LockOrder(site, item, look.Lock, by),
+        ]
+        : NotOpen(desk.State, look.Id),
+    _ => (look with { Changed = look.Changed?.Trim() }, desk.Now));
+
+    public static Written CloseCarried(Desk desk, long id, string why, string by) => Write(desk, by, site =>
+    [
+        .. Given.Text(why, "the reason for closing"),
+        .. desk.State.Carried.Find(c => c.Id == id) is { } item ? CarriedCheck.LocksOff(site, item, by) : NotOpen(desk.State, id),
+    ],
+    _ => (new CarryClosed(id, why.Trim()), desk.Now));
+
+    private static IEnumerable<Mistake> NotOpen(State state, long id) => Of($"no carried item {id} is open", state.Carried.Count == 0
+        ? "none is open"
+        : "open: " + string.Join(", ", state.Carried.Select(c => $"{c.Id} {c.ItemKind} at {c.On}")));
+}

@@ -1,0 +1,35 @@
+using Logbook.Journal;
+
+namespace Logbook.Checks;
+
+/// <summary>Standing orders, and notes to other departments.</summary>
+public static partial class Writing
+{
+    public static Written GiveOrder(Desk desk, string text, DateTimeOffset? until, string by) => Write(desk, by,
+        _ => [.. Given.Text(text, "the order"), .. until <= desk.Now ? Of("the order would have ended already", "an end in the future, or none") : []],
+        _ => (new OrderGiven(text.Trim(), until), desk.Now));
+
+    /// <summary>The writer has read the order; once is enough.</summary>
+    public static Written SeeOrder(Desk desk, long id, string by) => Write(desk, by, _ =>
+    {
+        var standing = desk.State.Orders.Where(o => o.HoldsAt(desk.Now)).ToList();
+        return standing.Find(o => o.Id == id) is not { } order
+            ? Of($"no standing order {id}", standing.Count == 0 ? "none stands" : "standing: " + string.Join(", ", standing.Select(o => o.Id)))
+            : order.Seen.TryGetValue(by, out var at) ? Of($"{by} has read order {id} already", "at " + Words.Time(at)) : [];
+    },
+    _ => (new OrderSeen(id), desk.Now));
+
+    public static Written TellDepartment(Desk desk, string department, string text, string by) => Write(desk, by,
+        _ => [.. Given.Text(department, "the department"), .. Given.Text(text, "the note")],
+        _ => (new DepartmentNote(department.Trim(), text.Trim(), null, null), desk.Now));
+
+    /// <summary>A named person of the department has taken the note.</summary>
+    public static Written Acknowledge(Desk desk, long id, string name, string answer, string by) => Write(desk, by, _ =>
+    [
+        .. Given.Text(name, "the name of the person who acknowledged"),
+        .. desk.State.Departments.Exists(n => n.Id == id) ? [] : Of(
+            $"no note {id} waits for an acknowledgement",
+            desk.State.Departments.IsEmpty ? "none waits" : "waiting: " + string.Join(", ", desk.State.Departments.Select(n => $"{n.Id} to {n.To}"))),
+    ],
+    _ => (new DepartmentNote(null, answer.Trim(), id, name.Trim()), desk.Now));
+}

@@ -1,0 +1,118 @@
+using System.Collections.Immutable;
+
+namespace Logbook.Journal;
+
+/// <summary>How what stays open moves forward: carried items, orders, notes to other departments, the clock, answers.</summary>
+internal static class OpenFolding
+{
+    /// <summary>Swaps and holidays matter as long as somebody may ask who was due; older ones stand in the journal alone.</summary>
+    private static readonly TimeSpan RosterKept = TimeSpan.FromDays(60);
+
+    public static State AfterConfirmation(this State state, JournalRecord record, CarryConfirmed look)
+    {
+        var index = state.Carried.FindIndex(item => item.Id == look.Id);
+        return index < 0 ? state : state with { Carried = state.Carried.SetItem(index, Confirm(state.Carried[index], record, look)) };
+    }
+
+    private static CarriedItem Confirm(CarriedItem item, JournalRecord record, CarryConfirmed look)
+    {
+        var confirmation = new Confirmation(record.Seq, record.At, record.By, look.Seen, look.Changed);
+        return item with
+        {
+            Confirmed = confirmation,
+            LastSeen = look.Seen ? record.At : item.LastSeen,
+            LastChange = look.Changed is null ? item.LastChange : confirmation,
+            Fields = look.Fields.Aggregate(item.Fields.ToImmutableDictionary(StringComparer.Ordinal), (all, field) => all.SetItem(field.Key, field.Value)),
+            FieldsSet = look.Fields.Aggregate(item.FieldsSet, (all, field) => all.SetItem(field.Key, confirmation)),
+            Locks = look.Lock switch
+            {
+                "on" => item.Locks.Remove(record.By).Add(record.By),
+                "off" => item.Locks.Remove(record.By),
+                _ => item.Locks,
+            },
+        };
+    }
+
+    public static State AfterOrder(this State state, JournalRecord record, OrderGiven order) => state with
+    {
+        Orders = state.Orders.RemoveAll(o => !o.HoldsAt(record.At))
+            .Add(new StandingOrder(record.Seq, order.Text, record.At, record.By, order.Until, ImmutableDictionary.Create<string, DateTimeOffset>(StringComparer.OrdinalIgnoreCase))),
+    };
+
+    /// <summary>The first time counts: reading it again does not make it later.</summary>
+    public static State AfterOrderSeen(this State state, JournalRecord record, OrderSeen seen)
+    {
+        var index = state.Orders.FindIndex(order => order.Id == seen.Id);
+        return index < 0 || state.Orders[index].Seen.ContainsKey(record.By) ? state : state with
+        {
+            Orders = state.Orders.SetItem(index, state.Orders[index] with { Seen = state.Orders[index].Seen.SetItem(record.By, record.At) }),
+        };
+    }
+
+    public static State AfterDepartment(this State state, JournalRecord record, DepartmentNote note) => state with
+    {
+        Departments = note.Acknowledges is { } id
+            ? state.Departments.RemoveAll(open => open.Id == id)
+            : state.Departments.Add(new OpenDepartmentNote(record.Seq, note.To ?? "", note.Text, record.At, record.By)),
+    };
+
+    public static State AfterRoster(this State state, JournalRecord record, RosterChange change) => state with
+    {
+        Roster = state.Roster.RemoveAll(old => old.To < record.At - RosterKept).Add(change),
+    };
+
+    public static State AfterClock(this State state, JournalRecord record, ClockJumped clock) => state with
+    {
+        ClockJumps = clock.Acknowledges is { } id ? state.ClockJumps.RemoveAll(open => open.Id == id)
+            : clock is { Before: { } before, After: { } after } ? state.ClockJumps.Add(new OpenClockJump(record.Seq, before, after))
+            : state.ClockJumps,
+    };
+
+    public static State AfterAnswer(this State state, JournalRecord record, FindingAnswered answer)
+    {
+        var findings = state.Findings.ToBuilder();
+        foreach (var (tag, open) in state.Findings.Where(pair => pair.Value.Exists(f => f.Seq == answer.Seq && f.Number == answer.Number)))
+            findings[tag] = open.ConvertAll(f => f.Seq == answer.Seq && f.Number == answer.Number ? f with { Answer = new Answered(record.Seq, record.By, answer.Text) } : f);
+        return state with
+        {
+            Findings = findings.ToImmutable(),
+            Unanswered = state.Unanswered.RemoveAll(f => f.Seq == answer.Seq && f.Number == answer.Number),
+        };
+    }
+
+    /// <summary>
+    /// What an entry leaves open by itself: an urgent finding waits for its answer, one for each point and code, the first of an
+    /// excursion; a point that it was unsafe to reach is an action at once.
+    /// </summary>
+    public static State AfterOpening(this State state, JournalRecord record, Entry entry)
+    {
+        var unsafeTags = entry.Readings.Where(r => r.NotTaken && IsUnsafe(r.Why)).Select(r => r.Point).ToList();
+        return state with
+        {
+            Unanswered = Waiting(state.Unanswered, OpenFinding.Numbered(record.Seq, record.At, entry.Findings)),
+            Carried = unsafeTags.Count == 0 ? state.Carried : state.Carried.Add(Action(state, record, unsafeTags)),
+        };
+    }
+
+    /// <summary>What a corrected entry said is judged anew: only what is still urgent waits for its answer.</summary>
+    public static State AfterReopening(this State state, JournalRecord record, Correction correction) => state with
+    {
+        Unanswered = Waiting(
+            state.Unanswered.RemoveAll(f => f.Seq == correction.Target), OpenFinding.Numbered(record.Seq, correction.Reading.At, correction.Findings)),
+    };
+
+    private static ImmutableList<OpenFinding> Waiting(ImmutableList<OpenFinding> open, IEnumerable<OpenFinding> findings) =>
+        findings.Where(f => f.Finding.Level == Level.Urgent).Aggregate(open, (all, f) =>
+            all.Exists(o => o.Finding.Point == f.Finding.Point && o.Finding.Code == f.Finding.Code) ? all : all.Add(f));
+
+    private static bool IsUnsafe(string? why) => why is not null && why.StartsWith("unsafe to reach", StringComparison.OrdinalIgnoreCase);
+
+    private static CarriedItem Action(State state, JournalRecord record, List<string> tags)
+    {
+        var points = tags.Select(tag => state.Site?.FindPoint(tag)).ToList();
+        var on = points.Select(p => p?.Equipment ?? p?.Area).FirstOrDefault(place => place is not null) ?? "site";
+        return new CarriedItem(
+            record.Seq, "action", on, "unsafe to reach, make it safe to read: " + string.Join(", ", tags), null, null,
+            ImmutableDictionary<string, string>.Empty, record.At, record.By);
+    }
+}

@@ -1,0 +1,48 @@
+using System.Collections.Immutable;
+
+namespace Logbook.Journal;
+
+/// <summary>A carried item that is open.</summary>
+/// <param name="Fields">As they stand after the confirmations.</param>
+public sealed record CarriedItem(
+    long Id, string ItemKind, string On, string Text, DateTimeOffset? Until, string? Owner,
+    IReadOnlyDictionary<string, string> Fields, DateTimeOffset Since, string By)
+{
+    /// <summary>The last look at it; null when nobody has confirmed it since it was opened.</summary>
+    public Confirmation? Confirmed { get; init; }
+
+    /// <summary>The last time that somebody truly saw it: a look that found it, else its opening.</summary>
+    public DateTimeOffset LastSeen { get; init; } = Since;
+
+    /// <summary>The last change that was reported of it.</summary>
+    public Confirmation? LastChange { get; init; }
+
+    /// <summary>When a field got its present value, and from whom; a field that is not here has that of the opening.</summary>
+    public ImmutableDictionary<string, Confirmation> FieldsSet { get; init; } = ImmutableDictionary<string, Confirmation>.Empty;
+
+    /// <summary>Codes of the people whose own lock is recorded as on, in the order in which they went on.</summary>
+    public ImmutableList<string> Locks { get; init; } = [];
+
+    /// <summary>Kinds that can hurt: never counted, cut or demoted.</summary>
+    public bool IsHazard => ItemKind is "isolation" or "permit" or "bypass" or "safety-equipment" || (ItemKind is "wash" && Fields.ContainsKey("acid"));
+}
+
+/// <summary>One look at a carried item.</summary>
+public sealed record Confirmation(long Seq, DateTimeOffset At, string By, bool Seen, string? Changed);
+
+/// <summary>A standing order and who has read it.</summary>
+/// <param name="Seen">Code of the person to when they said so.</param>
+public sealed record StandingOrder(
+    long Id, string Text, DateTimeOffset Since, string By, DateTimeOffset? Until, ImmutableDictionary<string, DateTimeOffset> Seen)
+{
+    public bool HoldsAt(DateTimeOffset at) => Until is null || at < Until;
+}
+
+/// <summary>A note to another department that nobody there has acknowledged.</summary>
+public sealed record OpenDepartmentNote(long Id, string To, string Text, DateTimeOffset At, string By);
+
+/// <summary>An upset of the line; <paramref name="Ended"/> is null while it lasts.</summary>
+public sealed record Upset(long Seq, DateTimeOffset Began, DateTimeOffset? Ended, string? Why, string By);
+
+/// <summary>A jump of the clock that nobody has acknowledged.</summary>
+public sealed record OpenClockJump(long Id, DateTimeOffset Before, DateTimeOffset After);

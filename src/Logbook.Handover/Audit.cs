@@ -49,7 +49,7 @@ public static class Audit
         Flag(check.State)!, check.ShiftId, check.DueAt, check.Round, check.Point, $"{Title(site, check)}, {Say.Visible(check.Point)}: {Fate(site, check)}", check.Seq);
 
     private static string Title(Site site, DueCheck check) =>
-        $"{Say.Visible(site.FindRound(check.Round)?.Title ?? check.Round)} {Say.Day(site, check.DueAt)}";
+        $"{Say.Visible(InsteadOfTrips.Title(site, check.Round))} {Say.Day(site, check.DueAt)}";
 
     private static string Fate(Site site, DueCheck check) => (check.State switch
     {

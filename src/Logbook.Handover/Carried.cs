@@ -14,11 +14,26 @@ internal static class Carried
     /// <summary>The text with date, owner, fields, age and record; <paramref name="without"/> names the fields said elsewhere.</summary>
     public static string Rest(Site site, CarriedItem item, DateTimeOffset now, params string[] without) =>
         Say.Visible(item.Text) + Until(site, item.Until, now) + Owner(site, item.Owner)
-        + Fields(item.Fields.Where(f => !without.Contains(f.Key, StringComparer.OrdinalIgnoreCase)));
+        + Fields(item.Fields.Where(f => !without.Contains(f.Key, StringComparer.OrdinalIgnoreCase)))
+        + (item.LastChange is { Changed: { } changed } look ? $"; changed {Say.Time(site, look.At, now)}, {Say.Visible(changed)}" : "");
 
-    /// <summary>Who opened it, when, how long ago and in which record.</summary>
+    /// <summary>Who saw it last, who opened it, when, how long ago and in which record.</summary>
     public static string Opened(Site site, CarriedItem item, DateTimeOffset now) =>
-        $"{Say.Person(site, item.By)} {Say.Time(site, item.Since, now)}, {Say.Age(site, item.Since, now)} {Say.Ref(item.Id)}";
+        $"{Seen(site, item, now)}{Say.Person(site, item.By)} {Say.Time(site, item.Since, now)}, {Say.Age(site, item.Since, now)} {Say.Ref(item.Id)}";
+
+    /// <summary>A hazard is looked at in each shift, anything else in each week: who did, or that nobody has. Empty for what is new.</summary>
+    private static string Seen(Site site, CarriedItem item, DateTimeOffset now) =>
+        NotSeen(site, item, now) ? "Not seen. "
+        : item.Confirmed is { Seen: true } look ? $"Seen {Say.Time(site, look.At, now)} {Say.Person(site, look.By)}. "
+        : "";
+
+    /// <summary>True when its look is due and nobody has found it, or the last look was in vain.</summary>
+    public static bool NotSeen(Site site, CarriedItem item, DateTimeOffset now) =>
+        item.Confirmed is { Seen: false }
+        || (item.IsHazard ? Say.ShiftsSince(site, item.LastSeen, now) > 0 : now - item.LastSeen > OthersSeen);
+
+    // Judgement, no source.
+    private static readonly TimeSpan OthersSeen = TimeSpan.FromDays(7);
 
     private static string Until(Site site, DateTimeOffset? until, DateTimeOffset near) =>
         until is not { } end ? "" : end < near ? $"; until {Say.Time(site, end, near)}, PAST" : $"; until {Say.Time(site, end, near)}";

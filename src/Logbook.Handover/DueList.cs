@@ -10,7 +10,11 @@ public enum CheckState { Coming, Due, Done, Late, NotTaken, Missed, NotApplicabl
 /// <param name="Why">Reason when it was not taken or does not apply; for a late one when it was read or typed.</param>
 public sealed record DueCheck(
     string Round, string Point, DateTimeOffset DueAt, DateTimeOffset Opens, DateTimeOffset Closes, CheckState State,
-    string ShiftId, long? Seq, DateTimeOffset? TakenAt, string? By, string? Why);
+    string ShiftId, long? Seq, DateTimeOffset? TakenAt, string? By, string? Why)
+{
+    /// <summary>True when it does not apply because of an upset.</summary>
+    public bool Upset { get; init; }
+}
 
 /// <summary>Which checks are due, done, late, not taken, missed or not applicable. Follows from the journal and the schedule in force.</summary>
 public static class DueList
@@ -20,24 +24,33 @@ public static class DueList
     {
         var begun = JournalSpan.Begin(desk);
         var sheets = SiteInForce.Since(desk, begun, from).SelectMany(s => s.Site.Rounds.Select(r => new RoundSheet(s, r, from, to))).ToList();
-        if (sheets.Min(s => s.Opens) is not { } opens)
-        {
-            return [];
-        }
-
-        var records = JournalSpan.Touching(desk, opens);
+        var opens = sheets.Min(s => s.Opens) ?? from;
+        var records = JournalSpan.Touching(desk, opens < from ? opens : from);
+        sheets.AddRange(InsteadOfTrips.Sheets(desk, records, from, to));
         foreach (var answer in Answer.All(records))
         {
             Place(sheets, answer);
         }
 
-        var equipment = EquipmentHistory.Of(desk, records, begun, from);
-        return [.. sheets.SelectMany(s => s.Checks(from, to, begun, desk.Now, equipment)).OrderBy(c => c.DueAt)];
+        var around = Circumstances.Of(desk, records, begun, from);
+        return [.. sheets.SelectMany(s => s.Checks(from, to, begun, desk.Now, around)).OrderBy(c => c.DueAt)];
     }
 
-    /// <summary>A reading answers one slot at most: of the round that it was typed for, else of the round whose slot is nearest.</summary>
-    private static void Place(List<RoundSheet> sheets, Answer answer)
+    /// <summary>
+    /// A reading answers one slot at most: of the round that it was typed for, else of the round whose slot is nearest. What is
+    /// read instead of a defeated trip counts for that as well, whatever it was read for.
+    /// </summary>
+    private static void Place(List<RoundSheet> all, Answer answer)
     {
+        foreach (var instead in all.Where(s => s.Instead && s.Has(answer.Point)))
+        {
+            if (instead.Nearest(answer.CountsAt) is >= 0 and var slot)
+            {
+                instead.Put(slot, answer);
+            }
+        }
+
+        var sheets = all.Where(s => !s.Instead).ToList();
         var own = sheets.Where(s => s.Has(answer.Point) && s.Is(answer.Round)).ToList();
         var nearest = (own.Count > 0 ? own : sheets.Where(s => s.Has(answer.Point)))
             .Select(s => (Sheet: s, Slot: s.Nearest(answer.CountsAt)))

@@ -48,7 +48,7 @@ public sealed record HandoverNote
             Sections =
             [
                 CanHurt.Of(facts), NotNormal.Of(facts), Moving.Of(facts), NotDone.Of(facts), StocksHeld.Of(facts),
-                StillOpen.Of(facts), ComingNext.Of(facts), NoteSection.Of("orders", "NEW ORDERS", []), Remarks.Of(facts),
+                StillOpen.Of(facts), ComingNext.Of(facts), StandingOrders.Of(facts), Remarks.Of(facts),
             ],
             Cautions = ChosenCautions.Of(site, facts.State),
             Trends = Trending.Of(facts),

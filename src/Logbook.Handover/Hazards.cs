@@ -34,7 +34,7 @@ internal static class Hazards
         {
             "permit" when SomeoneInside(item) => ("inside", $"{place}: {Carried.Rest(site, item, now, "inside")}. {Count(site, item, now)} Count again with the attendant at takeover."),
             "permit" => ("permit", $"{place}: {Carried.Rest(site, item, now)}. Nothing is recorded of who is inside; ask the attendant."),
-            "isolation" => ("locked", $"{place}, DO NOT START: {Carried.Rest(site, item, now)}. Verify at the lock board."),
+            "isolation" => ("locked", $"{place}, DO NOT START: {Carried.Rest(site, item, now)}.{Locks(site, item)} Verify at the lock board."),
             "bypass" => ("defeated", $"{place}: {Carried.Rest(site, item, now)}.{Instead(item)}"),
             "safety-equipment" => ("out", $"{place}: {Carried.Rest(site, item, now)}.{Instead(item)}"),
             _ => ("acid", $"{place}: {Carried.Rest(site, item, now)}."),
@@ -44,9 +44,13 @@ internal static class Hazards
 
     private static string Count(Site site, CarriedItem item, DateTimeOffset now)
     {
-        var counted = $"Counted {Say.Visible(item.Fields["inside"])} at {Say.Time(site, item.Since, now)}, told by {Say.Person(site, item.By)}.";
-        return now - item.Since > CountHolds ? counted + " That is over an hour ago: count unknown, treat as inside." : counted;
+        var (at, by) = item.FieldsSet.GetValueOrDefault("inside") is { } set ? (set.At, set.By) : (item.Since, item.By);
+        var counted = $"Counted {Say.Visible(item.Fields["inside"])} at {Say.Time(site, at, now)}, told by {Say.Person(site, by)}.";
+        return now - at > CountHolds ? counted + " That is over an hour ago: count unknown, treat as inside." : counted;
     }
+
+    private static string Locks(Site site, CarriedItem item) =>
+        item.Locks.IsEmpty ? "" : $" Locks recorded: {string.Join(", ", item.Locks.Select(code => Say.Person(site, code)))}.";
 
     private static string Instead(CarriedItem item) =>
         item.Fields.ContainsKey("instead") ? "" : " Nothing is recorded of what to do instead.";

@@ -25,8 +25,20 @@ public sealed record NowView
     /// <summary>The systems in the liquor's order, each with one mark: '.' said nothing, '-' no fresh reading, '?' watch, '!' urgent, 'x' not running.</summary>
     public required IReadOnlyList<(string Area, char Mark)> Line { get; init; }
 
-    /// <summary>Rounds that are open or missed in this shift.</summary>
+    /// <summary>Rounds of the site that are open or missed in this shift.</summary>
     public required IReadOnlyList<RoundNow> Rounds { get; init; }
+
+    /// <summary>What is read instead of defeated trips and is open or missed in this shift.</summary>
+    public required IReadOnlyList<RoundNow> Instead { get; init; }
+
+    /// <summary>Standing orders that hold, oldest first.</summary>
+    public required IReadOnlyList<StandingOrder> Orders { get; init; }
+
+    /// <summary>The upset that lasts; null when none is declared.</summary>
+    public required Upset? Upset { get; init; }
+
+    /// <summary>Jumps of the clock that nobody has acknowledged.</summary>
+    public required IReadOnlyList<OpenClockJump> ClockJumps { get; init; }
 
     public required IReadOnlyList<CarriedItem> Carried { get; init; }
 
@@ -40,6 +52,7 @@ public sealed record NowView
     {
         var (site, state, now) = (desk.Site, desk.State, desk.Now);
         var shift = Calendar.ShiftAt(site, now);
+        var rounds = RoundNow.InShift(desk, shift);
         return new NowView
         {
             Site = site.Name,
@@ -49,7 +62,11 @@ public sealed record NowView
             Hazards = Handover.Hazards.Of(site, state, now),
             StandsOut = [.. state.Findings.Values.SelectMany(f => f).OrderByDescending(f => f.Finding.Level).ThenByDescending(f => f.At).ThenBy(f => f.Seq).ThenBy(f => f.Number)],
             Line = LineRow.Of(site, state, now),
-            Rounds = RoundNow.InShift(desk, shift),
+            Rounds = [.. rounds.Where(r => !InsteadOfTrips.Is(r.Round))],
+            Instead = [.. rounds.Where(r => InsteadOfTrips.Is(r.Round))],
+            Orders = [.. state.Orders.Where(o => o.HoldsAt(now))],
+            Upset = state.Upset,
+            ClockJumps = state.ClockJumps,
             Carried = state.Carried,
             Stocks = Stock.Of(site, state),
             FilesDiffer = state.Files is not null && !Same(state.Files.Texts, desk.Files.Texts),

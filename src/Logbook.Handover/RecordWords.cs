@@ -20,6 +20,8 @@ internal static class RecordWords
             + Say.Time(desk.Site, change.Since, record.At) + Because(change.Why),
         Carry carry => $"Opened: {Carried.Words(desk.Site, carry, record.At)}",
         CarryClosed closed => $"Closed {Say.Ref(closed.Id)}: {Say.Visible(closed.Why)}",
+        CarryConfirmed or OrderGiven or OrderSeen or DepartmentNote or UpsetDeclared or RosterChange or ClockJumped or FindingAnswered
+            => OpenWords.Of(desk.Site, record),
         UnknownBody unknown => $"{Say.Visible(unknown.RawKind)}, not known to this version, as stored: {Say.Visible(unknown.Raw.GetRawText())}",
         _ => Say.Visible(record.Kind),
     };

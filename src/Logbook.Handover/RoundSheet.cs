@@ -18,14 +18,22 @@ internal sealed class RoundSheet
     private readonly Answer?[,] _answers;
 
     public RoundSheet(SiteInForce force, Round round, DateTimeOffset from, DateTimeOffset to)
+        : this(force.Site, round, Calendar.Slots(force.Site, round, from - Reach, to + Reach).Where(s => s.DueAt >= force.From && s.DueAt < force.To), from, to)
     {
-        _site = force.Site;
+    }
+
+    public RoundSheet(Site site, Round round, IEnumerable<Slot> slots, DateTimeOffset from, DateTimeOffset to)
+    {
+        _site = site;
         _round = round;
         _columns = round.Points.Select((tag, i) => (tag, i)).ToDictionary(x => x.tag, x => x.i, StringComparer.OrdinalIgnoreCase);
-        Slots = [.. Calendar.Slots(_site, round, from - Reach, to + Reach).Where(s => s.DueAt >= force.From && s.DueAt < force.To)];
+        Slots = [.. slots];
         Opens = Slots.Where(s => s.DueAt >= from && s.DueAt < to).Select(s => (DateTimeOffset?)s.Opens).Min();
         _answers = new Answer?[Slots.Count, round.Points.Count];
     }
+
+    /// <summary>True when it is read instead of a defeated trip.</summary>
+    public bool Instead { get; init; }
 
     /// <summary>When the first window opens that is asked for; null when nothing falls due.</summary>
     public DateTimeOffset? Opens { get; }
@@ -74,7 +82,7 @@ internal sealed class RoundSheet
     }
 
     /// <summary>What became of every check that falls due in [from, to).</summary>
-    public IEnumerable<DueCheck> Checks(DateTimeOffset from, DateTimeOffset to, DateTimeOffset begun, DateTimeOffset now, EquipmentHistory equipment)
+    public IEnumerable<DueCheck> Checks(DateTimeOffset from, DateTimeOffset to, DateTimeOffset begun, DateTimeOffset now, Circumstances around)
     {
         for (var row = 0; row < Slots.Count; row++)
         {
@@ -87,7 +95,7 @@ internal sealed class RoundSheet
             // Near a shift change the slot asks for the safety points alone.
             foreach (var tag in slot.Points)
             {
-                var rests = Rests(_site.FindPoint(tag), slot, equipment);
+                var rests = around.Rests(_site, _site.FindPoint(tag), slot.DueAt);
                 yield return _answers[row, _columns[tag]] is { } answer && (answer.Taken || rests is null)
                     ? Answered(slot, tag, answer)
                     : Open(slot, tag, rests, now);
@@ -108,7 +116,7 @@ internal sealed class RoundSheet
         return Check(slot, tag, state) with { Seq = answer.Seq, TakenAt = answer.TakenAt, By = answer.By, Why = why };
     }
 
-    private DueCheck Open(Slot slot, string tag, string? rests, DateTimeOffset now)
+    private DueCheck Open(Slot slot, string tag, Rest? rests, DateTimeOffset now)
     {
         // A field walk is typed after it: it is not missed while it could still be typed on time.
         var closes = _round.Field ? slot.Closes + _round.Takes + Typing : slot.Closes;
@@ -116,17 +124,11 @@ internal sealed class RoundSheet
             : now < slot.Opens ? CheckState.Coming
             : now <= closes ? CheckState.Due
             : CheckState.Missed;
-        return Check(slot, tag, state) with { Why = rests };
+        return Check(slot, tag, state) with { Why = rests?.Why, Upset = rests?.Upset ?? false };
     }
 
     private DueCheck Check(Slot slot, string tag, CheckState state) =>
         new(_round.Id, tag, slot.DueAt, slot.Opens, slot.Closes, state, slot.Shift.Id, null, null, null, null);
-
-    /// <summary>Why the check does not apply; null when it does.</summary>
-    private string? Rests(Point? point, Slot slot, EquipmentHistory equipment) =>
-        point is { Always: false } && equipment.At(point.Equipment, slot.DueAt) is { } change && !EquipmentHistory.Runs(change.State)
-            ? $"{Say.Equipment(_site, change.Equipment)} {change.State} since {Say.Time(_site, change.Since, slot.DueAt)}"
-            : null;
 
     private int Rank(Slot slot, Answer answer) =>
         !answer.Taken ? 2 : answer.CountsAt <= slot.Closes && answer.Entered <= answer.CountsAt + _round.Takes + Typing ? 0 : 1;

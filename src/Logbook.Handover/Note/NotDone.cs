@@ -11,14 +11,27 @@ internal static class NotDone
         return NoteSection.Of(
             "not-done",
             "NOT DONE",
-            [.. applies.GroupBy(c => c.Round, StringComparer.Ordinal).SelectMany(r => Lines(facts, r.Key, [.. r])).OrderBy(l => Order.IndexOf(l.Label)), .. Sums(applies)]);
+            [.. Upsets(facts), .. applies.GroupBy(c => c.Round, StringComparer.Ordinal).SelectMany(r => Lines(facts, r.Key, [.. r])).OrderBy(l => Order.IndexOf(l.Label)), .. Sums(applies)]);
     }
 
-    private static readonly List<string> Order = ["missed", "late", "not taken", "open"];
+    private static readonly List<string> Order = ["upset", "missed", "late", "not taken", "open"];
+
+    /// <summary>One line for each upset: what was not walked is not a miss each, and the safety points are told.</summary>
+    private static IEnumerable<NoteLine> Upsets(ShiftFacts facts)
+    {
+        foreach (var upset in facts.Checks.Where(c => c.Upset).GroupBy(c => c.Why, StringComparer.Ordinal))
+        {
+            var slots = upset.Select(c => (c.Round, c.DueAt)).ToHashSet();
+            var safety = facts.Checks.Where(c => slots.Contains((c.Round, c.DueAt)) && c.State is CheckState.Done or CheckState.Late or CheckState.NotTaken or CheckState.Missed
+                && facts.Site.FindPoint(c.Point) is { Always: true }).ToList();
+            var read = safety.Count == 0 ? "" : $"; safety points: {safety.Count(c => c.State is CheckState.Done or CheckState.Late)} of {safety.Count} read";
+            yield return new NoteLine("upset", $"{upset.Key}: {Say.Count(slots.Count, "round")} not walked, {string.Join(", ", slots.Select(s => facts.Time(s.DueAt)).Distinct())}{read}");
+        }
+    }
 
     private static IEnumerable<NoteLine> Lines(ShiftFacts facts, string round, List<DueCheck> checks)
     {
-        var title = Say.Visible(facts.Site.FindRound(round)?.Title ?? round);
+        var title = Say.Visible(InsteadOfTrips.Title(facts.Site, round));
         var slots = checks.GroupBy(c => c.DueAt).Select(g => g.ToList()).ToList();
         var silent = slots.Where(s => s.TrueForAll(c => c.State == CheckState.Missed)).ToList();
         if (silent.Count > 0)

@@ -16,7 +16,7 @@ internal sealed record ShiftFacts(
 {
     public static ShiftFacts Of(Desk desk, DateTimeOffset at)
     {
-        var site = desk.Site;
+        var site = SiteInForce.At(desk, at);
         var shift = Calendar.ShiftAt(site, at);
         var asOf = desk.Now < shift.End ? desk.Now : shift.End;
         var records = JournalSpan.Touching(desk, shift.Start);

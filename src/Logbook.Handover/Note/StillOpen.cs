@@ -8,7 +8,15 @@ internal static class StillOpen
     public static NoteSection Of(ShiftFacts facts) => NoteSection.Of(
         "still-open",
         "STILL OPEN",
-        facts.State.Carried.Where(i => !i.IsHazard && !NotNormal.IsTemporary(i)).Select(i => Line(facts, i)));
+        [
+            .. facts.State.Unanswered.Select(f => new NoteLine(
+                "answer", $"{Say.Visible(f.Finding.Point ?? "line")} urgent {facts.Time(f.At)}: cause and who was told are not recorded; answer {f.Seq}.{f.Number}")),
+            .. facts.State.Carried.Where(i => !i.IsHazard && !NotNormal.IsTemporary(i)).Select(i => Line(facts, i)),
+            .. facts.State.Departments.Select(n => new NoteLine(
+                Say.Visible(n.To), $"{Say.Visible(n.Text)}; nobody there has acknowledged it. {Say.Person(facts.Site, n.By)} {facts.Time(n.At)} {Say.Ref(n.Id)}")),
+            .. facts.State.ClockJumps.Select(j => new NoteLine(
+                "clock", $"jumped back from {Say.Day(facts.Site, j.Before)} to {Say.Day(facts.Site, j.After)}; times near it may mislead; nobody has looked at it {Say.Ref(j.Id)}")),
+        ]);
 
     public static NoteLine Line(ShiftFacts facts, CarriedItem item) => new(
         item.ItemKind == "temporary-change" ? "temporary" : Say.Visible(item.ItemKind.Replace('-', ' ')),

@@ -8,6 +8,7 @@ internal static class TakeLonger
     public static IReadOnlyList<string> Of(ShiftFacts facts) =>
     [
         .. facts.State.Carried.Select(i => Reason(facts, i)).OfType<string>().Distinct(StringComparer.Ordinal),
+        .. facts.State.Upset is { } upset ? [$"upset since {facts.Time(upset.Began)}"] : Array.Empty<string>(),
         .. facts.State.Equipment.Values.Where(e => e.State is "acid" or "starting").OrderBy(e => e.Since)
             .Select(e => $"{Say.Equipment(facts.Site, e.Equipment)} {(e.State == "acid" ? "in acid" : "starting up")}"),
         .. facts.State.Findings.Values.SelectMany(f => f).Where(f => f.Finding.Level == Level.Urgent).OrderBy(f => f.At)

@@ -1,0 +1,48 @@
+using Logbook.Journal;
+using Logbook.Plant;
+
+namespace Logbook.Handover;
+
+/// <summary>Records about what stays open, in plain words.</summary>
+internal static class OpenWords
+{
+    public static string Of(Site site, JournalRecord record)
+    {
+        string Time(DateTimeOffset at) => Say.Time(site, at, record.At);
+        return record.Body switch
+        {
+            CarryConfirmed look => Look(look),
+            OrderGiven order => $"Standing order: {Say.Visible(order.Text)}{(order.Until is { } end ? $", until {Time(end)}" : "")}",
+            OrderSeen seen => $"Order read {Say.Ref(seen.Id)}",
+            DepartmentNote { Acknowledges: { } id } ack => $"Acknowledged {Say.Ref(id)} by {Say.Visible(ack.Name ?? "")}{Because(ack.Text)}",
+            DepartmentNote note => $"To {Say.Visible(note.To ?? "")}: {Say.Visible(note.Text)}",
+            UpsetDeclared { Ended: { } end } upset => $"Upset from {Time(upset.Began)} is over at {Time(end)}{Because(upset.Why)}",
+            UpsetDeclared upset => $"Upset since {Time(upset.Began)}{Because(upset.Why)}",
+            RosterChange change => Change(site, change, record.At),
+            ClockJumped { Acknowledges: { } id } ack => $"Clock looked at {Say.Ref(id)}{Because(ack.Why)}",
+            ClockJumped { Before: { } before, After: { } after } => $"The clock jumped back from {Say.Day(site, before)} to {Say.Day(site, after)}",
+            FindingAnswered answer => $"Answer to finding {answer.Number} of {Say.Ref(answer.Seq)}: {Say.Visible(answer.Text)}",
+            _ => Say.Visible(record.Kind),
+        };
+    }
+
+    private static string Look(CarryConfirmed look)
+    {
+        var step = look.Lock is null ? "" : $", own lock {Say.Visible(look.Lock)}";
+        var found = look.Changed is { } changed ? $"Changed: {Say.Visible(changed)}" : look.Seen ? "Still so" : "Not seen";
+        return $"{found} {Say.Ref(look.Id)}{step}{string.Concat(look.Fields.Select(f => $"; {Say.Visible(f.Key)} {Say.Visible(f.Value)}"))}";
+    }
+
+    private static string Change(Site site, RosterChange change, DateTimeOffset near)
+    {
+        var what = change.What switch
+        {
+            "swap" => $"works instead of {Say.Person(site, change.For ?? "")}",
+            "holdover" => "stays on",
+            _ => "is off",
+        };
+        return $"Roster: {Say.Person(site, change.Person)} {what} from {Say.Time(site, change.From, near)} to {Say.Time(site, change.To, near)}{Because(change.Why)}";
+    }
+
+    private static string Because(string? why) => string.IsNullOrWhiteSpace(why) ? "" : $": {Say.Visible(why)}";
+}

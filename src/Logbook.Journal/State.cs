@@ -109,7 +109,6 @@ public sealed record State
             _ => this,
         };
         return next with { Head = Head.Of(record), Line = Line.After(record), People = Standing.After(People, record), LastEntered = record.Entered };
-        return next with { Head = Head.Of(record), LastEntered = record.Entered };
     }
 
     private State Adopt(JournalRecord record, SiteAdopted adopted)
@@ -124,7 +123,7 @@ public sealed record State
 public sealed record OpenFinding(long Seq, int Number, DateTimeOffset At, Finding Finding)
 {
     /// <summary>What was done about it; null while nobody has said.</summary>
-    public Answered? Answer { get; init; }
+    public FindingAnswer? Answer { get; init; }
 
     /// <summary>A record's findings, numbered from 1 as they stand in it.</summary>
     public static IReadOnlyList<OpenFinding> Numbered(long seq, DateTimeOffset at, IReadOnlyList<Finding> findings) =>
@@ -132,6 +131,6 @@ public sealed record OpenFinding(long Seq, int Number, DateTimeOffset At, Findin
 }
 
 /// <summary>What was done about a finding.</summary>
-public sealed record Answered(long Seq, string By, string Text);
+public sealed record FindingAnswer(long Seq, string By, string Text);
 
 public sealed record EquipmentStatus(string Equipment, string State, DateTimeOffset Since, string? Why, long Seq, string By);

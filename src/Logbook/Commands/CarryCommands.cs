@@ -10,10 +10,11 @@ internal static class CarryCommands
 {
     private static readonly Rows<CarriedItem> Listing = new("carry",
         new("id", c => c.Id), new("kind", c => c.ItemKind), new("on", c => c.On), new("since", c => c.Since), new("by", c => c.By),
-        new("until", c => c.Until), new("owner", c => c.Owner), new("text", c => c.Text),
+        new("until", c => c.Until), new("last_seen", c => c.LastSeen), new("owner", c => c.Owner), new("text", c => c.Text),
+        new("changed", c => c.LastChange?.Changed), new("locks", c => c.Locks.IsEmpty ? null : c.Locks),
         new("fields", c => c.Fields.Count == 0 ? null : c.Fields.Select(f => $"{f.Key}={f.Value}").ToList()));
 
-    public static Command Make(Shell shell) => new("carry", "Carried items: what is open and outlives the shift.") { Add(shell), Close(shell), List(shell) };
+    public static Command Make(Shell shell) => new("carry", "Carried items: what is open and outlives the shift.") { Add(shell), LineCommands.CarryConfirm(shell), Close(shell), List(shell) };
 
     private static Command Add(Shell shell)
     {
@@ -30,7 +31,7 @@ internal static class CarryCommands
         {
             var mistakes = new List<Mistake>();
             var end = Options.Time(parse, until, desk.Site, desk.Now, mistakes);
-            var fields = Fields(parse.GetValue(set) ?? [], mistakes);
+            var fields = Options.Fields(parse.GetValue(set) ?? [], mistakes);
             if (mistakes.Count > 0)
             {
                 return shell.Refuse(mistakes);
@@ -68,23 +69,5 @@ internal static class CarryCommands
         command.SetAction(parse => OpenSite.ForReading(
             shell, parse, desk => Listing.Print(shell, parse.GetValue(json), desk.State.Carried, "nothing recorded as open"), asOf));
         return command;
-    }
-
-    private static Dictionary<string, string> Fields(IEnumerable<string> settings, ICollection<Mistake> mistakes)
-    {
-        var fields = new Dictionary<string, string>(StringComparer.Ordinal);
-        foreach (var setting in settings)
-        {
-            var parts = setting.Split('=', 2);
-            if (parts.Length != 2 || parts[0].Length == 0)
-            {
-                mistakes.Add(Mistake.Typed($"--set {setting}: not a setting", "--set NAME=VALUE"));
-                continue;
-            }
-
-            fields[parts[0]] = parts[1];
-        }
-
-        return fields;
     }
 }

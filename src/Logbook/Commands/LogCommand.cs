@@ -7,7 +7,7 @@ namespace Logbook.Commands;
 /// <summary>The records in order, in words.</summary>
 internal static class LogCommand
 {
-    private static readonly Rows<LogLine> Listing = new("log",
+    internal static readonly Rows<LogLine> Listing = new("log",
         new("seq", l => l.Seq), new("at", l => l.At), new("by", l => l.By), new("kind", l => l.Kind), new("area", l => l.Area),
         new("worst", l => l.Worst is { } w ? Json.Word(w) : null), new("words", l => l.Words), new("shift", l => l.Shift, InText: false), new("entered", l => l.Entered, InText: false));
 
@@ -15,18 +15,15 @@ internal static class LogCommand
     {
         var from = Options.From();
         var to = Options.To();
+        var about = new Option<long?>("--about") { Description = "A record, and all that belong to it: its item, correction, answer, remarks.", HelpName = "SEQ" };
         var json = Options.Json();
         var asOf = Options.AsOf();
-        var command = new Command("log", $"The records in order: this shift's unless said. {Listing.Keys}") { from, to, json, asOf };
+        var command = new Command("log", $"The records in order: this shift's unless said. {Listing.Keys}") { from, to, about, json, asOf };
         command.SetAction(parse => OpenSite.ForReading(shell, parse, desk =>
-        {
-            var mistakes = new List<Mistake>();
-            var begin = Options.Time(parse, from, desk.Site, desk.Now, mistakes) ?? Calendar.ShiftAt(desk.Site, desk.Now).Start;
-            var end = Options.Time(parse, to, desk.Site, desk.Now, mistakes) ?? desk.Now.AddMinutes(1);
-            return mistakes.Count > 0
-                ? shell.Refuse(mistakes)
-                : Listing.Print(shell, parse.GetValue(json), desk.Store.Between(begin, end).Select(r => LogLine.Of(desk, r)), "no record in this span");
-        }, asOf));
+            parse.GetValue(about) is { } seq
+                ? Listing.Print(shell, parse.GetValue(json), RecordLinks.About(desk, seq).Select(r => LogLine.Of(desk, r)), $"there is no record {seq}")
+                : Options.Span(shell, parse, desk, (from, Calendar.ShiftAt(desk.Site, desk.Now).Start), (to, desk.Now.AddMinutes(1)), (begin, end) =>
+                    Listing.Print(shell, parse.GetValue(json), desk.Store.Between(begin, end).Select(r => LogLine.Of(desk, r)), "no record in this span")), asOf));
         return command;
     }
 }

@@ -32,15 +32,30 @@ internal static class NowCommand
             output.WriteLine(Say.Visible(string.Create(CultureInfo.InvariantCulture, $"{hazard.Word.ToUpperInvariant(),-9} {hazard.Text}   since {hazard.Since:ddd HH:mm}")));
         }
 
+        foreach (var jump in now.ClockJumps)
+        {
+            output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"CLOCK     jumped back from {jump.Before:ddd HH:mm} to {jump.After:ddd HH:mm}: look at it, then clock ack {jump.Id} --why TEXT"));
+        }
+
+        if (now.Upset is { } upset)
+        {
+            output.WriteLine(Say.Visible(string.Create(CultureInfo.InvariantCulture, $"UPSET     since {upset.Began:ddd HH:mm} {upset.Why}")));
+        }
+
         output.WriteLine(string.Join(' ', now.Line.Select(a => $"{a.Area} {a.Mark}")));
         foreach (var stands in now.StandsOut)
         {
             output.WriteLine(Say.Visible(string.Create(CultureInfo.InvariantCulture, $"{Json.Word(stands.Finding.Level),-9} {stands.Finding.Point} {stands.Finding.Text}   {stands.At:ddd HH:mm}, record {stands.Seq}.{stands.Number}")));
         }
 
-        foreach (var round in now.Rounds)
+        foreach (var round in now.Instead.Concat(now.Rounds))
         {
             output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{Word(round.State),-9} {round.Title} {round.DueAt:HH:mm}   {round.Done} of {round.Of}   closes {round.Closes:HH:mm}"));
+        }
+
+        foreach (var order in now.Orders)
+        {
+            output.WriteLine(Say.Visible(string.Create(CultureInfo.InvariantCulture, $"order     {order.Id} {order.Text}   read by {order.Seen.Count}")));
         }
 
         foreach (var item in now.Carried)
@@ -69,7 +84,7 @@ internal static class NowCommand
             yield return Row("finding", Json.Word(f.Finding.Level), f.Finding.Text, f.At, f.Seq, f.Finding.Point);
         }
 
-        foreach (var r in now.Rounds)
+        foreach (var r in now.Instead.Concat(now.Rounds))
         {
             yield return Row("round-" + Word(r.State), null, string.Create(CultureInfo.InvariantCulture, $"{r.Title}, {r.Done} of {r.Of}"), r.DueAt, null, null);
         }

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Globalization;
 using System.Text.Json.Nodes;
 using Logbook.Checks;
 using Logbook.Handover;
@@ -58,6 +59,7 @@ internal static class SiteCommands
             }
 
             shell.Out.WriteLine($"{site.Value!.Name}: no mistake in {site.Value.Points.Count} points, {site.Value.Rounds.Count} rounds and {site.Value.Calculations.Count} calculations");
+            Load(shell, site.Value);
             return OpenSite.ForReading(shell, parse, desk =>
             {
                 if (NowView.Of(desk).FilesDiffer)
@@ -69,6 +71,17 @@ internal static class SiteCommands
             });
         });
         return command;
+    }
+
+    /// <summary>More than a quarter of a shift leaves too little for the line itself. Judgement, no source.</summary>
+    private static void Load(Shell shell, Site site)
+    {
+        var share = Workload.Share(site);
+        shell.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"Rounds take {Workload.MinutesPerShift(site):F0} minutes of a shift, {100 * share:F0} % of it"));
+        if (share > 0.25)
+        {
+            shell.Out.WriteLine("WARNING: more than a quarter of the shift; rounds that cannot be walked are not walked. Make them fewer, rarer or shorter");
+        }
     }
 
     public static Command Adopt(Shell shell)

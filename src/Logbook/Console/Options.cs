@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Logbook.Checks;
 using Logbook.Plant;
 
 namespace Logbook;
@@ -38,5 +39,35 @@ internal static class Options
         }
 
         return time;
+    }
+
+    /// <summary>Runs <paramref name="action"/> with the begin and the end that were given, else with the usual ones.</summary>
+    public static int Span(
+        Shell shell, ParseResult parse, Desk desk, (Option<string?> Given, DateTimeOffset Usual) from, (Option<string?> Given, DateTimeOffset Usual) to,
+        Func<DateTimeOffset, DateTimeOffset, int> action)
+    {
+        var mistakes = new List<Mistake>();
+        var begin = Time(parse, from.Given, desk.Site, desk.Now, mistakes) ?? from.Usual;
+        var end = Time(parse, to.Given, desk.Site, desk.Now, mistakes) ?? to.Usual;
+        return mistakes.Count > 0 ? shell.Refuse(mistakes) : action(begin, end);
+    }
+
+    /// <summary>NAME=VALUE settings; a mistake for each that is none.</summary>
+    public static Dictionary<string, string> Fields(IEnumerable<string> settings, ICollection<Mistake> mistakes)
+    {
+        var fields = new Dictionary<string, string>(StringComparer.Ordinal);
+        foreach (var setting in settings)
+        {
+            var parts = setting.Split('=', 2);
+            if (parts.Length != 2 || parts[0].Length == 0)
+            {
+                mistakes.Add(Mistake.Typed($"--set {setting}: not a setting", "--set NAME=VALUE"));
+                continue;
+            }
+
+            fields[parts[0]] = parts[1];
+        }
+
+        return fields;
     }
 }

@@ -72,7 +72,7 @@ internal static class OpenFolding
     {
         var findings = state.Findings.ToBuilder();
         foreach (var (tag, open) in state.Findings.Where(pair => pair.Value.Exists(f => f.Seq == answer.Seq && f.Number == answer.Number)))
-            findings[tag] = open.ConvertAll(f => f.Seq == answer.Seq && f.Number == answer.Number ? f with { Answer = new Answered(record.Seq, record.By, answer.Text) } : f);
+            findings[tag] = open.ConvertAll(f => f.Seq == answer.Seq && f.Number == answer.Number ? f with { Answer = new FindingAnswer(record.Seq, record.By, answer.Text) } : f);
         return state with
         {
             Findings = findings.ToImmutable(),

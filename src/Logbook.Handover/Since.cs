@@ -1,0 +1,61 @@
+using Logbook.Checks;
+using Logbook.Journal;
+using Logbook.Plant;
+
+namespace Logbook.Handover;
+
+/// <summary>One thing that changed.</summary>
+/// <param name="On">Code of the equipment or area, or a point's tag; empty for the line.</param>
+/// <param name="What">state, opened, changed, closed, order, site, upset, urgent, watch or department.</param>
+public sealed record Change(string On, string What, DateTimeOffset At, string By, string Text, long Seq);
+
+/// <summary>What changed since a person was last here, by equipment.</summary>
+/// <param name="LastHere">When the person last wrote something in an earlier shift; null when never.</param>
+public sealed record Since(DateTimeOffset? LastHere, IReadOnlyList<Change> Changes)
+{
+    // Somebody who was never here is told of this long. Judgement, no source.
+    private static readonly TimeSpan ForNewcomers = TimeSpan.FromDays(14);
+
+    public static Since Of(Desk desk, string person)
+    {
+        var shift = Calendar.ShiftAt(desk.Site, desk.Now).Id;
+        var last = JournalSpan.LastBefore(
+            desk, desk.Now.AddMinutes(1), r => r.By.Equals(person, StringComparison.OrdinalIgnoreCase) && !r.Shift.Equals(shift, StringComparison.OrdinalIgnoreCase));
+        var from = last?.Entered ?? desk.Now - ForNewcomers;
+        var records = JournalSpan.Touching(desk, from).Where(r => r.Seq > (last?.Seq ?? 0) && r.Entered >= from && r.Seq <= desk.State.Head.Seq).ToList();
+        return new Since(last?.Entered, [.. records.SelectMany(r => Told(desk, r)).Concat(Findings(desk.Site, records)).OrderBy(c => c.On, StringComparer.OrdinalIgnoreCase).ThenBy(c => c.Seq)]);
+    }
+
+    private static IEnumerable<Change> Told(Desk desk, JournalRecord record)
+    {
+        (string What, string On)? told = record.Body switch
+        {
+            EquipmentStateChanged change => ("state", change.Equipment),
+            Carry item => ("opened", item.On),
+            CarryConfirmed { Changed: not null } look => ("changed", Place(desk, look.Id)),
+            CarryClosed closed => ("closed", Place(desk, closed.Id)),
+            OrderGiven => ("order", ""),
+            SiteAdopted => ("site", ""),
+            UpsetDeclared => ("upset", ""),
+            DepartmentNote { Acknowledges: null } => ("department", ""),
+            _ => null,
+        };
+        return told is { } t ? [new Change(t.On, t.What, record.At, record.By, LogLine.Of(desk, record).Words, record.Seq)] : [];
+    }
+
+    private static string Place(Desk desk, long item) =>
+        desk.State.Carried.Find(c => c.Id == item)?.On
+        ?? (desk.Store.Read(item).FirstOrDefault() is { Body: Carry carry } record && record.Seq == item ? carry.On : "");
+
+    /// <summary>Findings folded by point and kind: the worst, how often, and whether it stands.</summary>
+    private static IEnumerable<Change> Findings(Site site, List<JournalRecord> records) =>
+        from found in Corrected.Entries(records).SelectMany(e => e.Entry.Findings.Select(f => (e.Record, Finding: f)))
+        where found.Finding.Level >= Level.Watch
+        group found by (found.Finding.Point, Family: found.Finding.Code.Split('.')[0]) into kind
+        let worst = kind.OrderByDescending(f => f.Finding.Level).ThenByDescending(f => f.Record.Seq).First()
+        let often = kind.Count() == 1 ? "" : $" ({kind.Count()} times from {Say.Day(site, kind.Min(f => f.Record.At))} on)"
+        select new Change(
+            (kind.Key.Point is { } tag ? site.FindPoint(tag)?.Equipment ?? site.FindPoint(tag)?.Area : null) ?? "",
+            worst.Finding.Level.ToString().ToLowerInvariant(), worst.Record.At, worst.Record.By,
+            $"{(kind.Key.Point is { } point ? Say.Visible(point) + ": " : "")}{Say.Visible(worst.Finding.Text)}{often}", worst.Record.Seq);
+}

@@ -1,0 +1,44 @@
+using System.CommandLine;
+using Logbook.Checks;
+using Logbook.Handover;
+using Logbook.Plant;
+
+namespace Logbook.Commands;
+
+/// <summary>Standing orders, each read person by person.</summary>
+internal static class OrderCommands
+{
+    private static readonly Rows<OrderRow> Listing = new("order",
+        new("id", o => o.Id), new("person", o => o.Person), new("seen", o => o.SeenAt), new("since", o => o.Since), new("by", o => o.By),
+        new("until", o => o.Until), new("text", o => o.Text));
+
+    public static Command Make(Shell shell) => new("order", "Standing orders: given, read by each person, listed.") { Add(shell), Seen(shell), List(shell) };
+
+    private static Command Add(Shell shell)
+    {
+        var text = new Argument<string>("TEXT");
+        var until = Options.Text("--until", "When it ends; it stands until then, or for good.", "TIME");
+        return WriteCommand.Make(shell, "add", "Gives a standing order; its id is the record's number.", "stands", [text, until], (parse, desk, by, mistakes) =>
+        {
+            var end = Options.Time(parse, until, desk.Site, desk.Now, mistakes);
+            return () => Writing.GiveOrder(desk, parse.GetValue(text)!, end, by);
+        });
+    }
+
+    private static Command Seen(Shell shell)
+    {
+        var id = new Argument<long>("ID");
+        return WriteCommand.Make(shell, "seen", "Says that you have read an order.", "read", [id], (parse, desk, by, _) => () => Writing.SeeOrder(desk, parse.GetValue(id), by));
+    }
+
+    private static Command List(Shell shell)
+    {
+        var unseen = new Option<bool>("--unseen") { Description = "Only who has not read." };
+        var json = Options.Json();
+        var asOf = Options.AsOf();
+        var command = new Command("list", $"Each order that stands with each person, and when they read it. {Listing.Keys}") { unseen, json, asOf };
+        command.SetAction(parse => OpenSite.ForReading(shell, parse, desk => Listing.Print(
+            shell, parse.GetValue(json), OrderRow.Of(desk).Where(o => !parse.GetValue(unseen) || o.SeenAt is null), "no standing order"), asOf));
+        return command;
+    }
+}

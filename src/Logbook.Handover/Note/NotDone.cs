@@ -25,7 +25,7 @@ internal static class NotDone
             var safety = facts.Checks.Where(c => slots.Contains((c.Round, c.DueAt)) && c.State is CheckState.Done or CheckState.Late or CheckState.NotTaken or CheckState.Missed
                 && facts.Site.FindPoint(c.Point) is { Always: true }).ToList();
             var read = safety.Count == 0 ? "" : $"; safety points: {safety.Count(c => c.State is CheckState.Done or CheckState.Late)} of {safety.Count} read";
-            yield return new NoteLine("upset", $"{upset.Key}: {Say.Count(slots.Count, "round")} not walked, {string.Join(", ", slots.Select(s => facts.Time(s.DueAt)).Distinct())}{read}");
+            yield return new NoteLine("upset", $"{upset.Key}: {Say.Count(slots.Count, "round")} not walked, {string.Join(", ", slots.Select(s => facts.Time(s.DueAt)).Distinct(StringComparer.Ordinal))}{read}");
         }
     }
 

@@ -26,8 +26,8 @@ internal static class OpenFolding
             FieldsSet = look.Fields.Aggregate(item.FieldsSet, (all, field) => all.SetItem(field.Key, confirmation)),
             Locks = look.Lock switch
             {
-                "on" => item.Locks.Remove(record.By).Add(record.By),
-                "off" => item.Locks.Remove(record.By),
+                "on" => item.Locks.Remove(record.By, StringComparer.OrdinalIgnoreCase).Add(record.By),
+                "off" => item.Locks.Remove(record.By, StringComparer.OrdinalIgnoreCase),
                 _ => item.Locks,
             },
         };

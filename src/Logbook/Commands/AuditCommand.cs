@@ -4,38 +4,44 @@ using Logbook.Plant;
 
 namespace Logbook.Commands;
 
-/// <summary>Facts about checks: missed, late, not taken, corrected, carried too long.</summary>
+/// <summary>Facts about checks and what is carried, and what is only something to look at; the use of limits.</summary>
 internal static class AuditCommand
 {
-    private static readonly string[] Flags = ["missed", "late", "not-taken", "corrected", "carried-too-long"];
-
     private static readonly Rows<AuditFlag> Listing = new("audit",
         new("flag", f => f.Flag), new("shift", f => f.ShiftId), new("at", f => f.At), new("round", f => f.Round), new("point", f => f.Point),
-        new("seq", f => f.Seq), new("text", f => f.Text));
+        new("seq", f => f.Seq), new("text", f => f.Text), new("evidence", f => f.Evidence.Count == 0 ? null : f.Evidence));
+
+    private static readonly Rows<LimitRow> Limits = new("limits",
+        new("point", l => l.Point), new("limit", l => l.Limit), new("readings", l => l.Readings), new("beyond", l => l.Beyond), new("times", l => l.Times),
+        new("hours", l => l.Hours), new("crews", l => l.Crews));
 
     public static Command Make(Shell shell)
     {
-        var flag = Options.Many("--flag", $"Only these, may be repeated: {string.Join(", ", Flags)}.", "NAME");
-        var from = Options.From();
-        var to = Options.To();
-        var json = Options.Json();
-        var asOf = Options.AsOf();
-        var command = new Command("audit", $"Checks missed, late, not taken or corrected, and items carried too long: the last seven days unless said. Facts, not findings about anyone. {Listing.Keys}") { flag, from, to, json, asOf };
+        var flag = Options.Many("--flag", $"Only these, may be repeated: {string.Join(", ", Audit.Flags)}.", "NAME");
+        var (from, to, json, asOf) = (Options.From(), Options.To(), Options.Json(), Options.AsOf());
+        var command = new Command("audit", $"Missed, late, not taken, corrected, carried, refused: facts. Same as an earlier round, varies less than usual: something to look at, with its evidence; not findings about anyone. The last seven days unless said. {Listing.Keys}") { flag, from, to, json, asOf };
         command.SetAction(parse => OpenSite.ForReading(shell, parse, desk =>
         {
-            var mistakes = new List<Mistake>();
             var wanted = parse.GetValue(flag) ?? [];
-            mistakes.AddRange(wanted.Except(Flags, StringComparer.Ordinal).Select(f => Mistake.Typed($"there is no flag {f}", string.Join(", ", Flags))));
-            var begin = Options.Time(parse, from, desk.Site, desk.Now, mistakes) ?? desk.Now.AddDays(-7);
-            var end = Options.Time(parse, to, desk.Site, desk.Now, mistakes) ?? desk.Now;
-            if (mistakes.Count > 0)
-            {
-                return shell.Refuse(mistakes);
-            }
-
-            var flags = Audit.Between(desk, begin, end).Where(f => wanted.Length == 0 || wanted.Contains(f.Flag, StringComparer.Ordinal));
-            return Listing.Print(shell, parse.GetValue(json), flags, "no flag in this span");
+            var unknown = wanted.Except(Audit.Flags, StringComparer.Ordinal).Select(f => Mistake.Typed($"there is no flag {f}", string.Join(", ", Audit.Flags))).ToList();
+            return unknown.Count > 0
+                ? shell.Refuse(unknown)
+                : Options.Span(shell, parse, desk, (from, desk.Now.AddDays(-7)), (to, desk.Now), (begin, end) =>
+                    Listing.Print(shell, parse.GetValue(json), Audit.Between(desk, begin, end, wanted), "no flag in this span"));
         }, asOf));
+        return command;
+    }
+
+    public static Command LimitUse(Shell shell)
+    {
+        var point = Options.Text("--point", "Only this point.", "TAG");
+        var (from, to, json, asOf) = (Options.From(), Options.To(), Options.Json(), Options.AsOf());
+        var command = new Command("limits", $"How often each limit was exceeded, for how long, and by crew: the last thirty days unless said. {Limits.Keys}") { point, from, to, json, asOf };
+        command.SetAction(parse => OpenSite.ForReading(shell, parse, desk => Options.Span(
+            shell, parse, desk, (from, desk.Now.AddDays(-30)), (to, desk.Now), (begin, end) => Limits.Print(
+                shell, parse.GetValue(json),
+                Handover.LimitUse.Of(desk, begin, end).Where(l => parse.GetValue(point) is not { } tag || l.Point.Equals(tag, StringComparison.OrdinalIgnoreCase)),
+                "no reading of a point with limits in this span")), asOf));
         return command;
     }
 }

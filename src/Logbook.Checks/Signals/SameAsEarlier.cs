@@ -1,0 +1,137 @@
+namespace Logbook.Checks.Signals;
+
+/// <summary>
+/// Walks that repeat an earlier one more than is usual here. What is usual is measured on this round itself: for each point
+/// and each distance in walks, how often two readings are the same, whoever took them. Points that mostly repeat are left
+/// out: they tell nothing.
+/// </summary>
+public static class SameAsEarlier
+{
+    /// <summary>Two days of hourly walks: copying goes to a sheet at hand.</summary>
+    private const int Farthest = 48;
+
+    private const int FewestWalks = 60;
+    private const int FewestPoints = 6;
+    private const double MostlyRepeats = 0.6;
+
+    // What is commoner than this is never flagged, and only counts among the tests.
+    private const double Rare = 0.01;
+
+    // Set on simulated operators, so that an honest month is flagged in 1 of 100.
+    private const double Level = 0.005;
+
+    // What repeats less than this is no copy, however rare it is.
+    private const double LeastShare = 0.6;
+
+    /// <summary>The signals among the walks from <paramref name="from"/> on; earlier ones are history.</summary>
+    /// <param name="walks">Walks of one round in time order.</param>
+    public static IReadOnlyList<SameSignal> Find(IReadOnlyList<Walk> walks, DateTimeOffset from)
+    {
+        if (walks.Count < FewestWalks)
+        {
+            return [];
+        }
+
+        var tests = 0;
+        var rare = new List<Pair>();
+        for (var lag = 1; lag <= Math.Min(Farthest, walks.Count / 4); lag++)
+        {
+            var (asked, few) = AtDistance(walks, lag, from);
+            tests += asked;
+            rare.AddRange(few);
+        }
+
+        var adjusted = ManyTests.Adjusted([.. rare.Select(p => p.Chance)], tests);
+        return
+        [
+            .. rare.Select((pair, i) => (Pair: pair, Adjusted: adjusted[i]))
+                .Where(x => x.Adjusted < Level && x.Pair.Equal >= LeastShare * x.Pair.Of)
+                .GroupBy(x => x.Pair.Walk).Select(g => g.MinBy(x => x.Pair.Chance))
+                .Select(x => new SameSignal(
+                    walks[x.Pair.Walk], walks[x.Pair.Walk - x.Pair.Lag], x.Pair.Equal, x.Pair.Of, x.Pair.Usual, x.Pair.MostElsewhere, x.Adjusted))
+                .OrderBy(s => s.Walk.At),
+        ];
+    }
+
+    /// <param name="Walk">Index of the later walk; the earlier one stands <paramref name="Lag"/> before it.</param>
+    private sealed record Pair(int Walk, int Lag, int Equal, int Of, double Usual)
+    {
+        public double Chance { get; init; } = 1;
+
+        public int MostElsewhere { get; init; }
+    }
+
+    /// <summary>How many pairs there are among the walks asked for, and those of them that are rare by chance.</summary>
+    private static (int Asked, IReadOnlyList<Pair> Rare) AtDistance(IReadOnlyList<Walk> walks, int lag, DateTimeOffset from)
+    {
+        var rates = Rates(walks, lag);
+        var pairs = Enumerable.Range(lag, walks.Count - lag).Select(i => Compare(walks, i, lag, rates)).Where(p => p.Of >= FewestPoints).ToList();
+        var usual = Usual(pairs);
+        var asked = pairs.Where(p => walks[p.Walk].At >= from).ToList();
+        var rare = asked.Select(p => p with { Chance = usual(p) }).Where(p => p.Chance < Rare).ToList();
+        return (asked.Count, rare.ConvertAll(p => p with
+        {
+            MostElsewhere = pairs.Where(o => !walks[o.Walk].Shift.Equals(walks[p.Walk].Shift, StringComparison.Ordinal)).Select(o => o.Equal).DefaultIfEmpty(0).Max(),
+        }));
+    }
+
+    private static Pair Compare(IReadOnlyList<Walk> walks, int index, int lag, double[] rates)
+    {
+        var (walk, earlier) = (walks[index], walks[index - lag]);
+        int equal = 0, of = 0;
+        double usual = 0;
+        for (var column = 0; column < rates.Length; column++)
+        {
+            if (rates[column] <= MostlyRepeats && walk.Values[column] is { } now && earlier.Values[column] is { } then)
+            {
+                equal += now.Equals(then) ? 1 : 0;
+                of++;
+                usual += rates[column];
+            }
+        }
+
+        return new Pair(index, lag, equal, of, usual);
+    }
+
+    /// <summary>Each point's own share of repeats at that distance.</summary>
+    private static double[] Rates(IReadOnlyList<Walk> walks, int lag)
+    {
+        var rates = new double[walks[0].Values.Count];
+        for (var column = 0; column < rates.Length; column++)
+        {
+            int equal = 0, of = 0;
+            for (var i = lag; i < walks.Count; i++)
+            {
+                if (walks[i].Values[column] is { } now && walks[i - lag].Values[column] is { } then)
+                {
+                    equal += now.Equals(then) ? 1 : 0;
+                    of++;
+                }
+            }
+
+            // Half a repeat more than seen: a point that never repeated yet may do so.
+            rates[column] = of == 0 ? 1 : (equal + 0.5) / (of + 1);
+        }
+
+        return rates;
+    }
+
+    /// <summary>The chance of a pair's count; how counts scatter is learned twice, for what stands out by itself must not teach what is usual.</summary>
+    private static Func<Pair, double> Usual(List<Pair> pairs)
+    {
+        var first = Remembered(Clustered.Of([.. pairs.Select(Count)]));
+        return Remembered(Clustered.Of([.. pairs.Where(p => first(p) > 0.001).Select(Count)]));
+    }
+
+    private static (int Count, int M, double P) Count(Pair pair) => (pair.Equal, pair.Of, pair.Usual / pair.Of);
+
+    private static Func<Pair, double> Remembered(Clustered usual)
+    {
+        var known = new Dictionary<(int, int, double), double>();
+        return pair =>
+        {
+            var count = Count(pair);
+            return known.TryGetValue(count, out var chance) ? chance : known[count] = usual.AtLeast(count.Count, count.M, count.P);
+        };
+    }
+}

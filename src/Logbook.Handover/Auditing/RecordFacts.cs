@@ -1,0 +1,56 @@
+using Logbook.Checks;
+using Logbook.Journal;
+using Logbook.Plant;
+
+namespace Logbook.Handover;
+
+/// <summary>Facts that stand in single records, or in what is still open.</summary>
+internal static class RecordFacts
+{
+    /// <summary>Readings typed after the shift in which they were taken had ended; imports say so themselves.</summary>
+    public static IEnumerable<AuditFlag> EnteredLater(AuditSpan span) =>
+        from record in span.Records
+        where record.Body is Entry { Imported: null } && Calendar.ShiftAt(span.Desk.Site, record.At).End <= record.Entered
+        select new AuditFlag(
+            "entered-later", record.Shift, record.At, ((Entry)record.Body).Round, null,
+            $"{LogLine.Of(span.Desk, record).Words}: typed {Say.Day(span.Desk.Site, record.Entered)}, after its shift. {Say.Person(span.Desk.Site, record.By)} {Say.Ref(record.Seq)}", record.Seq);
+
+    /// <summary>Urgent findings without an answer, and orders that somebody has not read, as they stood at the end of the stretch.</summary>
+    public static IEnumerable<AuditFlag> StillOpen(AuditSpan span)
+    {
+        var (site, state, moment) = (span.Desk.Site, span.EndState, span.End);
+        var unanswered = state.Unanswered.Select(f => new AuditFlag(
+            "unanswered", Calendar.ShiftAt(site, f.At).Id, f.At, null, f.Finding.Point,
+            $"{(f.Finding.Point is { } tag ? Say.Visible(tag) + ": " : "")}{Say.Sentence(f.Finding.Text)} Cause and who was told are not recorded; answer {f.Seq}.{f.Number}", f.Seq));
+        var unread = from order in state.Orders
+                     where order.HoldsAt(moment)
+                     let waiting = site.People.Where(p => p.Role == Role.Operator && !order.Seen.ContainsKey(p.Code)).Select(p => Say.Person(site, p.Code)).ToList()
+                     where waiting.Count > 0
+                     select new AuditFlag(
+                         "order-unread", Calendar.ShiftAt(site, order.Since).Id, order.Since, null, null,
+                         $"Order {order.Id}, {Say.Sentence(order.Text)} Not read yet by {string.Join(", ", waiting)}", order.Id);
+        return unanswered.Concat(unread);
+    }
+
+    /// <summary>Handovers that were refused, unattended, taken in an emergency, or accepted with a reservation.</summary>
+    public static IEnumerable<AuditFlag> Handovers(AuditSpan span)
+    {
+        foreach (var record in span.Records)
+        {
+            var (flag, why) = record.Body switch
+            {
+                HandoverRefused refused => ("refused", refused.Why),
+                HandoverRelief { Mode: "left" } left => ("unattended", left.Words),
+                HandoverRelief { Mode: "emergency" } relief => ("emergency", relief.Words),
+                HandoverAccepted { Unattended: { } unattended } => ("unattended", unattended),
+                HandoverAccepted { Reservation: { } reservation } => ("reservation", reservation),
+                _ => ("", ""),
+            };
+            if (flag.Length > 0)
+            {
+                yield return new AuditFlag(
+                    flag, record.Shift, record.At, null, null, $"{Say.Visible(why)}. {Say.Person(span.Desk.Site, record.By)} {Say.Day(span.Desk.Site, record.At)} {Say.Ref(record.Seq)}", record.Seq);
+            }
+        }
+    }
+}

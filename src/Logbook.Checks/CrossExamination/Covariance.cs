@@ -13,7 +13,7 @@ internal sealed record Covariance(Matrix<double> Quiet, Matrix<double> Changed, 
     private const double Far = 0.995;
     private const double Towards = 50;
     private const double LeastMovement = 0.02;
-    private const double Diagonal = 0.1;
+    private const double Diagonal = 0.03;
 
     /// <summary>A moved plant: the movement 25 times the usual, the reading's own part ten times.</summary>
     private const double MoreMovement = 24;
@@ -24,7 +24,7 @@ internal sealed record Covariance(Matrix<double> Quiet, Matrix<double> Changed, 
     {
         var z = surprises.ConvertAll(s => s.Select((v, p) => v / scale[p]).ToArray());
         var own = Own(line, scale);
-        var kept = Enumerable.Repeat(true, z.Count).ToArray();
+        var kept = Enumerable.Repeat(z.Count >= Fit.FewestEntries, z.Count).ToArray();
         var quiet = Blend(line, z, kept, own, scale, scaled);
         for (var round = 0; round < Rounds && z.Count >= Fit.FewestEntries; round++)
         {
@@ -42,7 +42,7 @@ internal sealed record Covariance(Matrix<double> Quiet, Matrix<double> Changed, 
             }
         }
 
-        return new Covariance(quiet, changed, z.Count == 0 ? 0 : kept.Count(k => !k) / (double)z.Count);
+        return new Covariance(quiet, changed, z.Count < Fit.FewestEntries ? 0 : kept.Count(k => !k) / (double)z.Count);
     }
 
     /// <summary>The part of each reading's usual surprise that is its own uncertainty, squared.</summary>
@@ -86,12 +86,14 @@ internal sealed record Covariance(Matrix<double> Quiet, Matrix<double> Changed, 
     private static Matrix<double> Physics(Line line, Matrix<double> learned, double[] own, List<double> scale, Matrix<double> scaled)
     {
         var k = line.Rows.Count;
-        var u = Matrix<double>.Build.DiagonalOfDiagonalArray([.. line.Parameters.Select(p => p.U * p.U)]);
-        var rows = scaled * u * scaled.Transpose();
         var physics = Matrix<double>.Build.Dense(line.Width, line.Width);
-        physics.SetSubMatrix(0, 0, rows + (Matrix<double>.Build.DenseIdentity(k) * 1e-6));
         for (var r = 0; r < k; r++)
         {
+            for (var other = 0; other < k; other++)
+            {
+                physics[r, other] = line.Parameters.Select((p, i) => scaled[r, i] * scaled[other, i] * p.U * p.U).Sum() + (r == other ? 1e-6 : 0);
+            }
+
             for (var i = 0; i < line.Readings; i++)
             {
                 physics[r, k + i] = physics[k + i, r] = scaled[r, i] * line.Parameters[i].U * line.Parameters[i].U / scale[k + i];

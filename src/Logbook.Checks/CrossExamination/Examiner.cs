@@ -62,7 +62,7 @@ internal sealed class Examiner
     }
 
     /// <summary>
-    /// Every entry that has what would be wrong is a possible beginning, back to the third entry in which a row spoke of it:
+    /// Every entry that has what would be wrong is a possible beginning, back to the third entry in which a row compared it:
     /// between two comparisons nothing tells when it began but the readings themselves.
     /// </summary>
     private List<Trace> Traces()
@@ -70,18 +70,22 @@ internal sealed class Examiner
         var traces = new List<Trace>(_fitted.Hypotheses.Count * Onsets);
         foreach (var hypothesis in _fitted.Hypotheses)
         {
-            var compared = 0;
             for (var from = _glances.Count - 1; from >= 0; from--)
             {
-                compared += _glances[from].Compares(hypothesis) ? 1 : 0;
-                if (compared > Onsets)
+                if (!_glances[from].Has(hypothesis))
+                {
+                    continue;
+                }
+
+                var trace = Trace.Of(_fitted, _glances.GetRange(from, _glances.Count - from), hypothesis);
+                if (trace.Onset > Onsets)
                 {
                     break;
                 }
 
-                if (compared > 0 && _glances[from].Has(hypothesis))
+                if (trace.Onset > 0)
                 {
-                    traces.Add(Trace.Of(_fitted, _glances.GetRange(from, _glances.Count - from), hypothesis, compared));
+                    traces.Add(trace);
                 }
             }
         }

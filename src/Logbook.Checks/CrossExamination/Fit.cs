@@ -11,8 +11,14 @@ internal static class Fit
     /// <summary>A reading never counts as steadier than this share of its uncertainty.</summary>
     private const double LeastOfU = 0.3;
 
-    /// <summary>One chi-squared value with one degree of freedom in a thousand is larger; used until history gives better.</summary>
-    private static readonly double[] Unlearned = [10.8, 12.5, 12.5];
+    /// <summary>
+    /// Used until history gives better. Wide, about 4.5 standard deviations: until then nobody knows how far the site's constants
+    /// stand off by themselves.
+    /// </summary>
+    private static readonly double[] Unlearned = [20, 22, 22];
+
+    /// <summary>Without a single entry nothing is known of the rows, and nothing is said.</summary>
+    private static readonly double[] Silent = [double.PositiveInfinity, double.PositiveInfinity, double.PositiveInfinity];
 
     /// <param name="line">What stands in relation to what.</param>
     /// <param name="entries">In time order.</param>
@@ -21,13 +27,14 @@ internal static class Fit
         var usualChanges = UsualChanges.Learn(line, entries);
         var steadiness = new Steadiness(line, usualChanges);
         var history = entries.Select(steadiness.Heard).ToList();
-        var forecasts = Enumerable.Range(0, line.Width).Select(p => Forecast.Learn(Series(line, history, p))).ToList();
+        var few = history.Count < FewestEntries;
+        var forecasts = Enumerable.Range(0, line.Width).Select(p => few ? Forecast.None : Forecast.Learn(Series(line, history, p))).ToList();
         var usual = UsualSensitivities(line, history);
         var surprises = Surprises(line, forecasts, history);
         var scale = Enumerable.Range(0, line.Width).Select(p => p < line.Rows.Count
             ? RowScale(line, usual, p)
             : Math.Max(Bounded(surprises, p), LeastOfU * line.Parameters[p - line.Rows.Count].U)).ToList();
-        var scaled = usual.MapIndexed((k, _, v) => v / scale[k]);
+        var scaled = Divided(usual, scale);
         var spread = Covariance.Learn(line, surprises, scale, scaled);
         return new Fitted
         {
@@ -37,7 +44,7 @@ internal static class Fit
             Quiet = spread.Quiet,
             Changed = spread.Changed,
             Hypotheses = Hypothesis.All(line, Moved.Of(line, scaled, [.. scale.Skip(line.Rows.Count)])),
-            Thresholds = Unlearned,
+            Thresholds = history.Count == 0 ? Silent : Unlearned,
             UsualChanges = usualChanges,
             Entries = history.Count,
             LeftOut = spread.LeftOut,
@@ -66,7 +73,19 @@ internal static class Fit
             }
         }
 
-        return sum.MapIndexed((k, _, v) => count[k] == 0 ? 0 : v / count[k]);
+        return Divided(sum, count.Select(c => Math.Max(1.0, c)));
+    }
+
+    /// <summary>Each row by its own divisor; no rows are no error.</summary>
+    private static Matrix<double> Divided(Matrix<double> rows, IEnumerable<double> by)
+    {
+        var divided = rows.Clone();
+        foreach (var (divisor, k) in by.Take(rows.RowCount).Select((d, k) => (d, k)))
+        {
+            divided.SetRow(k, rows.Row(k) / divisor);
+        }
+
+        return divided;
     }
 
     private static double RowScale(Line line, Matrix<double> usual, int row)

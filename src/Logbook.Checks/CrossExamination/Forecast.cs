@@ -6,6 +6,9 @@ namespace Logbook.Checks.CrossExamination;
 /// </summary>
 internal sealed record Forecast(double Mean, double Phi, double Gain)
 {
+    /// <summary>Nothing but zero is expected.</summary>
+    public static Forecast None { get; } = new(0, 0, 0);
+
     private static readonly double[] Fades = [0, 0.5, 0.7, 0.8, 0.88, 0.94, 0.97, 0.985, 0.995];
 
     private static readonly double[] Gains = [0, 0.05, 0.1, 0.2, 0.3, 0.45, 0.6, 0.8, 1];
@@ -15,7 +18,7 @@ internal sealed record Forecast(double Mean, double Phi, double Gain)
     {
         if (series.Count == 0)
         {
-            return new Forecast(0, 0, 0);
+            return None;
         }
 
         var mean = Robust.Median(series.Select(s => s.Value));

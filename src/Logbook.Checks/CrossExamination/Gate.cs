@@ -16,5 +16,5 @@ internal sealed record Gate(IReadOnlyList<double> Statistics, IReadOnlyList<doub
     public bool Open => Statistic > Threshold;
 
     public static Gate Of(IReadOnlyList<Trace> traces, IReadOnlyList<double> thresholds) =>
-        new([.. thresholds.Select((_, k) => traces.Where(t => t.Onset == k + 1).Select(t => t.Physics.Statistic).DefaultIfEmpty(0).Max())], thresholds);
+        new([.. thresholds.Select((_, k) => traces.Where(t => t.Onset == k + 1).Select(t => t.Evidence).DefaultIfEmpty(0).Max())], thresholds);
 }

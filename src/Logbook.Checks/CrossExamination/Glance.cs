@@ -34,9 +34,6 @@ internal sealed class Glance
     /// <summary>Rows and readings, the plant being moved.</summary>
     public View? Changed { get; }
 
-    /// <summary>True when a row speaks of what the hypothesis moves.</summary>
-    public bool Compares(Hypothesis hypothesis) => hypothesis.Effects.Any(e => _spokenOf[e.Parameter]);
-
     /// <summary>True when the entry has a reading that the hypothesis moves, or a row that speaks of the constant or method.</summary>
     public bool Has(Hypothesis hypothesis) => hypothesis.Effects.Any(e =>
         e.Parameter < Round.Values.Count ? double.IsFinite(Round.Values[e.Parameter]) : _spokenOf[e.Parameter]);

@@ -16,7 +16,7 @@ internal static class Moved
     /// <param name="usual">The usual surprise of each reading.</param>
     public static IReadOnlyDictionary<int, IReadOnlyList<(int Parameter, double By)>> Of(Line line, Matrix<double> scaled, IReadOnlyList<double> usual) =>
         Enumerable.Range(line.Readings, line.Parameters.Count - line.Readings)
-            .Where(m => line.Parameters[m].Moves.Count > 0)
+            .Where(m => line.Rows.Count > 0 && line.Parameters[m].Moves.Count > 0)
             .ToDictionary(m => m, m => Of(line.Parameters[m].Moves, scaled, usual, m));
 
     private static IReadOnlyList<(int Parameter, double By)> Of(IReadOnlyList<int> moves, Matrix<double> scaled, IReadOnlyList<double> usual, int method)

@@ -9,7 +9,7 @@ internal static class Thresholds
     private const int Blocks = 4;
 
     /// <summary>The share of entries flagged for each onset, before all are scaled together.</summary>
-    private static readonly double[] Rates = [0.013, 0.005, 0.005];
+    private static readonly double[] Rates = [0.012, 0.007, 0.007];
 
     /// <summary>The share flagged for any onset.</summary>
     private const double Together = 0.02;

@@ -25,10 +25,10 @@ internal sealed record Verdict(int? Named, int? WithMethod, IReadOnlyList<int> G
         }
 
         var best = byParameter[0];
-        var method = byParameter.Skip(1).FirstOrDefault(m => m.Share >= Beside && suspects.Any(s => s.Parameter == m.Parameter && s.Hypothesis.Moves(best.Parameter)));
-        if (best.Share + method.Share >= ToName)
+        if (best.Share >= ToName)
         {
-            return new Verdict(best.Parameter, best.WithMethod ?? (method.Share > 0 ? method.Parameter : null), []);
+            var beside = byParameter.Skip(1).Where(m => m.Share >= Beside && suspects.Any(s => s.Parameter == m.Parameter && s.Hypothesis.Moves(best.Parameter)));
+            return new Verdict(best.Parameter, best.WithMethod ?? beside.Select(m => (int?)m.Parameter).FirstOrDefault(), []);
         }
 
         var group = new List<int>();

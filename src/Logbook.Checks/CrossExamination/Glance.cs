@@ -5,9 +5,10 @@ internal sealed class Glance
 {
     private readonly bool[] _spokenOf;
 
-    private Glance(Line line, Round round, Standing before, Views views, int[] rows, int[] all, double[] scaled)
+    private Glance(Line line, Round round, Standing before, Views views, int[] rows, int[] all, int[] speaking, double[] scaled)
     {
         Round = round;
+        Speaking = speaking;
         _spokenOf = new bool[line.Parameters.Count];
         foreach (var s in round.Rows.OfType<RowReading>().SelectMany(r => r.Sensitivities))
         {
@@ -21,6 +22,9 @@ internal sealed class Glance
     }
 
     public Round Round { get; }
+
+    /// <summary>The places at which this entry has something to say.</summary>
+    public int[] Speaking { get; }
 
     /// <summary>What was expected before this entry.</summary>
     public Standing Before { get; }
@@ -45,12 +49,13 @@ internal sealed class Glance
         var rows = Places.Speaking(fitted.Line, round, readingsToo: false);
         var all = Places.Speaking(fitted.Line, round, readingsToo: fitted.UsesHistory);
         var scaled = new double[fitted.Line.Width];
-        foreach (var p in Places.Speaking(fitted.Line, round, readingsToo: true))
+        var speaking = Places.Speaking(fitted.Line, round, readingsToo: true);
+        foreach (var p in speaking)
         {
             scaled[p] = standing.Surprise(p, Places.Value(fitted.Line, round, p), round.Hours) / fitted.Scale[p];
         }
 
-        return new Glance(fitted.Line, round, before, views, rows, all, scaled);
+        return new Glance(fitted.Line, round, before, views, rows, all, speaking, scaled);
     }
 }
 

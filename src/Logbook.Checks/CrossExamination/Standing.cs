@@ -31,6 +31,12 @@ internal sealed class Standing(IReadOnlyList<Forecast> forecasts)
     /// <summary>The trace that an effect of this size leaves now, given what of it was taken up before.</summary>
     public double Take(int place, double effect, double hours)
     {
+        if (effect == 0 && _deviation[place] == 0)
+        {
+            _last[place] = hours;
+            return 0;
+        }
+
         var forecast = forecasts[place];
         var expected = double.IsNaN(_last[place]) ? 0 : forecast.Faded(_deviation[place], hours - _last[place]);
         var surprise = effect - expected;

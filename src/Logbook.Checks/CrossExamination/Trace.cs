@@ -23,7 +23,7 @@ internal sealed record Trace(Hypothesis Hypothesis, int Onset, int Entries, Trie
         var physics = new List<Tried>(since.Count);
         foreach (var glance in since)
         {
-            var effect = Effect(fitted, glance.Round, hypothesis, since[0].Round.Hours, standing, out var compared);
+            var effect = Effect(fitted, glance, hypothesis, since[0].Round.Hours, standing, out var compared);
             quiet = Sum(quiet, Try(glance.Quiet, effect));
             changed = Sum(changed, Try(glance.Changed, effect));
             if (compared)
@@ -40,15 +40,15 @@ internal sealed record Trace(Hypothesis Hypothesis, int Onset, int Entries, Trie
     private static double Disagreement(List<Tried> physics, Tried all) =>
         physics.Where(t => t.Strength > Weak * all.Strength / physics.Count).Sum(t => Math.Pow(t.Match - (all.Size * t.Strength), 2) / t.Strength);
 
-    private static double[] Effect(Fitted fitted, Round round, Hypothesis hypothesis, double began, Standing standing, out bool compared)
+    private static double[] Effect(Fitted fitted, Glance glance, Hypothesis hypothesis, double began, Standing standing, out bool compared)
     {
         var effect = new double[fitted.Line.Width];
         compared = false;
-        foreach (var p in Places.Speaking(fitted.Line, round, readingsToo: true))
+        foreach (var p in glance.Speaking)
         {
-            var raw = Places.Effect(fitted.Line, round, p, hypothesis, began);
+            var raw = Places.Effect(fitted.Line, glance.Round, p, hypothesis, began);
             compared |= raw != 0 && p < fitted.Line.Rows.Count;
-            effect[p] = standing.Take(p, raw, round.Hours) / fitted.Scale[p];
+            effect[p] = standing.Take(p, raw, glance.Round.Hours) / fitted.Scale[p];
         }
 
         return effect;

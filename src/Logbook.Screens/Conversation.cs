@@ -1,4 +1,6 @@
 using Logbook.Checks;
+using Logbook.Journal;
+using Logbook.Plant;
 
 namespace Logbook.Screens;
 
@@ -34,12 +36,25 @@ public sealed class Conversation
         var waiting = new Queue<Message>([message]);
         while (waiting.TryDequeue(out var next))
         {
-            var step = Step.Of(State, next, new Setting(_desk.Now, request => RecordEntry.Judge(_desk, request)));
+            var step = Step.Of(State, next, new Setting(_desk.Now, Judge));
             State = step.Session;
             foreach (var reply in step.Effects.SelectMany(_runner.Run))
             {
                 waiting.Enqueue(reply);
             }
+        }
+    }
+
+    /// <summary>A journal that cannot be read accepts nothing, and says why.</summary>
+    private Parsed<Entry> Judge(EntryRequest request)
+    {
+        try
+        {
+            return RecordEntry.Judge(_desk, request);
+        }
+        catch (JournalException trouble)
+        {
+            return new Parsed<Entry>(null, [Mistake.Typed(trouble.Message)]);
         }
     }
 }

@@ -1,4 +1,6 @@
 using Logbook.Checks;
+using Logbook.Handover;
+using Logbook.Plant;
 
 namespace Logbook.Screens;
 
@@ -21,7 +23,8 @@ internal sealed record DropDraft : Effect;
 internal sealed record TakeUpDraft(string File) : Effect;
 
 /// <summary>Finds what a round has already.</summary>
-internal sealed record OpenRound(string Round) : Effect;
+/// <param name="Slot">The slot that is open; null when none is.</param>
+internal sealed record OpenRound(Round Round, RoundNow? Slot) : Effect;
 
 /// <summary>Finds the newest values of a point.</summary>
 internal sealed record LookBack(string Point) : Effect;

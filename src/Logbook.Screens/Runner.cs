@@ -25,11 +25,11 @@ internal sealed class Runner(Desk desk, DraftFolder drafts)
                 KeepDraft keep => Keep(keep.Line),
                 DropDraft => Drop(),
                 TakeUpDraft take => TakeUp(take.File),
-                OpenRound open => [RoundAtHand.Find(desk, open.Round)],
+                OpenRound open => [RoundAtHand.Find(desk, open.Round, open.Slot)],
                 LookBack back => [new LookedBack(back.Point, Newest(back.Point))],
                 ReadOlder older => [Older(older)],
                 ReadNewer newer => [new LogRead([.. desk.Store.Read(newer.After + 1).Select(r => LogLine.Of(desk, r)).Reverse()], newer.After + 1)],
-                ReadRecord one => desk.Store.Read(one.Seq).Take(1).Select(r => new RecordRead(r)),
+                ReadRecord one => [.. desk.Store.Read(one.Seq).Take(1).Select(r => new RecordRead(r))],
                 _ => throw new InvalidOperationException($"no such effect: {effect}"),
             };
         }

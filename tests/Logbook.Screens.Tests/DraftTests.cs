@@ -38,6 +38,20 @@ public sealed class DraftTests
     }
 
     [Fact]
+    public void Nobody_goes_on_under_the_name_of_another()
+    {
+        using var terminal = new Terminal();
+
+        terminal.Open("Line round").Press("99.8⏎").Crash().Press("eng1⏎⏎");
+        Assert.IsType<LeftPage>(terminal.State.Top);
+        Assert.Contains("Operator one typed it", terminal.Screen, StringComparison.Ordinal);
+        terminal.Press("v");
+
+        Assert.Equal("op1", terminal.Journal.Read().Last().By);
+        Assert.Equal("eng1", terminal.State.By);
+    }
+
+    [Fact]
     public void A_draft_put_off_stays_and_Now_says_so()
     {
         using var terminal = new Terminal();

@@ -159,6 +159,18 @@ public sealed class RoundTests
     }
 
     [Fact]
+    public void A_reading_that_is_saved_is_never_changed_a_second_one_stands_beside_it()
+    {
+        using var terminal = new Terminal();
+
+        terminal.Open("Line round").Press("103.4⏎↑100.4⏎");
+        Assert.Contains("logbook correct 3 SL-T1=VALUE", terminal.Size(120, 40).Screen, StringComparison.Ordinal);
+        terminal.Press("⎋");
+
+        Assert.Equal("SL-T1=103.4 SL-T1=100.4", terminal.Typed);
+    }
+
+    [Fact]
     public void Backspace_takes_one_character_back_and_Delete_all()
     {
         using var terminal = new Terminal();

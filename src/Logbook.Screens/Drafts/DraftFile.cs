@@ -15,14 +15,14 @@ internal sealed class DraftFile : IDisposable
     public static DraftFile Create(string path) =>
         new(new FileStream(path, FileMode.CreateNew, FileAccess.ReadWrite, FileShare.None));
 
-    /// <summary>A file that is there; null while another session holds it, or when it is gone.</summary>
+    /// <summary>A file that is there; null while another session holds it, when it is gone or somebody else's.</summary>
     public static DraftFile? TryHold(string path)
     {
         try
         {
             return new DraftFile(new FileStream(path, FileMode.Open, FileAccess.ReadWrite, FileShare.None));
         }
-        catch (IOException)
+        catch (Exception held) when (held is IOException or UnauthorizedAccessException)
         {
             return null;
         }

@@ -6,8 +6,8 @@ namespace Logbook.Screens;
 internal sealed record LeftPage : Page
 {
     private static readonly KeyTable Table = new(
-        KeyRow.Named("Enter", "go on", "Goes on with it as the person who typed it.", (session, _, _) => GoOn(session), KeyName.Enter) with { WhyNot = OwnFirst },
-        KeyRow.Letter('v', "save", "Saves it as one entry, as it is.", (session, _) => Save(session)) with { WhyNot = OwnFirst },
+        KeyRow.Named("Enter", "go on", "Goes on with it.", (session, _, _) => GoOn(session), KeyName.Enter) with { WhyNot = Not },
+        KeyRow.Letter('v', "save", "Saves it as one entry, as it is, under the name of the one who typed it.", (session, _) => Save(session)) with { WhyNot = OwnFirst },
         KeyRow.Named("Esc", "later", "Leaves it where it is; u on Now shows it again.", (session, _, _) => Next.Of(session.Back()), KeyName.Esc),
         UsualKeys.Help);
 
@@ -34,10 +34,19 @@ internal sealed record LeftPage : Page
 
     private static string? OwnFirst(Session session) => session.Draft is null ? null : "save first what you have typed yourself: Esc, then v";
 
+    /// <summary>A draft is one person's: nobody goes on under another's name.</summary>
+    private static string? Not(Session session)
+    {
+        var draft = session.Left[0].Draft;
+        return OwnFirst(session)
+            ?? (draft.By != session.By ? $"{Say.Person(session.Site, draft.By)} typed it: v saves it under that name, then r goes on under your own" : null)
+            ?? (session.Site.FindRound(draft.Round) is null ? $"the site has no round {draft.Round} any more; v tries to save it" : null);
+    }
+
     private static Next GoOn(Session session)
     {
         var (taken, effect) = Take(session);
-        return Next.Of(taken, effect, new OpenRound(taken.Draft!.Round));
+        return Next.Of(taken, effect, ChoosePage.Opening(taken, taken.Site.FindRound(taken.Draft!.Round)!));
     }
 
     private static Next Save(Session session)
@@ -46,11 +55,11 @@ internal sealed record LeftPage : Page
         return Next.Of(taken, effect, Saving.All(taken.Draft!));
     }
 
-    /// <summary>The draft is this session's from now on, typed by the one who typed it.</summary>
+    /// <summary>The draft is this session's from now on, and still of the one who typed it.</summary>
     private static (Session Session, Effect Effect) Take(Session session)
     {
         var left = session.Left[0];
-        session = session.Back() with { Draft = left.Draft, Left = session.Left.RemoveAt(0), By = left.Draft.By };
+        session = session.Back() with { Draft = left.Draft, Left = session.Left.RemoveAt(0) };
         return (session, new TakeUpDraft(left.File));
     }
 }

@@ -37,10 +37,15 @@ internal sealed record ChoosePage(int Selected) : Page
             return $"{Say.Count(session.Draft.Readings, "reading")} typed and not saved";
         }
 
-        return session.Facts.Now.Rounds.FirstOrDefault(r => r.Round == round.Id && r.State == CheckState.Due) is { } slot
+        return Slot(session, round) is { } slot
             ? RoundWords.Due(session, slot)
             : "not open now";
     }
+
+    public static OpenRound Opening(Session session, Round round) => new(round, Slot(session, round));
+
+    private static RoundNow? Slot(Session session, Round round) =>
+        session.Facts.Now.Rounds.FirstOrDefault(r => r.Round == round.Id && r.State == CheckState.Due);
 
     private static Next Choose(Session session, int row) => Next.Of(session.Put(new ChoosePage(Math.Clamp(row, 0, Rounds(session).Count - 1))));
 
@@ -52,6 +57,6 @@ internal sealed record ChoosePage(int Selected) : Page
         var round = Rounds(session)[((ChoosePage)session.Top).Selected];
         return session.Draft is { } draft && (draft.Round != round.Id || draft.By != session.By)
             ? Next.Of(session, Saving.All(draft))
-            : Next.Of(session, new OpenRound(round.Id));
+            : Next.Of(session, Opening(session, round));
     }
 }

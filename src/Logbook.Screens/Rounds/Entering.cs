@@ -39,9 +39,14 @@ internal static class Entering
             Results = ResultRow.Merge(page.Results, session.Site, entry),
         };
         session = session with { Draft = (session.Draft ?? new Draft(line.Round, line.By, [])).Put(line) };
-        var on = Going.On(session, page);
+        var on = Going.On(Again(session, page.Row), page);
         return on with { Effects = [new KeepDraft(line), .. urgent.Count > 0 ? [Urgently(session.Draft!, page)] : Array.Empty<Effect>(), .. on.Effects] };
     }
+
+    /// <summary>The journal keeps both; a second value is not a correction of the first.</summary>
+    private static Session Again(Session session, RoundRow row) => row.Saved is { } saved
+        ? session.Say($"a new reading; the one before stays {Handover.Say.Ref(saved.Seq)}. A mistyped one is put right by: logbook correct {saved.Seq} {row.Point.Tag}=VALUE")
+        : session;
 
     /// <summary>Changes a line that is taken already, or keeps words for one that is still to come; the row stays.</summary>
     public static Next Amend(Session session, RoundPage page, DraftLine line)

@@ -8,12 +8,8 @@ namespace Logbook.Screens;
 /// <summary>A round with what the journal has of it already.</summary>
 internal static class RoundAtHand
 {
-    public static RoundOpened Find(Desk desk, string id)
-    {
-        var round = desk.Site.FindRound(id) ?? throw new InvalidOperationException($"no round {id}");
-        var slot = NowView.Of(desk).Rounds.FirstOrDefault(r => r.Round == round.Id && r.State == CheckState.Due);
-        return new RoundOpened(round, slot, slot is null ? new Dictionary<string, SavedReading>(StringComparer.OrdinalIgnoreCase) : Saved(desk, slot));
-    }
+    public static RoundOpened Find(Desk desk, Round round, RoundNow? slot) =>
+        new(round, slot, slot is null ? new Dictionary<string, SavedReading>(StringComparer.OrdinalIgnoreCase) : Saved(desk, slot));
 
     private static Dictionary<string, SavedReading> Saved(Desk desk, RoundNow slot)
     {
@@ -24,7 +20,8 @@ internal static class RoundAtHand
             var points = record.Select(c => c.Point).ToHashSet(StringComparer.OrdinalIgnoreCase);
             foreach (var reading in ((Entry)desk.Store.Read(record.Key).First().Body).Readings.Where(r => points.Contains(r.Point)))
             {
-                saved[reading.Point] = new SavedReading(record.Key, reading.Typed ?? "-", reading.Why, reading.At);
+                var typed = desk.State.Latest.TryGetValue(reading.Point, out var latest) && latest.Seq == record.Key ? latest.Typed : reading.Typed; // corrections applied
+                saved[reading.Point] = new SavedReading(record.Key, typed ?? "-", reading.Why, reading.At);
             }
         }
 

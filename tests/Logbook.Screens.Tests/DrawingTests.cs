@@ -21,6 +21,16 @@ public sealed class DrawingTests
         Words.Select(Gen.Int[1, 60]).Sample((text, width) => Assert.Equal(width, TextWidth.Of(TextWidth.Fit(text, width))));
 
     [Fact]
+    public void The_end_of_a_text_that_is_being_written_fits_and_is_its_end() =>
+        Words.Select(Gen.Int[2, 60]).Sample((text, width) =>
+        {
+            var tail = TextWidth.Tail(text, width);
+
+            Assert.True(TextWidth.Of(tail) <= width);
+            Assert.EndsWith(tail.TrimStart('…'), Handover.Say.Visible(text), StringComparison.Ordinal);
+        });
+
+    [Fact]
     public void Whatever_is_pressed_the_screen_is_as_large_as_the_terminal_and_Esc_never_ends_it()
     {
         var keys = Gen.String[Gen.Char["0123456789.,-nmtskwilruv?/ab⏎⏎⏎⎋↑↓⇞⇟⌫⌦"], 1, 60];

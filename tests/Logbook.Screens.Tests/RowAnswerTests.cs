@@ -105,6 +105,19 @@ public sealed class RowAnswerTests
     }
 
     [Fact]
+    public void A_time_without_a_value_and_a_remark_taken_away_leave_nothing_to_save()
+    {
+        using var terminal = new Terminal();
+
+        terminal.Open("Line round").Press("t0852⏎↓mnoisy⏎m⌦⏎⎋");
+
+        Assert.Empty(terminal.Entries);
+        Assert.Null(terminal.State.Draft);
+        Assert.DoesNotContain("NOT SAVED", terminal.Screen, StringComparison.Ordinal);
+        Assert.Empty(Directory.GetFiles(terminal.Folder));
+    }
+
+    [Fact]
     public void A_time_that_is_none_is_asked_again()
     {
         using var terminal = new Terminal();

@@ -9,7 +9,13 @@ internal sealed record Draft(string Round, string By, ImmutableList<DraftLine> L
 {
     public DraftLine? Find(string point) => Lines.Find(l => l.Point == point);
 
-    public Draft Put(DraftLine line) => this with { Lines = Lines.RemoveAll(l => l.Point == line.Point).Add(line) };
+    /// <summary>The draft with this line in place of an earlier one; null when nothing is left to save.</summary>
+    public static Draft? Put(Draft? draft, DraftLine line)
+    {
+        var others = draft?.Lines.RemoveAll(l => l.Point == line.Point) ?? [];
+        var lines = line.IsEmpty ? others : others.Add(line);
+        return lines.IsEmpty ? null : new Draft(line.Round, line.By, lines);
+    }
 
     /// <summary>Readings, of which there is none when there are only remarks.</summary>
     public int Readings => Lines.Count(l => l.Text is not null);
@@ -38,7 +44,7 @@ internal sealed record Draft(string Round, string By, ImmutableList<DraftLine> L
     public Draft? Without(JournalRecord record)
     {
         var rest = record.Body is Entry entry ? Lines.RemoveAll(l => IsIn(l, entry)) : Lines;
-        return rest.Exists(l => l.Text is not null || l.Remark is not null) ? this with { Lines = rest } : null;
+        return rest.Exists(l => !l.IsEmpty) ? this with { Lines = rest } : null;
     }
 
     private static bool IsIn(DraftLine line, Entry entry) => line.Text is null
@@ -49,7 +55,7 @@ internal sealed record Draft(string Round, string By, ImmutableList<DraftLine> L
     public static IReadOnlyList<Draft> Of(IEnumerable<DraftLine> lines) =>
     [
         .. lines.GroupBy(l => (l.Round, l.By))
-            .Select(g => g.Aggregate(new Draft(g.Key.Round, g.Key.By, []), (draft, line) => draft.Put(line))),
+            .Select(g => g.Aggregate((Draft?)null, Put)).OfType<Draft>(),
     ];
 }
 

@@ -38,6 +38,11 @@ internal sealed record DraftLine
 
     public DateTimeOffset? WalkEnd { get; init; }
 
+    /// <summary>There is nothing in it to save: a time for a value that is still to come, or a remark that was taken away.</summary>
+    [JsonIgnore]
+    public bool IsEmpty => Text is null && Remark is null;
+
+    [JsonIgnore]
     public TypedReading? Reading => Text is null ? null : new TypedReading(Point, Text, Place.Unknown)
     {
         At = At, Why = Why, Second = Second, Remark = Remark, Retyped = Retyped,

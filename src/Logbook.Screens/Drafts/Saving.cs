@@ -32,7 +32,6 @@ internal static class Saving
             SaveFailedAt = null,
             Pages = session.Pages.ConvertAll(page => page is RoundPage round ? Marked(round, record) : page),
         };
-        session = session.Top is LeftPage && session.Left.IsEmpty ? session.Back() : session;
         return Next.Of(session.Say(Words(session, record)), rest is null ? [new DropDraft()] : []);
     }
 

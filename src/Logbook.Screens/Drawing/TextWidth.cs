@@ -33,6 +33,23 @@ internal static class TextWidth
         return width < 1 ? "" : cut.Append('…').ToString();
     }
 
+    /// <summary>The end of a text that is being written, at most <paramref name="width"/> columns of it.</summary>
+    public static string Tail(string text, int width)
+    {
+        var shown = Say.Visible(text);
+        return Of(shown) <= width ? shown : "…" + string.Concat(shown.EnumerateRunes().Reverse().Aggregate(
+            (Runes: new List<Rune>(), Used: 1),
+            (tail, rune) =>
+            {
+                if (tail.Used + Of(rune) <= width)
+                {
+                    tail.Runes.Add(rune);
+                }
+
+                return (tail.Runes, tail.Used + Of(rune));
+            }).Runes.AsEnumerable().Reverse());
+    }
+
     /// <summary>Exactly <paramref name="width"/> columns.</summary>
     public static string Fit(string text, int width)
     {

@@ -20,13 +20,12 @@ internal sealed record AskPage(Ask Ask, string Text) : Page
     public override Layout Draw(Session session)
     {
         var (title, help) = Answering.Words(session, Ask);
-        var shown = TextWidth.Of(Text) + 5 > session.Width ? "…" + Text[^Math.Max(0, session.Width - 6)..] : Text;
         return session.Under.Draw(session) with
         {
             Foot =
             [
                 Line.Of($" {title}", Look.Strong),
-                Line.Of(new Span(" > "), new Span(shown + "_", Look.Field)),
+                Line.Of(new Span(" > "), new Span(TextWidth.Tail(Text, Math.Max(2, session.Width - 5)) + "_", Look.Field)),
                 Line.Of($"   {help}", Look.Faint),
             ],
         };

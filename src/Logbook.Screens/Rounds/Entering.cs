@@ -38,7 +38,7 @@ internal static class Entering
             Spoken = urgent,
             Results = ResultRow.Merge(page.Results, session.Site, entry),
         };
-        session = session with { Draft = (session.Draft ?? new Draft(line.Round, line.By, [])).Put(line) };
+        session = session with { Draft = Draft.Put(session.Draft, line) };
         var on = Going.On(Again(session, page.Row), page);
         return on with { Effects = [new KeepDraft(line), .. urgent.Count > 0 ? [Urgently(session.Draft!, page)] : Array.Empty<Effect>(), .. on.Effects] };
     }
@@ -51,8 +51,9 @@ internal static class Entering
     /// <summary>Changes a line that is taken already, or keeps words for one that is still to come; the row stays.</summary>
     public static Next Amend(Session session, RoundPage page, DraftLine line)
     {
-        session = session with { Draft = (session.Draft ?? new Draft(line.Round, line.By, [])).Put(line) };
-        return Next.Of(session.Put(page.Put(page.Row with { Line = line })), new KeepDraft(line));
+        Effect[] keep = line.IsEmpty && session.Draft?.Find(line.Point) is null ? [] : [new KeepDraft(line)];
+        session = session with { Draft = Draft.Put(session.Draft, line) };
+        return Next.Of(session.Put(page.Put(page.Row with { Line = line })), keep.Length > 0 && session.Draft is null ? [.. keep, new DropDraft()] : keep);
     }
 
     /// <summary>An urgent finding does not wait. A sample that is half typed stays in the draft: it counts only as a whole.</summary>

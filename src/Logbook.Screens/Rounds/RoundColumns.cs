@@ -7,14 +7,12 @@ namespace Logbook.Screens;
 internal sealed class RoundColumns
 {
     private const int Value = 9;
-    private readonly int _width;
     private readonly int _tag;
     private readonly int _description;
     private readonly int _unit;
 
     public RoundColumns(int width, RoundPage page)
     {
-        _width = width;
         _tag = Math.Min(12, page.Rows.Max(r => r.Point.Tag.Length));
         _unit = Math.Min(10, page.Rows.Max(r => Unit(r.Point).Length));
         var rest = width - 3 - _tag - 2 - Value - 1 - _unit - 2;

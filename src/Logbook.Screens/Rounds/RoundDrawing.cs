@@ -9,6 +9,7 @@ internal static class RoundDrawing
     public static Layout Draw(Session session, RoundPage page)
     {
         var columns = new RoundColumns(session.Width, page);
+        var results = RoundResults.ByRow(page);
         var body = new List<Line>();
         var (from, to) = (0, 0);
         string? area = null;
@@ -28,7 +29,7 @@ internal static class RoundDrawing
             }
 
             body.Add(i == page.Current && !page.AtEnd ? columns.Field(session, page) : columns.Row(session, row));
-            body.AddRange(RoundResults.Under(page, i).Select(columns.Result));
+            body.AddRange(results[i].Select(columns.Result));
         }
 
         if (page.AtEnd)

@@ -3,9 +3,10 @@ namespace Logbook.Screens;
 /// <summary>Where computed numbers stand: under the last of the readings that they need, as soon as all of them are there. What hangs mostly on other rounds is left to those.</summary>
 internal static class RoundResults
 {
-    public static IEnumerable<ResultRow> Under(RoundPage page, int row) => page.Results.Values
-        .Where(r => Place(page, r) == row)
-        .OrderBy(r => r.Point.Tag, StringComparer.Ordinal);
+    /// <summary>Row to the results under it.</summary>
+    public static ILookup<int, ResultRow> ByRow(RoundPage page) => page.Results.Values
+        .OrderBy(r => r.Point.Tag, StringComparer.Ordinal)
+        .ToLookup(r => Place(page, r));
 
     private static int Place(RoundPage page, ResultRow result)
     {

@@ -54,6 +54,9 @@ public sealed class Desk(
         ? graph
         : _graph = CalculationGraph.Link(Site, calculations);
 
+    /// <summary>Why this person cannot write here; empty when nothing is against it.</summary>
+    public IEnumerable<Mistake> WhyNot(string by) => Given.Writer(Site, State, by);
+
     /// <summary>Moves the state forward by what any terminal has written since.</summary>
     public void Follow()
     {

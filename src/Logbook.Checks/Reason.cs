@@ -3,8 +3,9 @@ using System.Globalization;
 namespace Logbook.Checks;
 
 /// <summary>A reason from one of the site's lists, by its digit or its words; more words may follow after a colon.</summary>
-internal static class Reason
+public static class Reason
 {
+    /// <summary>The reason as the site words it; null when the list has none such.</summary>
     public static string? Find(IReadOnlyList<string> reasons, string? typed)
     {
         if (string.IsNullOrWhiteSpace(typed))
@@ -21,5 +22,6 @@ internal static class Reason
         return reason is null ? null : reason + rest;
     }
 
+    /// <summary>The list with its digits.</summary>
     public static string Offer(IReadOnlyList<string> reasons) => string.Join(", ", reasons.Select((r, i) => $"{i + 1} {r}"));
 }

@@ -1,4 +1,6 @@
 using Logbook.Checks;
+using Logbook.Journal;
+using Logbook.Plant;
 
 namespace Logbook.Handover;
 
@@ -26,18 +28,53 @@ public sealed record HandoverNote
     /// <summary>Points worth a trend: their series over the shift.</summary>
     public required IReadOnlyList<NoteTrend> Trends { get; init; }
 
+    /// <summary>Who gave, and who holds the line, in words; empty before anything is signed.</summary>
+    public string Gave { get; init; } = "";
+
+    public string Holds { get; init; } = "";
+
+    /// <summary>Own words of both, what was asked, and reservations: the label says whose.</summary>
+    public IReadOnlyList<NoteLine> OwnWords { get; init; } = [];
+
+    /// <summary>Every signature of this handover with its meaning; empty on a draft.</summary>
+    public IReadOnlyList<string> Signatures { get; init; } = [];
+
     public required long Records { get; init; }
 
     public required string Head { get; init; }
 
     /// <summary>
-    /// The note of the shift that covers <paramref name="at"/>. For a shift that is over it shows what was open at its
-    /// end, with everything that the journal has learned about that shift since.
+    /// The note of the shift that covers <paramref name="at"/>. Once it was taken over it stands as it was accepted, and what
+    /// came later stands below; before that it shows what the journal knows, for a shift that is over what was open at its end.
     /// </summary>
     public static HandoverNote Of(Desk desk, DateTimeOffset at)
     {
-        var facts = ShiftFacts.Of(desk, at);
-        var (site, shift) = (facts.Site, facts.Shift);
+        var shift = Calendar.ShiftAt(desk.Site, at);
+        return AcceptedNote.Find(desk, shift) is { } accepted ? AcceptedNote.Of(desk, shift, accepted)
+            : ShiftInHand.Of(desk).Id == shift.Id ? InHand(desk)
+            : Drawn(ShiftFacts.Of(desk, at));
+    }
+
+    /// <summary>The note that is being handed over, as it stands now.</summary>
+    public static HandoverNote InHand(Desk desk) => InHand(desk, Declared(desk));
+
+    /// <param name="declared">What is about to be signed, or was.</param>
+    internal static HandoverNote InHand(Desk desk, Declaration? declared)
+    {
+        var facts = ShiftFacts.InHand(desk) with { Declared = declared };
+        var note = Drawn(facts);
+        return note with { Sections = [.. note.Sections, .. SincePrepared.Section(desk)] };
+    }
+
+    private static Declaration? Declared(Desk desk) =>
+        desk.State.Line.Prepared is { } prepared && desk.Store.Read(prepared.Seq).First() is { Body: HandoverPrepared body } record
+            ? new Declaration(body.Declared, record.By, record.At)
+            : null;
+
+    private static HandoverNote Drawn(ShiftFacts facts)
+    {
+        var (desk, site, shift) = (facts.Desk, facts.Site, facts.Shift);
+        var signed = HandoverWords.Of(desk, shift);
         return new HandoverNote
         {
             Site = Say.Visible(site.Name),
@@ -54,6 +91,10 @@ public sealed record HandoverNote
             Trends = Trending.Of(facts),
             Records = desk.State.Head.Seq,
             Head = desk.State.Head.Hash,
+            Gave = signed.Gave,
+            Holds = signed.Holds,
+            OwnWords = signed.OwnWords,
+            Signatures = signed.Signatures,
         };
     }
 }

@@ -13,8 +13,14 @@ public sealed record NowView
 
     public required string ShiftId { get; init; }
 
-    /// <summary>Who is in charge, in words: for now the crew that is due, and that nobody has signed.</summary>
+    /// <summary>Who holds the line, in words; that nobody does, and whom to call.</summary>
     public required string InCharge { get; init; }
+
+    /// <summary>True when somebody holds the line.</summary>
+    public required bool Held { get; init; }
+
+    /// <summary>What is unfinished about the handover, each in one line: pages not opened, not yet, questions, what a supervisor has still to sign.</summary>
+    public required IReadOnlyList<string> Unfinished { get; init; }
 
     /// <summary>What can hurt, each in full. Never counted, cut or demoted.</summary>
     public required IReadOnlyList<HazardLine> Hazards { get; init; }
@@ -58,7 +64,9 @@ public sealed record NowView
             Site = site.Name,
             At = now,
             ShiftId = shift.Id,
-            InCharge = $"crew {shift.Crew} is due until {Say.Time(site, shift.End, now)}; nobody has signed",
+            InCharge = Handover.InCharge.Of(desk),
+            Held = state.Line.Holder is not null,
+            Unfinished = Handover.InCharge.Unfinished(desk),
             Hazards = Handover.Hazards.Of(site, state, now),
             StandsOut = [.. state.Findings.Values.SelectMany(f => f).OrderByDescending(f => f.Finding.Level).ThenByDescending(f => f.At).ThenBy(f => f.Seq).ThenBy(f => f.Number)],
             Line = LineRow.Of(site, state, now),

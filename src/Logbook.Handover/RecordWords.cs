@@ -22,6 +22,7 @@ internal static class RecordWords
         CarryClosed closed => $"Closed {Say.Ref(closed.Id)}: {Say.Visible(closed.Why)}",
         CarryConfirmed or OrderGiven or OrderSeen or DepartmentNote or UpsetDeclared or RosterChange or ClockJumped or FindingAnswered
             => OpenWords.Of(desk.Site, record),
+        _ when SincePrepared.IsStep(record.Body) => StepWords.Of(desk.Site, record),
         UnknownBody unknown => $"{Say.Visible(unknown.RawKind)}, not known to this version, as stored: {Say.Visible(unknown.Raw.GetRawText())}",
         _ => Say.Visible(record.Kind),
     };

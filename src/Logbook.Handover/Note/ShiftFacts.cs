@@ -14,10 +14,22 @@ internal sealed record ShiftFacts(
     Desk Desk, Site Site, ShiftInstance Shift, ShiftInstance Next, DateTimeOffset AsOf, State State, IReadOnlyList<JournalRecord> Records,
     IReadOnlyList<(JournalRecord Record, Entry Entry)> Entries, IReadOnlyList<DueCheck> Checks, IReadOnlyDictionary<string, IReadOnlyList<Seen>> Series)
 {
+    /// <summary>What the holder declared of the hazard sections; null before that.</summary>
+    public Declaration? Declared { get; init; }
+
+    /// <summary>The facts of the shift that covers <paramref name="at"/>, up to its end.</summary>
     public static ShiftFacts Of(Desk desk, DateTimeOffset at)
     {
         var site = SiteInForce.At(desk, at);
-        var shift = Calendar.ShiftAt(site, at);
+        return Of(desk, site, Calendar.ShiftAt(site, at));
+    }
+
+    /// <summary>The facts of a shift whose handover is in hand: up to now, also when its end has passed.</summary>
+    public static ShiftFacts InHand(Desk desk) =>
+        ShiftInHand.Of(desk) is var shift && shift.End < desk.Now ? Of(desk, desk.Site, shift with { End = desk.Now }) : Of(desk, desk.Site, shift);
+
+    private static ShiftFacts Of(Desk desk, Site site, ShiftInstance shift)
+    {
         var asOf = desk.Now < shift.End ? desk.Now : shift.End;
         var records = JournalSpan.Touching(desk, shift.Start);
         var entries = Corrected.Entries(records).ToList();

@@ -1,3 +1,4 @@
+using Logbook.Checks;
 using Logbook.Journal;
 
 namespace Logbook.Handover;
@@ -14,6 +15,22 @@ internal static class TakeLonger
         .. facts.State.Findings.Values.SelectMany(f => f).Where(f => f.Finding.Level == Level.Urgent).OrderBy(f => f.At)
             .Select(f => f.Finding.Point).OfType<string>().Distinct(StringComparer.Ordinal).Select(tag => $"{Say.Visible(tag)} urgent"),
     ];
+
+    /// <summary>A receiver who was away longer than the pattern's longest planned break.</summary>
+    public static IEnumerable<string> Away(Desk desk, string by)
+    {
+        var planned = TimeSpan.FromDays(LongestBreak(desk.Site.Crews.Pattern)) + Slack;
+        if (SinceYouWereHere.LastHere(desk, by) is { } last && desk.Now - last > planned)
+        {
+            yield return $"{Say.Person(desk.Site, by)} was last here {Say.Day(desk.Site, last)}, {Say.Count((int)(desk.Now - last).TotalDays, "day")} ago, longer than the longest planned break";
+        }
+    }
+
+    // From the end of the last shift to the beginning of the next is a little more than the days off. Judgement.
+    private static readonly TimeSpan Slack = TimeSpan.FromHours(24);
+
+    /// <summary>Days off in a row, also over the pattern's end.</summary>
+    private static int LongestBreak(string pattern) => (pattern + pattern).Split(pattern.Where(c => c != 'o').Distinct().ToArray()).Max(run => Math.Min(run.Length, pattern.Length));
 
     private static string? Reason(ShiftFacts facts, CarriedItem item) => item.ItemKind switch
     {

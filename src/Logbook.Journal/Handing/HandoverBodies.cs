@@ -98,8 +98,11 @@ public sealed record PersonChanged(string Code, string Change, long? Target, str
 }
 
 /// <summary>A note's lines as they stood: kept as data, so that every template can print them.</summary>
+/// <param name="Shift">Id of the shift that it tells of.</param>
+/// <param name="Period">That shift in words.</param>
+/// <param name="Drawn">When it was drawn, in words.</param>
 public sealed record FrozenNote(
-    IReadOnlyList<string> TakeLonger, IReadOnlyList<FrozenSection> Sections, IReadOnlyList<FrozenCaution> Cautions);
+    string Shift, string Period, string Drawn, IReadOnlyList<string> TakeLonger, IReadOnlyList<FrozenSection> Sections, IReadOnlyList<FrozenCaution> Cautions);
 
 public sealed record FrozenSection(string Id, string Title, string Beside, IReadOnlyList<FrozenLine> Lines);
 

@@ -47,11 +47,12 @@ public sealed record LineHeld
         HandoverQuestion q => this with { Questions = Questions.Add(new(record.Seq, record.By, record.At, q.Text)) },
         HandoverAnswer { Question: { } id } => this with { Questions = Questions.RemoveAll(q => q.Seq == id) },
         HandoverAnswer a when Holder is null => this with { Called = new(a.From, record.At, a.Text) },
-        HandoverAccepted a => Taken(record, a.Unattended is null ? "accepted" : "unattended", relief: null) with
+        HandoverAccepted a when IsFrom(a.From) => Taken(record, a.Unattended is null ? "accepted" : "unattended", relief: null) with
         {
             ToCountersign = a.Unattended is null ? ToCountersign : Open(record, "unattended"),
         },
         HandoverRefused => this with { ToCountersign = Open(record, "refused") },
+        HandoverRelief { Mode: "left" } when !IsHolder(record.By) => this,
         HandoverRelief relief => Relieved(record, relief),
         HandoverNotYet n when IsHolder(record.By) => this with { NotYet = new(record.Seq, record.At, n.Why) },
         HandoverContinued when IsHolder(record.By) => this with { Holder = Holder! with { Continued = record.At }, Prepared = null, NotYet = null, Seen = [] },
@@ -64,6 +65,7 @@ public sealed record LineHeld
     {
         "left" => Left(record) with { ToCountersign = Open(record, "left unattended") },
         "emergency" => Taken(record, "emergency", relief: null) with { Unread = [.. Pages], ToCountersign = Open(record, "emergency") },
+        _ when !IsFrom(relief.From) => this,
         // Back in time it is the first holder's own stretch again; a relief of a relief is still for the first one.
         _ when Holder?.For is { } first && Same(first.Code, record.By) => Taken(record, "accepted", relief: null) with { Holder = first },
         _ => Taken(record, "short", Holder?.For ?? Holder),
@@ -85,6 +87,9 @@ public sealed record LineHeld
     };
 
     private ImmutableList<ToCountersign> Open(JournalRecord record, string what) => ToCountersign.Add(new(record.Seq, what, record.By, record.At, record.Shift));
+
+    /// <summary>False when somebody else took the line in between: of two who took it at once the first has it.</summary>
+    private bool IsFrom(string? from) => from is null ? Holder is null : IsHolder(from);
 
     private bool IsHolder(string code) => Holder is { } holder && Same(holder.Code, code);
 

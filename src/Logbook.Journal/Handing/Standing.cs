@@ -8,7 +8,7 @@ public sealed record Standing
     private static readonly Standing Fresh = new();
 
     /// <summary>How long somebody must have written nothing to count as having been away.</summary>
-    private static readonly TimeSpan Away = TimeSpan.FromHours(8);
+    public static readonly TimeSpan Away = TimeSpan.FromHours(8);
 
     /// <summary>True when the person writes no more. Old records keep the name.</summary>
     public bool Closed { get; init; }

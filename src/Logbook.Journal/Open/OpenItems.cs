@@ -24,7 +24,10 @@ public sealed record CarriedItem(
     public ImmutableList<string> Locks { get; init; } = [];
 
     /// <summary>Kinds that can hurt: never counted, cut or demoted.</summary>
-    public bool IsHazard => ItemKind is "isolation" or "permit" or "bypass" or "safety-equipment" || (ItemKind is "wash" && Fields.ContainsKey("acid"));
+    public bool IsHazard => CanHurt(ItemKind, Fields);
+
+    public static bool CanHurt(string kind, IReadOnlyDictionary<string, string> fields) =>
+        kind is "isolation" or "permit" or "bypass" or "safety-equipment" || (kind is "wash" && fields.ContainsKey("acid"));
 }
 
 /// <summary>One look at a carried item.</summary>

@@ -1,0 +1,88 @@
+using System.Globalization;
+using Logbook.Checks;
+using Logbook.Journal;
+
+namespace Logbook.Handover;
+
+/// <summary>One page of the handover as a receiver reads it.</summary>
+/// <param name="Name">hazards, moving, changed, or the number of a record.</param>
+public sealed record HandoverPage(string Name, string Title, IReadOnlyList<NoteSection> Sections);
+
+/// <summary>The pages of the handover in hand. One that was shown in full counts as seen, and a record says so.</summary>
+public static class HandoverPages
+{
+    /// <summary>Draws a page and records that it was shown; the caller shows it.</summary>
+    public static (HandoverPage? Page, Handed Seen) Open(Desk desk, string by, string name)
+    {
+        desk.Follow();
+        var upTo = desk.State.Head.Seq;
+        HandoverPage? page = null;
+        var seen = Handed.Step(
+            desk, by,
+            () => Draw(desk, by, name, out page),
+            () => null,
+            () => new HandoverSeen(page!.Name, upTo));
+        return (seen.Record is null ? null : page, seen);
+    }
+
+    /// <summary>What this person has still to see before taking over: pages by name, records by number. Empty when all is seen.</summary>
+    public static IReadOnlyList<string> Missing(Desk desk, string by)
+    {
+        var line = desk.State.Line;
+        var prepared = line.Prepared?.Seq ?? 0;
+        var own = line.Seen.FindAll(s => Handed.Same(s.By, by) && s.Seq > prepared);
+        var pages = LineHeld.Pages.Where(p => !own.Exists(s => s.Page == p)).ToList();
+        return own.Find(s => s.Page == "hazards") is not { } hazards
+            ? pages
+            : [.. pages, .. SincePrepared.Hurting(desk, hazards.UpTo).Select(r => Number(r.Seq)).Where(n => !own.Exists(s => s.Page == n))];
+    }
+
+    private static List<Plant.Mistake> Draw(Desk desk, string by, string name, out HandoverPage? page)
+    {
+        page = name switch
+        {
+            "hazards" or "moving" or "changed" => Page(desk, by, name),
+            _ when long.TryParse(name.TrimStart('#'), NumberStyles.None, CultureInfo.InvariantCulture, out var seq) && seq >= 1 => Item(desk, seq),
+            _ => null,
+        };
+        return page is null ? [Plant.Mistake.Typed($"'{name}' is no page of the handover", "hazards, moving, changed, or the number of a record")] : [];
+    }
+
+    private static HandoverPage Page(Desk desk, string by, string name)
+    {
+        var note = HandoverNote.InHand(desk);
+        IEnumerable<NoteSection> Of(params string[] ids) => note.Sections.Where(s => ids.Contains(s.Id, StringComparer.Ordinal));
+        List<string> longer = [.. note.TakeLonger, .. TakeLonger.Away(desk, by)];
+        return name switch
+        {
+            "hazards" => new(name, "what can hurt, and what is not normal",
+            [
+                .. longer.Count == 0 ? [] : new[] { new NoteSection("take-longer", "TAKE LONGER", [.. longer.Select(w => new NoteLine("", w))]) },
+                .. Of("can-hurt", "not-normal"),
+                NoteSection.Of("since-hurts", "SINCE PREPARED, CAN HURT", SincePrepared.Lines(desk, hurting: true)),
+            ]),
+            "moving" => new(name, "what moves, what was not done, what the tanks hold", [.. Of("moving", "not-done", "stocks")]),
+            _ => new(name, "what changed since you were last here, what comes",
+            [
+                SinceYouWereHere.Section(desk, by),
+                NoteSection.Of("since-prepared", "SINCE PREPARED", SincePrepared.Lines(desk, hurting: false)),
+                .. Of("still-open", "coming", "orders"),
+            ]),
+        };
+    }
+
+    private static HandoverPage? Item(Desk desk, long seq)
+    {
+        if (desk.Store.Read(seq).FirstOrDefault() is not { } record || record.Seq != seq)
+        {
+            return null;
+        }
+
+        var line = LogLine.Of(desk, record);
+        var hazards = Hazards.Of(desk.Site, desk.State, desk.Now).Where(h => h.Seq == seq).Select(h => new NoteLine(h.Word, h.Text));
+        NoteLine said = new(Say.Time(desk.Site, line.At, desk.Now), $"{line.Words}. {Say.Person(desk.Site, line.By)} {Say.Ref(seq)}");
+        return new(Number(seq), $"record {Number(seq)}", [new NoteSection("item", "ONE RECORD", [.. hazards, said])]);
+    }
+
+    private static string Number(long seq) => seq.ToString(CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,79 @@
+using Logbook.Checks;
+using Logbook.Journal;
+using Logbook.Plant;
+
+namespace Logbook.Handover;
+
+/// <summary>What people signed and said about the handover of one shift, as the note prints it.</summary>
+internal sealed record HandoverWords(string Gave, string Holds, IReadOnlyList<NoteLine> OwnWords, IReadOnlyList<string> Signatures)
+{
+    public static HandoverWords Of(Desk desk, ShiftInstance shift)
+    {
+        // From the middle of the shift to the middle of the next: the change itself may come late.
+        var half = (shift.End - shift.Start) / 2;
+        var steps = desk.Store.Between(shift.Start, shift.End + half).Where(r => SincePrepared.IsStep(r.Body)).ToList();
+        var accepted = steps.FindLast(r => r.Body is HandoverAccepted a && a.Note.Shift == shift.Id);
+        var prepared = steps.FindLast(r => r.Body is HandoverPrepared p && p.Note.Shift == shift.Id && (accepted is null || ((HandoverAccepted)accepted.Body).Prepared == r.Seq));
+        var own = steps.Where(r => InThisHandover(r, shift, prepared, accepted)).ToList();
+        return new HandoverWords(
+            prepared is null ? "" : $"{Say.Person(desk.Site, prepared.By)}, prepared {Say.Time(desk.Site, prepared.At, shift.End)}",
+            accepted is null ? "" : $"{Say.Person(desk.Site, accepted.By)}, from {Say.Time(desk.Site, accepted.At, shift.End)}",
+            [.. Words(desk.Site, accepted), .. Words(desk.Site, prepared), .. Asked(desk, own, shift)],
+            [.. own.Select(r => Signature(desk, r, shift)).OfType<string>()]);
+    }
+
+    /// <summary>Steps between the shift's own taking over and the next one's.</summary>
+    private static bool InThisHandover(JournalRecord step, ShiftInstance shift, JournalRecord? prepared, JournalRecord? accepted) => step.Body switch
+    {
+        HandoverPrepared => step.Seq == prepared?.Seq,
+        HandoverAccepted => step.Seq == accepted?.Seq,
+        HandoverQuestion or HandoverAnswer => prepared is not null && step.Seq > prepared.Seq,
+        HandoverCountersigned => true,
+        _ => step.At < shift.End || (prepared is not null && step.Seq > prepared.Seq && (accepted is null || step.Seq < accepted.Seq)),
+    };
+
+    private static IEnumerable<NoteLine> Words(Site site, JournalRecord? record)
+    {
+        var (lines, reservation) = record?.Body switch
+        {
+            HandoverAccepted a => (a.First, a.Reservation),
+            HandoverPrepared p => ([.. p.IfThen, .. p.Words], null),
+            _ => ((IReadOnlyList<string>)[], null),
+        };
+        if (lines.Count > 0)
+        {
+            var numbered = lines.Count == 1 ? [Say.Visible(lines[0])] : lines.Select((l, i) => $"{i + 1} {Say.Visible(l)}");
+            yield return new NoteLine(Say.Person(site, record!.By), string.Join("  ", numbered));
+        }
+
+        if (reservation is not null)
+        {
+            yield return new NoteLine("reservation", $"{Say.Visible(reservation)} ({Say.Person(site, record!.By)})");
+        }
+    }
+
+    private static IEnumerable<NoteLine> Asked(Desk desk, List<JournalRecord> steps, ShiftInstance shift) =>
+        from asked in steps
+        where asked.Body is HandoverQuestion
+        let answer = steps.Find(r => r.Body is HandoverAnswer a && a.Question == asked.Seq)
+        select new NoteLine("asked", $"{Say.Person(desk.Site, asked.By)}: {Say.Visible(((HandoverQuestion)asked.Body).Text)} {Answer(desk.Site, answer, shift)} {Say.Ref(asked.Seq)}");
+
+    private static string Answer(Site site, JournalRecord? record, ShiftInstance shift) => record?.Body is HandoverAnswer a
+        ? $"{Say.Person(site, a.From)}{(a.Aloud ? ", aloud" : "")} {Say.Time(site, record.At, shift.End)}: {Say.Visible(a.Text)}"
+        : "NO ANSWER YET";
+
+    private static string? Signature(Desk desk, JournalRecord record, ShiftInstance shift)
+    {
+        var who = $"{Say.Person(desk.Site, record.By)} {Say.Time(desk.Site, record.At, shift.End)}";
+        return record.Body switch
+        {
+            HandoverRefused or HandoverNotYet or HandoverContinued => $"{who}: {StepWords.Of(desk.Site, record)} {Say.Ref(record.Seq)}",
+            HandoverRelief r => $"{who}: {StepWords.Of(desk.Site, record)}; \"{r.Signed.Means}\" {Say.Ref(record.Seq)}",
+            HandoverCountersigned c => $"{who}: {StepWords.Of(desk.Site, record)}; \"{c.Signed.Means}\" {Say.Ref(record.Seq)}",
+            HandoverPrepared p => $"{who}: \"{p.Signed.Means}\"{StepWords.By(desk.Site, p.Signed)}; note {p.NoteHash[..12]} {Say.Ref(record.Seq)}",
+            HandoverAccepted a => $"{who}: \"{a.Signed.Means}\"{StepWords.By(desk.Site, a.Signed)}{(a.Unattended is null ? "" : $"; UNATTENDED: {Say.Visible(a.Unattended)}")}; note {a.NoteHash[..12]} {Say.Ref(record.Seq)}",
+            PersonChanged { Change: "confirmed" } => $"{who}: {StepWords.Of(desk.Site, record)} {Say.Ref(record.Seq)}",
+            _ => null,
+        };
+    }
+}

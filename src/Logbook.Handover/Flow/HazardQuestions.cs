@@ -1,0 +1,84 @@
+using System.Buffers.Binary;
+using System.Globalization;
+using System.Security.Cryptography;
+using System.Text;
+using Logbook.Checks;
+using Logbook.Plant;
+
+namespace Logbook.Handover;
+
+/// <summary>A question about what the hazards page says, with three choices.</summary>
+/// <param name="About">The record that it is about.</param>
+/// <param name="Right">The number of the right choice, from 1.</param>
+public sealed record HazardQuestion(long About, string Text, IReadOnlyList<string> Choices, int Right);
+
+/// <summary>
+/// One question from a hazard's own fields, three on a bad shift, none when nothing is open. The same for as long as the
+/// page was last seen at the same time: opening it again draws anew, so that trying out choices teaches nothing.
+/// </summary>
+public static class HazardQuestions
+{
+    private const int OnABadShift = 3;
+
+    public static IReadOnlyList<HazardQuestion> For(Desk desk, string by)
+    {
+        var (site, state, now) = (desk.Site, desk.State, desk.Now);
+        var seen = state.Line.Seen.FindLast(s => Handed.Same(s.By, by) && s.Page == "hazards")?.Seq ?? 0;
+        var draw = new Draw($"{by.ToUpperInvariant()} {seen}");
+        var asked = draw.Shuffled(Hazards.Of(site, state, now).DistinctBy(h => h.Seq)).Select(h => Asked(desk, h, draw)).OfType<HazardQuestion>();
+        var bad = TakeLonger.Of(ShiftFacts.InHand(desk)).Concat(TakeLonger.Away(desk, by)).Any();
+        return [.. asked.Take(bad ? OnABadShift : 1)];
+    }
+
+    private static HazardQuestion? Asked(Desk desk, HazardLine hazard, Draw draw)
+    {
+        var site = desk.Site;
+        var item = desk.State.Carried.Find(i => i.Id == hazard.Seq);
+        if (item is { Until: { } until })
+        {
+            // A time may be guessed from the trade; this one's own may not.
+            string Said(DateTimeOffset at) => Say.Time(site, at, desk.Now);
+            return Of(hazard, $"{Say.Visible(item.ItemKind)}, {Say.Equipment(site, item.On)}: until when?", Said(until), [Said(until.AddHours(-2)), Said(until.AddHours(1.5))], draw);
+        }
+
+        if (item is not null && item.Fields.FirstOrDefault(f => IsNumber(f.Value)) is { Key: not null } number)
+        {
+            var value = int.Parse(number.Value, CultureInfo.InvariantCulture);
+            string Near(int by) => (value + by).ToString("D" + number.Value.Length, CultureInfo.InvariantCulture);
+            return Of(hazard, $"{Say.Visible(item.ItemKind)}, {Say.Equipment(site, item.On)}: which {Say.Visible(number.Key)}?", number.Value, [Near(1), Near(3)], draw);
+        }
+
+        var on = item?.On ?? desk.State.Equipment.Values.FirstOrDefault(e => e.Seq == hazard.Seq)?.Equipment;
+        return on is null ? null : Of(hazard, Where(hazard.Word), Say.Equipment(site, on), Elsewhere(site, on, draw), draw);
+    }
+
+    private static string Where(string word) => word switch
+    {
+        "inside" or "permit" => "Where is a permit open?",
+        "locked" => "What is locked and must not be started?",
+        "defeated" => "Where is a trip or an interlock defeated?",
+        "out" => "Which safety equipment is out?",
+        _ => "What is in acid?",
+    };
+
+    private static IReadOnlyList<string> Elsewhere(Site site, string on, Draw draw) =>
+        [.. draw.Shuffled(site.Equipment.Where(e => !Handed.Same(e.Code, on)).Select(e => Say.Equipment(site, e.Code))).Distinct(StringComparer.Ordinal).Take(2)];
+
+    private static bool IsNumber(string text) => text.Length is > 0 and < 7 && text.All(char.IsAsciiDigit);
+
+    private static HazardQuestion? Of(HazardLine hazard, string text, string right, IReadOnlyList<string> others, Draw draw)
+    {
+        var choices = draw.Shuffled(others.Append(right)).ToList();
+        return choices.Distinct(StringComparer.Ordinal).Count() == 3 ? new HazardQuestion(hazard.Seq, text, choices, choices.IndexOf(right) + 1) : null;
+    }
+
+    /// <summary>An order that nobody can foresee by heart and that is the same at every terminal.</summary>
+    private sealed class Draw(string seed)
+    {
+        private int _drawn;
+
+        public IEnumerable<T> Shuffled<T>(IEnumerable<T> items) => items.Select(i => (Item: i, Key: Next())).OrderBy(x => x.Key).Select(x => x.Item).ToList();
+
+        private uint Next() => BinaryPrimitives.ReadUInt32BigEndian(SHA256.HashData(Encoding.UTF8.GetBytes($"{seed} {_drawn++}")));
+    }
+}

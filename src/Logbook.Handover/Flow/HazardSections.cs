@@ -1,0 +1,43 @@
+using Logbook.Plant;
+
+namespace Logbook.Handover;
+
+/// <summary>The sections that the outgoing person declares one by one: silence in them could be read as safe.</summary>
+public static class HazardSections
+{
+    /// <summary>In the order in which they must be read.</summary>
+    public static readonly IReadOnlyList<string> All = ["inside", "locked", "defeated", "out", "acid", "gas", "injury", "release"];
+
+    /// <summary>What can be declared, each by its digit.</summary>
+    public static readonly IReadOnlyList<string> Answers = ["checked", "not-checked", "change"];
+
+    internal static IReadOnlyDictionary<string, string> Of(IReadOnlyDictionary<string, string> typed) =>
+        All.ToDictionary(name => name, name => Answer(Typed(typed, name)!)!, StringComparer.Ordinal);
+
+    internal static IEnumerable<Mistake> Mistakes(IReadOnlyDictionary<string, string> typed)
+    {
+        foreach (var (name, answer) in typed)
+        {
+            if (!All.Contains(name, StringComparer.OrdinalIgnoreCase))
+            {
+                yield return Mistake.Typed($"'{name}' is no hazard section", "sections: " + string.Join(", ", All));
+            }
+            else if (Answer(answer) is null)
+            {
+                yield return Mistake.Typed($"section {name}: '{answer}' is no declaration", "1 checked, 2 not-checked, 3 change");
+            }
+        }
+
+        if (All.Where(name => Typed(typed, name) is null).ToList() is { Count: > 0 } missing)
+        {
+            yield return Mistake.Typed($"not declared: {string.Join(", ", missing)}", "each section as checked, not-checked or change");
+        }
+    }
+
+    private static string? Typed(IReadOnlyDictionary<string, string> typed, string name) =>
+        typed.FirstOrDefault(t => t.Key.Equals(name, StringComparison.OrdinalIgnoreCase)).Value;
+
+    private static string? Answer(string typed) => typed is "1" or "2" or "3"
+        ? Answers[typed[0] - '1']
+        : Answers.FirstOrDefault(a => a.Equals(typed, StringComparison.OrdinalIgnoreCase));
+}

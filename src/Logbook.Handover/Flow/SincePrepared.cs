@@ -1,0 +1,45 @@
+using Logbook.Checks;
+using Logbook.Journal;
+
+namespace Logbook.Handover;
+
+/// <summary>What was written after the note was prepared. It needs no second PIN; what can hurt must be seen before the line is taken over.</summary>
+internal static class SincePrepared
+{
+    /// <summary>Records after <paramref name="seq"/> that can hurt.</summary>
+    public static IEnumerable<JournalRecord> Hurting(Desk desk, long seq) => desk.Store.Read(seq + 1).Where(r => CanHurt(desk, r));
+
+    /// <summary>Lines for the records since the note was prepared: those that can hurt, or the others.</summary>
+    public static IEnumerable<NoteLine> Lines(Desk desk, bool hurting) => Records(desk).Where(r => CanHurt(desk, r) == hurting).Select(r => Line(desk, r));
+
+    /// <summary>The whole section, what can hurt first; empty while nothing is prepared.</summary>
+    public static IEnumerable<NoteSection> Section(Desk desk) => desk.State.Line.Prepared is null
+        ? []
+        : [NoteSection.Of("since-prepared", "SINCE PREPARED", [.. Lines(desk, hurting: true), .. Lines(desk, hurting: false)])];
+
+    /// <summary>True for the steps of the handover itself, which stand elsewhere.</summary>
+    public static bool IsStep(RecordBody body) => body.Kind.StartsWith("handover-", StringComparison.Ordinal) || body is PersonChanged;
+
+    private static IEnumerable<JournalRecord> Records(Desk desk) => desk.State.Line.Prepared is { } prepared
+        ? desk.Store.Read(prepared.Seq + 1).Where(r => !IsStep(r.Body))
+        : [];
+
+    private static NoteLine Line(Desk desk, JournalRecord record) => new(
+        Say.Time(desk.Site, record.At, desk.Now),
+        $"{(CanHurt(desk, record) ? "CAN HURT: " : "")}{LogLine.Of(desk, record).Words}. {Say.Person(desk.Site, record.By)} {Say.Ref(record.Seq)}");
+
+    /// <summary>A hazard opened or closed (what was locked may be started again), acid, an urgent finding, gas from its watch limit on.</summary>
+    private static bool CanHurt(Desk desk, JournalRecord record) => record.Body switch
+    {
+        Carry carry => CarriedItem.CanHurt(carry.ItemKind, carry.Fields),
+        CarryClosed closed => desk.Store.Read(closed.Id).FirstOrDefault()?.Body is Carry carry && CarriedItem.CanHurt(carry.ItemKind, carry.Fields),
+        EquipmentStateChanged change => change.State is "acid",
+        Entry entry => Hurts(desk, entry.Findings),
+        Correction correction => Hurts(desk, correction.Findings),
+        UnknownBody => true, // what cannot be read cannot be called harmless
+        _ => false,
+    };
+
+    private static bool Hurts(Desk desk, IReadOnlyList<Finding> findings) => findings.Any(f =>
+        f.Level == Level.Urgent || (f.Point is { } tag && desk.Site.FindPoint(tag) is { } point && Hazards.WordOf(point, f.Level) is not null));
+}

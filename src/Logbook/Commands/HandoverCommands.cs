@@ -9,16 +9,26 @@ namespace Logbook.Commands;
 /// <summary>The handover note of a shift.</summary>
 internal static class HandoverCommands
 {
-    public static Command Make(Shell shell) => new("handover", "The handover note. It reminds; it does not replace the talk, site procedures, permits or qualified judgement.") { Draft(shell), Show(shell) };
+    public static Command Make(Shell shell) => Steps(shell, new Command("handover", "Who holds the line, and the note that is handed over. It reminds; it does not replace the talk, site procedures, permits or qualified judgement.") { Draft(shell), Show(shell) });
+
+    private static Command Steps(Shell shell, Command handover)
+    {
+        foreach (var step in GivingCommands.All(shell).Concat(TakingCommands.All(shell)))
+        {
+            handover.Add(step);
+        }
+
+        return handover;
+    }
 
     private static Command Draft(Shell shell)
     {
         var format = Format();
         var output = Out();
         var asOf = Options.AsOf();
-        var command = new Command("draft", "The note of the running shift as it stands.") { format, output, asOf };
+        var command = new Command("draft", "The note that is in hand, as it stands.") { format, output, asOf };
         command.SetAction(parse => OpenSite.ForReading(shell, parse, desk =>
-            Write(shell, parse, format, output, HandoverNote.Of(desk, desk.Now)), asOf));
+            Write(shell, parse, format, output, HandoverNote.InHand(desk)), asOf));
         return command;
     }
 

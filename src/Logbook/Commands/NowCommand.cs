@@ -26,7 +26,13 @@ internal static class NowCommand
         }
 
         var output = shell.Out;
-        output.WriteLine(Say.Visible(string.Create(CultureInfo.InvariantCulture, $"{now.Site}   {now.At:ddd d MMM yyyy HH:mm}   {now.ShiftId}   {now.InCharge}")));
+        output.WriteLine(Say.Visible(string.Create(CultureInfo.InvariantCulture, $"{now.Site}   {now.At:ddd d MMM yyyy HH:mm}   {now.ShiftId}")));
+        output.WriteLine(now.InCharge);
+        foreach (var line in now.Unfinished)
+        {
+            output.WriteLine($"handover  {line}");
+        }
+
         foreach (var hazard in now.Hazards)
         {
             output.WriteLine(Say.Visible(string.Create(CultureInfo.InvariantCulture, $"{hazard.Word.ToUpperInvariant(),-9} {hazard.Text}   since {hazard.Since:ddd HH:mm}")));
@@ -74,6 +80,11 @@ internal static class NowCommand
     private static IEnumerable<JsonNode> Objects(NowView now)
     {
         yield return Row("in-charge", null, now.InCharge, now.At, null, null);
+        foreach (var line in now.Unfinished)
+        {
+            yield return Row("handover", null, line, now.At, null, null);
+        }
+
         foreach (var h in now.Hazards)
         {
             yield return Row("hazard", "urgent", $"{h.Word}: {h.Text}", h.Since, h.Seq, null);

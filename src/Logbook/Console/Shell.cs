@@ -10,12 +10,21 @@ namespace Logbook;
 internal sealed record Shell(
     TextReader In, TextWriter Out, TextWriter Error, TimeProvider Clock, string Terminal, string Folder, string? SiteVariable)
 {
+    /// <summary>Asks for a PIN without echo; null where there is no terminal.</summary>
+    public Func<string, string?>? AskSecret { get; init; }
+
+    /// <summary>What a PIN costs to try; tests make it cheap.</summary>
+    public int PinRounds { get; init; } = PinHash.RoundsToday;
+
     public static Shell OfProcess()
     {
         System.Console.OutputEncoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
         return new(
             System.Console.In, System.Console.Out, System.Console.Error, TimeProvider.System, TerminalName.OfProcess(),
-            Environment.CurrentDirectory, Environment.GetEnvironmentVariable("LOGBOOK_SITE"));
+            Environment.CurrentDirectory, Environment.GetEnvironmentVariable("LOGBOOK_SITE"))
+        {
+            AskSecret = SecretLine.AtTerminal,
+        };
     }
 
     /// <summary>Says each mistake in one line on the error stream.</summary>

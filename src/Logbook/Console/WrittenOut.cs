@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
 using Logbook.Checks;
+using Logbook.Handover;
 using Logbook.Journal;
 
 namespace Logbook;
@@ -8,6 +9,18 @@ namespace Logbook;
 /// <summary>What a writing command answers: the record's place in the chain, and what was computed and noticed.</summary>
 internal static class WrittenOut
 {
+    /// <summary>The answer to a step of the handover: what a rule refuses is one line and its own exit code.</summary>
+    public static int Print(Shell shell, bool json, Handed handed, string done)
+    {
+        if (handed.Refused is not { } refused)
+        {
+            return Print(shell, json, new Written(handed.Record, handed.Mistakes), done);
+        }
+
+        shell.Error.WriteLine(Say.Visible(refused));
+        return ExitCode.RefusedByRule;
+    }
+
     public static int Print(Shell shell, bool json, Written written, string done)
     {
         if (written.Record is not { } record)

@@ -1,0 +1,53 @@
+using System.Text;
+using Logbook.Handover;
+
+namespace Logbook;
+
+/// <summary>Where a PIN comes from: a terminal without echo, a file, or standard input.</summary>
+internal sealed class SecretLine(Shell shell, string? file)
+{
+    /// <summary>The PIN; null when there is none to be had. Several may stand in one file or stream, one a line.</summary>
+    public string? Ask(string question)
+    {
+        if (file is null)
+        {
+            return shell.AskSecret?.Invoke(question);
+        }
+
+        if (file == "-")
+        {
+            return shell.In.ReadLine();
+        }
+
+        _lines ??= new Queue<string>(File.ReadAllLines(shell.FullPath(file)));
+        return _lines.TryDequeue(out var line) ? line : null;
+    }
+
+    private Queue<string>? _lines;
+
+    /// <summary>Asks at the real terminal; null when standard input is no terminal.</summary>
+    public static string? AtTerminal(string question)
+    {
+        if (System.Console.IsInputRedirected)
+        {
+            return null;
+        }
+
+        System.Console.Error.Write(Say.Visible(question) + ": ");
+        var typed = new StringBuilder();
+        for (var key = System.Console.ReadKey(intercept: true); key.Key != ConsoleKey.Enter; key = System.Console.ReadKey(intercept: true))
+        {
+            if (key.Key == ConsoleKey.Backspace)
+            {
+                typed.Length = Math.Max(0, typed.Length - 1);
+            }
+            else if (!char.IsControl(key.KeyChar))
+            {
+                typed.Append(key.KeyChar);
+            }
+        }
+
+        System.Console.Error.WriteLine();
+        return typed.ToString();
+    }
+}

@@ -23,7 +23,11 @@ internal static class NoteModel
         ["cautions"] = List(note.Cautions.Select(Caution)),
         ["trends"] = List(note.Trends.Select(t => Trend(t, format))),
         ["standing_line"] = Standing,
-        ["signatures"] = Signatures,
+        ["signatures"] = note.Holds.Length > 0 ? "Taken over; what each signature means stands at the foot." : note.Gave.Length > 0 ? "Prepared; not taken over." : Signatures,
+        ["gave"] = note.Gave,
+        ["holds"] = note.Holds,
+        ["own_words"] = List(note.OwnWords.Select(Line)),
+        ["signed"] = List(note.Signatures.Select(signature => (object)signature)),
         ["records"] = note.Records,
         ["head"] = note.Head,
         ["template_fault"] = fault,
@@ -34,8 +38,10 @@ internal static class NoteModel
         ["id"] = section.Id,
         ["title"] = section.Title,
         ["beside"] = section.Beside,
-        ["lines"] = List(section.Lines.Select(line => new ScriptObject(StringComparer.Ordinal) { ["label"] = line.Label, ["text"] = line.Text })),
+        ["lines"] = List(section.Lines.Select(Line)),
     };
+
+    private static ScriptObject Line(NoteLine line) => new(StringComparer.Ordinal) { ["label"] = line.Label, ["text"] = line.Text };
 
     private static ScriptObject Caution(NoteCaution caution) => new(StringComparer.Ordinal)
     {

@@ -78,11 +78,15 @@ public class NowViewTests
     }
 
     [Fact]
-    public void Nobody_has_signed_and_the_crew_that_is_due_is_named()
+    public void Nobody_holds_a_line_that_nobody_took_and_whom_to_call_is_said()
     {
         using var line = new SmallLine("2026-11-24T21:00-05:00");
 
-        Assert.Equal("crew C is due until 07:00; nobody has signed", NowView.Of(line.Desk).InCharge);
+        var view = NowView.Of(line.Desk);
+
+        Assert.False(view.Held);
+        Assert.Equal("NOBODY HOLDS THE LINE; call Supervisor one (sup1)", view.InCharge);
+        Assert.Equal(["crew C is due until 07:00; who answered the call? handover called CODE TEXT"], view.Unfinished);
     }
 
     [Fact]

@@ -11,6 +11,23 @@ namespace Logbook.Handover.Tests;
 internal sealed class SmallLine : IDisposable
 {
     private const string Rounds = """
+        [[person]]
+        code = "op2"
+        name = "Operator two"
+        role = "operator"
+        crew = "C"
+
+        [[person]]
+        code = "op3"
+        name = "Operator three"
+        role = "operator"
+        crew = "D"
+
+        [[person]]
+        code = "sup1"
+        name = "Supervisor one"
+        role = "supervisor"
+
         [[round]]
         id = "hourly"
         title = "Line round"
@@ -51,8 +68,8 @@ internal sealed class SmallLine : IDisposable
 
         [reasons]
         not_taken = ["no time", "instrument faulty", "other"]
-        relief = ["other"]
-        not_yet = ["other"]
+        relief = ["injured or ill", "called away", "other"]
+        not_yet = ["critical step running", "other"]
         """;
 
     private const string Points = """

@@ -27,4 +27,16 @@ public class ApprovedNoteTests
 
         Approved.Matches("quiet-shift.text", Notes.Write(note, NoteFormat.Text));
     }
+
+    [Theory]
+    [InlineData(NoteFormat.Text, "signed-night.text")]
+    [InlineData(NoteFormat.Markdown, "signed-night.md")]
+    [InlineData(NoteFormat.Html, "signed-night.html")]
+    public void The_note_that_was_taken_over_carries_both_sides_words_and_what_they_signed(NoteFormat format, string name)
+    {
+        using var flow = SignedNight.Write();
+        var note = HandoverNote.Of(flow.Desk, SmallLine.At("2026-11-25T06:00-05:00")) with { Head = new string('0', 64) };
+
+        Approved.Matches(name, Notes.Write(note, format));
+    }
 }

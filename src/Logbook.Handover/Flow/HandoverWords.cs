@@ -40,10 +40,9 @@ internal sealed record HandoverWords(string Gave, string Holds, IReadOnlyList<No
             HandoverPrepared p => ([.. p.IfThen, .. p.Words], null),
             _ => ((IReadOnlyList<string>)[], null),
         };
-        if (lines.Count > 0)
+        for (var i = 0; i < lines.Count; i++)
         {
-            var numbered = lines.Count == 1 ? [Say.Visible(lines[0])] : lines.Select((l, i) => $"{i + 1} {Say.Visible(l)}");
-            yield return new NoteLine(Say.Person(site, record!.By), string.Join("  ", numbered));
+            yield return new NoteLine(i == 0 ? Say.Person(site, record!.By) : "", $"{i + 1} {Say.Visible(lines[i])}");
         }
 
         if (reservation is not null)

@@ -10,8 +10,8 @@ internal static class InCharge
     public static string Of(Desk desk)
     {
         var (site, line, now) = (desk.Site, desk.State.Line, desk.Now);
-        var shift = Calendar.ShiftAt(site, now);
-        return line.Holder is { } holder ? Held(site, holder, now) : $"{Nobody(desk, line)} Crew {shift.Crew} is due until {Say.Time(site, shift.End, now)}.";
+        return line.Holder is { } holder ? Held(site, holder, now)
+            : $"NOBODY HOLDS THE LINE{(line.NobodySince is { } at ? $" since {Say.Time(site, at, now)}" : "")}; call {Supervisors(desk)}";
     }
 
     /// <summary>What is unfinished about the handover, each in one line.</summary>
@@ -22,6 +22,7 @@ internal static class InCharge
         string At(DateTimeOffset at) => Say.Time(site, at, now);
         return
         [
+            .. line.Holder is null ? [Nobody(desk, line)] : Array.Empty<string>(),
             .. line.Unread.IsEmpty ? [] : new[] { $"{Name(line.Holder!.Code)} took the line without reading: still to open {string.Join(", ", line.Unread)}" },
             .. line.NotYet is { } held ? [$"not yet, since {At(held.At)}: {Say.Visible(held.Why)}; {Name(line.Holder!.Code)} stays"] : Array.Empty<string>(),
             .. line.Prepared is { } p ? [$"prepared by {Name(p.By)} at {At(p.At)} {Say.Ref(p.Seq)}"] : Array.Empty<string>(),
@@ -58,10 +59,10 @@ internal static class InCharge
 
     private static string Nobody(Desk desk, LineHeld line)
     {
-        var since = line.NobodySince is { } at ? $" since {Say.Time(desk.Site, at, desk.Now)}" : "";
-        var call = line.Called is { } called
-            ? $" {Say.Person(desk.Site, called.Code)} answered at {Say.Time(desk.Site, called.At, desk.Now)}: {Say.Sentence(called.Text)}"
-            : $" Call {Supervisors(desk)}. Who answered? handover called CODE TEXT.";
-        return $"NOBODY HOLDS THE LINE{since}.{call}";
+        var shift = Calendar.ShiftAt(desk.Site, desk.Now);
+        var due = $"crew {shift.Crew} is due until {Say.Time(desk.Site, shift.End, desk.Now)}";
+        return line.Called is { } called
+            ? $"{Say.Person(desk.Site, called.Code)} answered at {Say.Time(desk.Site, called.At, desk.Now)}: {Say.Sentence(called.Text)} {due}"
+            : $"{due}; who answered the call? handover called CODE TEXT";
     }
 }

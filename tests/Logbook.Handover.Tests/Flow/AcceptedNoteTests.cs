@@ -1,0 +1,80 @@
+using Logbook.Journal;
+
+namespace Logbook.Handover.Tests;
+
+public class AcceptedNoteTests
+{
+    [Fact]
+    public void An_accepted_note_stays_as_it_was_and_what_came_later_stands_below()
+    {
+        using var flow = new FlowLine("2026-11-24T18:55-05:00").HeldBy("op1");
+        flow.Line.Clock("2026-11-25T06:04-05:00");
+        var entry = flow.Line.Record("hourly", "SL-T1=112.1", "SL-L1=16.4", "WT-L=60");
+        flow.HandedTo("op2");
+        var accepted = HandoverNote.Of(flow.Desk, SmallLine.At("2026-11-25T06:00-05:00"));
+
+        flow.Line.Clock("2026-11-25T09:00-05:00");
+        flow.Line.Carry("action", "classifier", "tighten the guard bolt");
+        var correction = flow.Line.Correct(entry, "SL-T1=102.1", "digits swapped");
+        var later = HandoverNote.Of(flow.Desk, SmallLine.At("2026-11-25T06:00-05:00"));
+
+        static IEnumerable<(string, string)> Lines(HandoverNote note) =>
+            note.Sections.Where(s => s.Id != "after").SelectMany(s => s.Lines.Select(l => (l.Label, l.Text)));
+        Assert.Equal(Lines(accepted), Lines(later));
+        Assert.Equal("nothing recorded", Assert.Single(accepted.Sections[^1].Lines).Text);
+        Assert.Contains($"(#{correction})", Assert.Single(later.Sections[^1].Lines).Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_hash_is_that_of_the_lines_and_changes_with_any_of_them()
+    {
+        using var flow = new FlowLine(TroubledNight.Write()).HeldBy("op1");
+        flow.HandedTo("op2");
+        var accepted = (HandoverAccepted)flow.Desk.Store.Read(flow.Held.Holder!.Seq).First().Body;
+
+        Assert.Equal(Freezing.Hash(accepted.Note), accepted.NoteHash);
+        var first = accepted.Note.Sections[0];
+        var changed = accepted.Note with { Sections = [first with { Lines = [first.Lines[0] with { Text = first.Lines[0].Text + "." }, .. first.Lines.Skip(1)] }, .. accepted.Note.Sections.Skip(1)] };
+        Assert.NotEqual(accepted.NoteHash, Freezing.Hash(changed), StringComparer.Ordinal);
+    }
+
+    [Fact]
+    public void What_is_written_after_preparing_stands_under_its_own_title()
+    {
+        using var flow = new FlowLine("2026-11-25T06:20-05:00").HeldBy("op1");
+        flow.Prepare("op1");
+        flow.Line.Remark("hosed down");
+        flow.Line.Carry("isolation", "mud-pump", "seal change", null, ("permit", "4417"));
+
+        var since = HandoverNote.InHand(flow.Desk).Sections.Single(s => s.Id == "since-prepared").Lines;
+
+        Assert.Equal(2, since.Count);
+        Assert.StartsWith("CAN HURT: ", since[0].Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_was_not_checked_is_said_first_and_by_whom()
+    {
+        using var flow = new FlowLine("2026-11-25T06:20-05:00").HeldBy("op1");
+        var declared = FlowLine.All("1");
+        declared["acid"] = "2";
+        Preparing.Prepare(flow.Desk, flow.Sign(), new PrepareRequest("op1", declared, [], []));
+
+        Assert.Equal(
+            ["acid: none recorded; NOT CHECKED, Operator one 06:20", "inside, locked, defeated, out, gas, injury, release: none recorded; checked, Operator one 06:20"],
+            HandoverNote.InHand(flow.Desk).Sections[0].Lines.Select(l => l.Text), StringComparer.Ordinal);
+    }
+
+    [Fact]
+    public void A_late_handover_is_still_of_the_shift_that_ended_and_tells_up_to_now()
+    {
+        using var flow = new FlowLine("2026-11-24T18:55-05:00").HeldBy("op1");
+        flow.Line.Clock("2026-11-25T07:20-05:00").Carry("isolation", "mud-pump", "seal change", null, ("permit", "4417"));
+
+        var note = HandoverNote.InHand(flow.Desk);
+
+        Assert.Equal("2026-11-24-N-C", note.ShiftId);
+        Assert.Contains(note.Sections[0].Lines, l => l.Label == "locked");
+        Assert.Equal("2026-11-25-D-A", HandoverNote.InHand(flow.HandedTo("op2").Line.Clock("2026-11-25T10:00-05:00").Desk).ShiftId);
+    }
+}

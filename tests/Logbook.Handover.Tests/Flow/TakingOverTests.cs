@@ -1,0 +1,200 @@
+using Logbook.Journal;
+
+namespace Logbook.Handover.Tests;
+
+public class TakingOverTests
+{
+    [Fact]
+    public void Responsibility_moves_at_acceptance_and_not_before()
+    {
+        using var flow = new FlowLine("2026-11-25T06:20-05:00").HeldBy("op1");
+
+        Assert.NotNull(flow.Prepare("op1", "bowl may climb").Record);
+        Assert.Equal("op1", flow.Holder);
+        flow.OpenAll("op2");
+        Assert.Equal("op1", flow.Holder);
+        Assert.NotNull(flow.Accept("op2", "flow by hand first").Record);
+
+        Assert.Equal("op2", flow.Holder);
+        Assert.Equal("Operator two holds the line since 06:20", NowView.Of(flow.Desk).InCharge);
+    }
+
+    [Fact]
+    public void Acceptance_waits_for_every_page()
+    {
+        using var flow = new FlowLine("2026-11-25T06:20-05:00").HeldBy("op1");
+        flow.Prepare("op1");
+
+        Assert.Equal("not seen yet: hazards, moving, changed; open each with: handover open", flow.Accept("op2", "pump first").Refused);
+        HandoverPages.Open(flow.Desk, "op2", "hazards");
+        HandoverPages.Open(flow.Desk, "op2", "changed");
+        Assert.Equal("not seen yet: moving; open each with: handover open", flow.Accept("op2", "pump first").Refused);
+
+        Assert.Equal("op1", flow.Holder);
+    }
+
+    [Fact]
+    public void What_one_person_has_opened_another_has_not()
+    {
+        using var flow = new FlowLine("2026-11-25T06:20-05:00").HeldBy("op1");
+        flow.Prepare("op1");
+        flow.OpenAll("op2");
+
+        Assert.StartsWith("not seen yet: hazards, moving, changed", flow.Accept("op3", "pump first").Refused, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_can_hurt_and_came_after_the_page_was_opened_must_be_seen_too()
+    {
+        using var flow = new FlowLine("2026-11-25T06:20-05:00").HeldBy("op1");
+        flow.Prepare("op1");
+        flow.OpenAll("op2");
+        var harmless = flow.Line.Carry("action", "classifier", "tighten the guard bolt");
+        var locked = flow.Line.Carry("isolation", "mud-pump", "seal change", null, ("permit", "4417"));
+
+        Assert.Equal($"not seen yet: {locked}; open each with: handover open", flow.Accept("op2", "pump first").Refused);
+        Assert.NotNull(HandoverPages.Open(flow.Desk, "op2", $"#{locked}").Page);
+
+        Assert.NotNull(flow.Accept("op2", "pump first").Record);
+        Assert.True(harmless < locked);
+    }
+
+    [Fact]
+    public void A_lock_that_is_taken_off_must_be_seen_for_then_it_can_start()
+    {
+        using var flow = new FlowLine("2026-11-25T06:20-05:00").HeldBy("op1");
+        var locked = flow.Line.Carry("isolation", "mud-pump", "seal change", null, ("permit", "4417"));
+        flow.Prepare("op1");
+        flow.OpenAll("op2");
+        var closed = flow.Line.Close(locked, "permit handed back");
+
+        Assert.StartsWith($"not seen yet: {closed};", flow.Accept("op2", "pump first").Refused, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_prepared_note_that_is_prepared_again_is_read_again()
+    {
+        using var flow = new FlowLine("2026-11-25T06:20-05:00").HeldBy("op1");
+        flow.Prepare("op1");
+        flow.OpenAll("op2");
+        flow.Prepare("op1", "one thing more");
+
+        Assert.StartsWith("not seen yet: hazards, moving, changed", flow.Accept("op2", "pump first").Refused, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("bowl may climb")]
+    [InlineData("  Bowl may CLIMB. ")]
+    [InlineData("if it turns, then call instrument duty")]
+    public void A_line_of_the_outgoing_person_is_no_own_word(string copied)
+    {
+        using var flow = new FlowLine("2026-11-25T06:20-05:00").HeldBy("op1");
+        flow.Prepare("op1", "bowl may climb");
+        flow.OpenAll("op2");
+
+        Assert.Contains("Operator one's own line", flow.Accept("op2", "pump first", copied).Refused, StringComparison.Ordinal);
+        Assert.NotNull(flow.Accept("op2", "nothing beyond the list").Record);
+    }
+
+    [Fact]
+    public void One_to_three_lines_of_own_words_are_asked_for()
+    {
+        using var flow = new FlowLine("2026-11-25T06:20-05:00").HeldBy("op1");
+        flow.Prepare("op1");
+        flow.OpenAll("op2");
+
+        Assert.Single(flow.Accept("op2").Mistakes);
+        Assert.Single(flow.Accept("op2", "a", "b", "c", "d").Mistakes);
+        Assert.Single(flow.Accept("op2", " ").Mistakes);
+        Assert.NotNull(flow.Accept("op2", "a", "b", "c").Record);
+    }
+
+    [Fact]
+    public void The_same_person_continues_and_does_not_accept()
+    {
+        using var flow = new FlowLine("2026-11-25T06:20-05:00").HeldBy("op1");
+        flow.Prepare("op1");
+
+        Assert.Contains("handover continue", flow.Accept("op1", "pump first").Refused, StringComparison.Ordinal);
+        Assert.Contains("not seen yet: hazards", Staying.Continue(flow.Desk, "op1", "relief is ill").Refused, StringComparison.Ordinal);
+        HandoverPages.Open(flow.Desk, "op1", "hazards");
+        Assert.NotNull(Staying.Continue(flow.Desk, "op1", "relief is ill").Record);
+
+        Assert.Equal("op1", flow.Holder);
+        Assert.Equal("Operator one holds the line since 06:20, continues (06:20), taken over unattended", NowView.Of(flow.Desk).InCharge);
+    }
+
+    [Fact]
+    public void Only_the_holder_prepares_and_every_hazard_section_is_declared()
+    {
+        using var flow = new FlowLine("2026-11-25T06:20-05:00").HeldBy("op1");
+
+        Assert.Contains("only the holder prepares", flow.Prepare("op2").Refused, StringComparison.Ordinal);
+        var some = Preparing.Prepare(flow.Desk, flow.Sign(), new PrepareRequest("op1", new Dictionary<string, string>(StringComparer.Ordinal) { ["inside"] = "1", ["weather"] = "1", ["gas"] = "fine" }, [], []));
+
+        Assert.Equal(
+            [
+                "'weather' is no hazard section; sections: inside, locked, defeated, out, acid, gas, injury, release",
+                "section gas: 'fine' is no declaration; 1 checked, 2 not-checked, 3 change",
+                "not declared: locked, defeated, out, acid, injury, release; each section as checked, not-checked or change",
+            ],
+            some.Mistakes.Select(m => m.ToString()), StringComparer.Ordinal);
+    }
+
+    [Fact]
+    public void What_can_hurt_asks_for_an_if_then_and_a_change_for_words()
+    {
+        using var flow = new FlowLine("2026-11-25T06:20-05:00").HeldBy("op1");
+        Handed Prepared(string answer, string[] ifThen, params string[] words) =>
+            Preparing.Prepare(flow.Desk, flow.Sign(), new PrepareRequest("op1", FlowLine.All(answer), ifThen, words));
+
+        Assert.NotNull(Prepared("checked", []).Record);
+        Assert.Contains("nothing says how", Assert.Single(Prepared("3", []).Mistakes).Wrong, StringComparison.Ordinal);
+        flow.Line.Carry("isolation", "mud-pump", "seal change", null, ("permit", "4417"));
+        Assert.Contains("nothing says what to do if it turns", Assert.Single(Prepared("checked", []).Mistakes).Wrong, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_wrong_answer_opens_the_page_again_and_is_not_kept()
+    {
+        using var flow = new FlowLine("2026-11-25T06:20-05:00").HeldBy("op1");
+        flow.Line.Carry("isolation", "mud-pump", "seal change", null, ("permit", "4417"));
+        flow.Prepare("op1");
+        flow.OpenAll("op2");
+        var question = Assert.Single(HazardQuestions.For(flow.Desk, "op2"));
+        var before = flow.Desk.State.Head.Seq;
+
+        var refused = flow.Accept(new AcceptRequest("op2", ["pump first"], [(question.Right % 3) + 1]));
+
+        Assert.Contains("does not agree", refused.Refused, StringComparison.Ordinal);
+        Assert.Equal("hazards", refused.Reopened?.Name);
+        var after = Assert.IsType<HandoverSeen>(Assert.Single(flow.Desk.Store.Read(before + 1)).Body);
+        Assert.Equal("hazards", after.Page);
+        Assert.Equal("op1", flow.Holder);
+        Assert.NotNull(flow.Accept("op2", "pump first").Record);
+    }
+
+    [Fact]
+    public void A_question_has_three_choices_of_which_one_agrees_with_the_page()
+    {
+        using var flow = new FlowLine(TroubledNight.Write()).HeldBy("op1");
+        flow.Prepare("op1");
+        flow.OpenAll("op2");
+        var page = HandoverPages.Open(flow.Desk, "op2", "hazards").Page!;
+        var text = string.Join('\n', page.Sections.SelectMany(s => s.Lines).Select(l => l.Text));
+
+        var questions = HazardQuestions.For(flow.Desk, "op2");
+
+        Assert.Equal(3, questions.Count);
+        Assert.All(questions, q => Assert.Equal(3, q.Choices.Distinct(StringComparer.Ordinal).Count()));
+        Assert.All(questions, q => Assert.Contains(q.Choices[q.Right - 1], text, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Nothing_open_asks_nothing()
+    {
+        using var flow = new FlowLine("2026-11-25T06:20-05:00");
+
+        Assert.Empty(HazardQuestions.For(flow.Desk, "op2"));
+    }
+}

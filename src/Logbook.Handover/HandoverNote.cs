@@ -49,7 +49,7 @@ public sealed record HandoverNote
     /// </summary>
     public static HandoverNote Of(Desk desk, DateTimeOffset at)
     {
-        var shift = Calendar.ShiftAt(desk.Site, at);
+        var shift = Calendar.ShiftAt(SiteInForce.At(desk, at), at);
         return AcceptedNote.Find(desk, shift) is { } accepted ? AcceptedNote.Of(desk, shift, accepted)
             : ShiftInHand.Of(desk).Id == shift.Id ? InHand(desk)
             : Drawn(ShiftFacts.Of(desk, at));

@@ -10,7 +10,7 @@ namespace Logbook.Handover;
 public sealed record Change(string On, string What, DateTimeOffset At, string By, string Text, long Seq);
 
 /// <summary>What changed since a person was last here, by equipment.</summary>
-/// <param name="LastHere">When the person last wrote something in an earlier shift; null when never.</param>
+/// <param name="LastHere">When the person last wrote something before this time here; null when never.</param>
 public sealed record Since(DateTimeOffset? LastHere, IReadOnlyList<Change> Changes)
 {
     // Somebody who was never here is told of this long. Judgement, no source.
@@ -18,12 +18,29 @@ public sealed record Since(DateTimeOffset? LastHere, IReadOnlyList<Change> Chang
 
     public static Since Of(Desk desk, string person)
     {
-        var shift = Calendar.ShiftAt(desk.Site, desk.Now).Id;
-        var last = JournalSpan.LastBefore(
-            desk, desk.Now.AddMinutes(1), r => r.By.Equals(person, StringComparison.OrdinalIgnoreCase) && !r.Shift.Equals(shift, StringComparison.OrdinalIgnoreCase));
-        var from = last?.Entered ?? desk.Now - ForNewcomers;
+        var last = LastTime(desk, person);
+        var from = last?.At ?? desk.Now - ForNewcomers;
         var records = JournalSpan.Touching(desk, from).Where(r => r.Seq > (last?.Seq ?? 0) && r.Entered >= from && r.Seq <= desk.State.Head.Seq).ToList();
-        return new Since(last?.Entered, [.. records.SelectMany(r => Told(desk, r)).Concat(Findings(desk.Site, records)).OrderBy(c => c.On, StringComparer.OrdinalIgnoreCase).ThenBy(c => c.Seq)]);
+        return new Since(last?.At, [.. records.SelectMany(r => Told(desk, r)).Concat(Findings(desk.Site, records)).OrderBy(c => c.On, StringComparer.OrdinalIgnoreCase).ThenBy(c => c.Seq)]);
+    }
+
+    /// <summary>The person's last record before this time here: being here now does not hide having been away.</summary>
+    public static Moment? LastTime(Desk desk, string person)
+    {
+        var standing = desk.State.People.GetValueOrDefault(person);
+        var here = standing?.Last is { } last && desk.Now - last.At <= Standing.Away;
+        return here ? standing!.Before : standing?.Last;
+    }
+
+    /// <summary>The changes as a section of a page.</summary>
+    internal static NoteSection Section(Desk desk, string person)
+    {
+        var since = Of(desk, person);
+        return NoteSection.Of("since-here", "SINCE YOU WERE HERE", since.Changes.Select(c => new NoteLine(
+            Say.Time(desk.Site, c.At, desk.Now), $"{(c.On.Length == 0 ? "" : Say.Equipment(desk.Site, c.On) + ": ")}{Say.Sentence(c.Text)} {Say.Person(desk.Site, c.By)} {Say.Ref(c.Seq)}"))) with
+        {
+            Beside = since.LastHere is { } at ? $"last here {Say.Day(desk.Site, at)}" : "nothing recorded of an earlier time; the last fourteen days",
+        };
     }
 
     private static IEnumerable<Change> Told(Desk desk, JournalRecord record)

@@ -64,7 +64,7 @@ public static class HandoverPages
             "moving" => new(name, "what moves, what was not done, what the tanks hold", [.. Of("moving", "not-done", "stocks")]),
             _ => new(name, "what changed since you were last here, what comes",
             [
-                SinceYouWereHere.Section(desk, by),
+                Since.Section(desk, by),
                 NoteSection.Of("since-prepared", "SINCE PREPARED", SincePrepared.Lines(desk, hurting: false)),
                 .. Of("still-open", "coming", "orders"),
             ]),

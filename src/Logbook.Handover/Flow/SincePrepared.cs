@@ -28,17 +28,22 @@ internal static class SincePrepared
         Say.Time(desk.Site, record.At, desk.Now),
         $"{(CanHurt(desk, record) ? "CAN HURT: " : "")}{LogLine.Of(desk, record).Words}. {Say.Person(desk.Site, record.By)} {Say.Ref(record.Seq)}");
 
-    /// <summary>A hazard opened or closed (what was locked may be started again), acid, an urgent finding, gas from its watch limit on.</summary>
+    /// <summary>A hazard opened or closed or changed (what was locked may be started again), an upset, acid, an urgent finding, gas from its watch limit on.</summary>
     private static bool CanHurt(Desk desk, JournalRecord record) => record.Body switch
     {
         Carry carry => CarriedItem.CanHurt(carry.ItemKind, carry.Fields),
-        CarryClosed closed => desk.Store.Read(closed.Id).FirstOrDefault()?.Body is Carry carry && CarriedItem.CanHurt(carry.ItemKind, carry.Fields),
+        CarryClosed closed => WasHazard(desk, closed.Id),
+        CarryConfirmed look => (look.Changed is not null || look.Fields.Count > 0 || look.Lock is not null) && WasHazard(desk, look.Id),
+        UpsetDeclared upset => upset.Ended is null,
         EquipmentStateChanged change => change.State is "acid",
         Entry entry => Hurts(desk, entry.Findings),
         Correction correction => Hurts(desk, correction.Findings),
         UnknownBody => true, // what cannot be read cannot be called harmless
         _ => false,
     };
+
+    private static bool WasHazard(Desk desk, long item) =>
+        desk.Store.Read(item).FirstOrDefault()?.Body is Carry carry && CarriedItem.CanHurt(carry.ItemKind, carry.Fields);
 
     private static bool Hurts(Desk desk, IReadOnlyList<Finding> findings) => findings.Any(f =>
         f.Level == Level.Urgent || (f.Point is { } tag && desk.Site.FindPoint(tag) is { } point && Hazards.WordOf(point, f.Level) is not null));

@@ -20,7 +20,7 @@ internal static class TakeLonger
     public static IEnumerable<string> Away(Desk desk, string by)
     {
         var planned = TimeSpan.FromDays(LongestBreak(desk.Site.Crews.Pattern)) + Slack;
-        if (SinceYouWereHere.LastHere(desk, by) is { } last && desk.Now - last > planned)
+        if (Since.LastTime(desk, by)?.At is { } last && desk.Now - last > planned)
         {
             yield return $"{Say.Person(desk.Site, by)} was last here {Say.Day(desk.Site, last)}, {Say.Count((int)(desk.Now - last).TotalDays, "day")} ago, longer than the longest planned break";
         }

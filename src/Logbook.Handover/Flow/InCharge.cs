@@ -36,7 +36,7 @@ internal static class InCharge
     public static string Supervisors(Desk desk) =>
         desk.Site.People.Where(p => p.Role == Role.Supervisor && !desk.State.IsClosed(p.Code)).Select(p => $"{Say.Visible(p.Name)} ({Say.Visible(p.Code)})").ToList() is { Count: > 0 } all
             ? string.Join(" or ", all)
-            : "the supervisor by the site's call list";
+            : "the site's supervisor";
 
     private static string Held(Site site, Holder holder, DateTimeOffset now)
     {

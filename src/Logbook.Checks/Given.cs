@@ -16,6 +16,8 @@ internal static class Given
         return local.AddTicks(-(local.Ticks % TimeSpan.TicksPerMillisecond));
     }
 
+    private const int LongestText = 2000;
+
     /// <summary>What is accepted instead of an unknown name; where to look when there are too many to list.</summary>
     public static string Instead(string typed, IReadOnlyCollection<string> known, string look) =>
         Spelling.Accepted(typed, known) is { Length: > 0 } accepted ? accepted : look;
@@ -48,6 +50,20 @@ internal static class Given
         if (string.IsNullOrWhiteSpace(text))
         {
             yield return Mistake.Typed($"{what} is empty", "a few words");
+        }
+
+        foreach (var mistake in NotTooLong(text, what, Place.Unknown))
+        {
+            yield return mistake;
+        }
+    }
+
+    /// <summary>Words must fit on a note that is read in ten minutes.</summary>
+    public static IEnumerable<Mistake> NotTooLong(string? text, string what, Place place)
+    {
+        if (text?.Length > LongestText)
+        {
+            yield return new Mistake(place, $"{what} has {text.Length} characters", $"{LongestText} at most");
         }
     }
 

@@ -50,6 +50,7 @@ internal static class ParseEntry
             mistakes.Add(Mistake.Typed("nothing to save", "give at least one POINT=VALUE or a remark"));
         }
 
+        mistakes.AddRange(Given.NotTooLong(request.Remark, "the remark", Place.Unknown));
         mistakes.AddRange(Given.NotInFuture(request.At, "the time of the entry", now, Place.Unknown));
         mistakes.AddRange(Given.NotInFuture(request.WalkStart, "the start of the walk", now, Place.Unknown));
         mistakes.AddRange(Given.NotInFuture(request.WalkEnd, "the end of the walk", now, Place.Unknown));

@@ -22,6 +22,11 @@ internal static class ParseReading
             return null;
         }
 
+        foreach (var words in new[] { typed.Text, typed.Why, typed.Second, typed.Retyped, typed.Remark })
+        {
+            mistakes.AddRange(Given.NotTooLong(words, point.Tag + ": a text", typed.Place));
+        }
+
         mistakes.AddRange(Given.NotInFuture(typed.At, point.Tag + ": the time of the reading", now, typed.Place));
         var at = Given.Instant(day.Site, typed.At ?? entryAt);
         var reading = typed.Text.Trim() is "-"

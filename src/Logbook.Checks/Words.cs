@@ -23,7 +23,7 @@ internal static class Words
             decimals++;
         }
 
-        var unit = point.Unit.Name.Equals("degC", StringComparison.Ordinal) ? "K" : point.Unit.Name;
+        var unit = point.Unit.Name switch { "degC" => "K", "%" => "points", var name => name };
         return $"{difference.ToString("F" + decimals, CultureInfo.InvariantCulture)} {unit}";
     }
 

@@ -25,6 +25,7 @@ public static partial class Writing
         .. Given.Equipment(site, equipment),
         .. EquipmentStates.All.Contains(state, StringComparer.OrdinalIgnoreCase) ? [] : Of($"'{state}' is no state of equipment", "accepted: " + string.Join(", ", EquipmentStates.All)),
         .. Given.NotInFuture(since, "the time since when", desk.Now, Place.Unknown),
+        .. Given.NotTooLong(why, "the reason", Place.Unknown),
     ],
     site =>
     {

@@ -80,7 +80,7 @@ public sealed record HandoverNote
             Site = Say.Visible(site.Name),
             ShiftId = shift.Id,
             Period = $"Shift {shift.Code}, crew {Say.Visible(shift.Crew)}, {Say.Day(site, shift.Start)} to {Say.Day(site, shift.End)}",
-            DrawnAt = Say.Day(site, facts.AsOf) + (facts.AsOf < shift.End ? ", the shift still running" : ", as it stood at the shift's end"),
+            DrawnAt = Say.Day(site, facts.AsOf) + (facts.AsOf < shift.End ? ", the shift still running" : ", the shift's end; entries typed later are in it"),
             TakeLonger = Handover.TakeLonger.Of(facts),
             Sections =
             [

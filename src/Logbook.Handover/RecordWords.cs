@@ -61,9 +61,9 @@ internal static class RecordWords
             parts.Add(string.Join(", ", entry.Readings.Select(r => $"{Say.Visible(r.Point)} {Say.Reading(site, r)}")));
         }
 
-        parts.Add(string.Join(", ", entry.Results.Where(r => r.Point is not null).Select(r => $"{Say.Visible(r.Point!)} {OfResult(site, r)}")));
         parts.AddRange(entry.Findings.OrderByDescending(f => f.Level).Take(1).Select(f => Level(f) + Say.Visible(f.Text)));
         parts.Add(entry.Findings.Count > 1 ? Say.Count(entry.Findings.Count - 1, "more finding") : "");
+        parts.Add(string.Join(", ", entry.Results.Where(r => r.Point is not null).Select(r => $"{Say.Visible(r.Point!)} {OfResult(site, r)}")));
         parts.Add(entry.Imported is null ? "" : $"imported from {Say.Visible(entry.Imported)}");
         parts.Add(Say.Visible(entry.Remark ?? ""));
         parts.AddRange(entry.Readings.Where(r => !string.IsNullOrEmpty(r.Remark)).Select(r => $"{Say.Visible(r.Point)}: {Say.Visible(r.Remark!)}"));

@@ -1,3 +1,4 @@
+using Logbook.Plant;
 using Scriban;
 using Scriban.Functions;
 using Scriban.Parsing;
@@ -18,7 +19,7 @@ internal static class NoteTemplate
     {
         try
         {
-            var template = Template.Parse(File.ReadAllText(path), path);
+            var template = Template.Parse(TextFile.Read(path), path);
             if (template.HasErrors)
             {
                 var first = template.Messages.First(m => m.Type == ParserMessageType.Error);

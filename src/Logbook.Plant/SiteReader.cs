@@ -16,7 +16,7 @@ public static class SiteReader
         {
             try
             {
-                texts[name] = File.ReadAllText(Path.Combine(folder, name));
+                texts[name] = TextFile.Read(Path.Combine(folder, name));
             }
             catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
             {

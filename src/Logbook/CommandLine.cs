@@ -14,13 +14,14 @@ internal static class CommandLine
         licensed practice rule.
         """;
 
-    public static int Run(IReadOnlyList<string> args, Shell shell)
+    public static int Run(IReadOnlyList<string> args, Shell process)
     {
+        var shell = process with { Out = new VisibleWriter(process.Out), Error = new VisibleWriter(process.Error) };
         var root = Root(shell);
         var parse = root.Parse(args);
         if (parse.Errors.Count > 0)
         {
-            shell.Error.WriteLine(Say.Visible($"{parse.Errors[0].Message} See: logbook {parse.CommandResult.Command.Name} --help"));
+            shell.Error.WriteLine(Say.Visible($"{parse.Errors[0].Message} See: {Path(parse.CommandResult)} --help"));
             return ExitCode.BadInput;
         }
 
@@ -39,6 +40,9 @@ internal static class CommandLine
             return ExitCode.Store;
         }
     }
+
+    private static string Path(System.CommandLine.Parsing.CommandResult result) =>
+        result.Parent is System.CommandLine.Parsing.CommandResult parent ? $"{Path(parent)} {result.Command.Name}" : "logbook";
 
     private static RootCommand Root(Shell shell)
     {

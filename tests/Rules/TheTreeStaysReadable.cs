@@ -25,11 +25,11 @@ public sealed partial class TheTreeStaysReadable
         Assert.Empty(long_);
     }
 
-    /// <summary>The build refuses a catch-all (CA1031); only the plug-in host may ask for an exception from that.</summary>
+    /// <summary>The build refuses a catch-all (CA1031); only the plug-in host, and the program's last border, may ask for an exception from that.</summary>
     [Fact]
     public void A_catch_all_stands_in_the_plug_in_host_alone()
     {
-        var excused = Code.Where(f => Repository.Text(f).Contains("CA1031", StringComparison.Ordinal));
+        var excused = Code.Where(f => f is not "src/Logbook/Program.cs" && Repository.Text(f).Contains("CA1031", StringComparison.Ordinal));
 
         Assert.Contains("dotnet_diagnostic.CA1031.severity = error", Repository.Text(".editorconfig"), StringComparison.Ordinal);
         Assert.All(excused, f => Assert.StartsWith("src/Logbook.PluginHost/", f, StringComparison.Ordinal));

@@ -15,10 +15,17 @@ internal sealed record Excursion(string? Point, Level Worst, DateTimeOffset Firs
             .SelectMany(e => e.Entry.Findings.Select(f => new Noticed(Time(e.Record, e.Entry, f), e.Record.Seq, f)))
             .Concat(StillStanding(facts))
             .Where(n => n.Finding.Level >= Level.Watch)
-            .GroupBy(n => (n.Finding.Point, Family: n.Finding.Code.Split('.')[0]))
+            .GroupBy(n => (n.Finding.Point, Family: Family(n.Finding.Code)))
             .Select(g => Fold(facts, [.. g.OrderBy(n => n.At).ThenBy(n => n.Seq)]))
             .OrderByDescending(e => e.Worst).ThenBy(e => e.First),
     ];
+
+    /// <summary>Too high and too low are two stories; watch and urgent on one side are one.</summary>
+    private static string Family(string code)
+    {
+        var kind = code.Split('.')[0];
+        return kind == "limit" ? kind + code[code.LastIndexOf('-')..] : kind;
+    }
 
     /// <summary>What was found before the shift and that no later reading has cleared.</summary>
     private static IEnumerable<Noticed> StillStanding(ShiftFacts facts) =>

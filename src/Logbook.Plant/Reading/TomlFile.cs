@@ -1,3 +1,4 @@
+using Tomlyn;
 using Tomlyn.Parsing;
 using Tomlyn.Syntax;
 
@@ -24,7 +25,17 @@ internal sealed class TomlFile
     /// <summary>The root table; null, and the mistakes, when the text is no TOML.</summary>
     public static TomlTable? Parse(string file, string text, List<Mistake> mistakes)
     {
-        var document = SyntaxParser.Parse(text.TrimStart('\uFEFF'), file, validate: true);
+        DocumentSyntax document;
+        try
+        {
+            document = SyntaxParser.Parse(text.TrimStart('\uFEFF'), file, validate: true);
+        }
+        catch (TomlException tooDeep)
+        {
+            mistakes.Add(new Mistake(new(file, 1, 1), tooDeep.Message.ReplaceLineEndings(" "), "the file is TOML: key = value, text in \"...\""));
+            return null;
+        }
+
         var reader = new TomlFile(file);
         mistakes.AddRange(document.Diagnostics
             .DistinctBy(d => d.Span.Start.Line)

@@ -30,6 +30,7 @@ internal static class DemoCommand
                 return shell.Refuse($"{target} already holds a site", "name another folder, or open it with: logbook --site " + target);
             }
 
+            shell.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"Making {parse.GetValue(days)} days of an invented mill, as its people would type them ..."));
             var files = DemoSite.Files(SiteReader.Load(Templates.Site).Value!, parse.GetValue(seed));
             var calculations = OpenSite.Calculations(shell);
             Make(shell, target, files, calculations, parse.GetValue(days), parse.GetValue(seed));

@@ -46,7 +46,7 @@ internal static class HandoverCommands
                 return Write(shell, parse, format, output, HandoverNote.Of(desk, running.Start.AddSeconds(-1)));
             }
 
-            var found = DateOnly.TryParse(id.Length >= 10 ? id[..10] : id, System.Globalization.CultureInfo.InvariantCulture, out var date)
+            var found = DateOnly.TryParse(id.Length >= 10 ? id[..10] : id, System.Globalization.CultureInfo.InvariantCulture, out var date) && date.Year is > 1900 and < 9999
                 ? Calendar.Shifts(desk.Site, Noon(desk.Site, date.AddDays(-1)), Noon(desk.Site, date.AddDays(1))).FirstOrDefault(s => s.Id.StartsWith(id, StringComparison.OrdinalIgnoreCase))
                 : null;
             return found is null
@@ -65,9 +65,7 @@ internal static class HandoverCommands
             return ExitCode.Done;
         }
 
-        File.WriteAllText(shell.FullPath(file), text);
-        shell.Out.WriteLine($"written: {shell.FullPath(file)}");
-        return ExitCode.Done;
+        return NewFile.Write(shell, file, text);
     }
 
     private static DateTimeOffset Noon(Site site, DateOnly date)

@@ -8,7 +8,7 @@ namespace Logbook.Commands;
 internal static class LogCommand
 {
     internal static readonly Rows<LogLine> Listing = new("log",
-        new("seq", l => l.Seq), new("at", l => l.At), new("by", l => l.By), new("kind", l => l.Kind), new("area", l => l.Area),
+        new("seq", l => l.Seq), new("at", l => l.At), new("typed", l => l.Entered - l.At > TimeSpan.FromHours(1) ? l.Entered : null), new("by", l => l.By), new("kind", l => l.Kind), new("area", l => l.Area),
         new("worst", l => l.Worst is { } w ? Json.Word(w) : null), new("words", l => l.Words), new("shift", l => l.Shift, InText: false), new("entered", l => l.Entered, InText: false));
 
     public static Command Make(Shell shell)

@@ -40,7 +40,7 @@ internal static class TypedReadings
             return [];
         }
 
-        var text = path == "-" ? shell.In.ReadToEnd() : File.ReadAllText(shell.FullPath(path));
+        var text = path == "-" ? TextFile.Read(shell.In) : TextFile.Read(shell.FullPath(path));
         var name = path == "-" ? "standard input" : Path.GetFileName(path);
         var table = CsvTable.Read(name, text, Columns, ["point", "value"]);
         foreach (var mistake in table.Mistakes)

@@ -8,7 +8,20 @@ namespace Logbook;
 internal static class Options
 {
     public static readonly Option<string?> Site = new("--site") { Description = "The site folder; else LOGBOOK_SITE, else the current folder.", HelpName = "DIR", Recursive = true };
-    public static readonly Option<double?> Wait = new("--wait") { Description = "Seconds to wait for another terminal that is writing (5 unless said).", HelpName = "SECONDS", Recursive = true };
+    public static readonly Option<double?> Wait = Seconds();
+
+    private static Option<double?> Seconds()
+    {
+        var wait = new Option<double?>("--wait") { Description = "Seconds to wait for another terminal that is writing (5 unless said).", HelpName = "SECONDS", Recursive = true };
+        wait.Validators.Add(given =>
+        {
+            if (given.GetValueOrDefault<double?>() is not (null or (>= 0 and <= 3600)))
+            {
+                given.AddError("--wait takes 0 to 3600 seconds.");
+            }
+        });
+        return wait;
+    }
 
     public static Option<bool> Json() => new("--json") { Description = "One JSON object instead of text." };
 

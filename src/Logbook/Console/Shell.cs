@@ -10,6 +10,9 @@ namespace Logbook;
 internal sealed record Shell(
     TextReader In, TextWriter Out, TextWriter Error, TimeProvider Clock, string Terminal, string Folder, string? SiteVariable)
 {
+    private const int MostMistakes = 50;
+    private const int LongestLine = 600;
+
     /// <summary>Asks for a PIN without echo; null where there is no terminal.</summary>
     public Func<string, string?>? AskSecret { get; init; }
 
@@ -30,9 +33,16 @@ internal sealed record Shell(
     /// <summary>Says each mistake in one line on the error stream.</summary>
     public int Refuse(params IEnumerable<Mistake> mistakes)
     {
-        foreach (var mistake in mistakes)
+        var all = mistakes.ToList();
+        foreach (var mistake in all.Take(MostMistakes))
         {
-            Error.WriteLine(Say.Visible(mistake.ToString()));
+            var line = mistake.ToString();
+            Error.WriteLine(line.Length <= LongestLine ? line : line[..LongestLine] + " ...");
+        }
+
+        if (all.Count > MostMistakes)
+        {
+            Error.WriteLine($"and {all.Count - MostMistakes} more mistakes");
         }
 
         return ExitCode.BadInput;

@@ -51,7 +51,7 @@ internal static class Correcting
     private static List<Reading> Standing(Desk desk, Entry entry, long target)
     {
         var readings = entry.Readings.ToList();
-        foreach (var correction in desk.Store.Read(target + 1).Select(r => r.Body).OfType<Correction>().Where(c => c.Target == target))
+        foreach (var correction in desk.Store.Corrections(target, target).Select(r => (Correction)r.Body))
         {
             var index = readings.FindIndex(r => r.Point.Equals(correction.Reading.Point, StringComparison.OrdinalIgnoreCase));
             if (index >= 0)
@@ -66,7 +66,7 @@ internal static class Correcting
     /// <summary>The state as it was when the entry was judged, from the journal's own replay, with today's plug-ins.</summary>
     private static Day DayOf(Desk desk, long target)
     {
-        var state = desk.Store.Read().TakeWhile(r => r.Seq < target).Aggregate(State.Empty, (s, record) => s.Apply(record));
+        var state = Replay.UpTo(desk.Store, target - 1);
         var site = state.Site ?? desk.Site;
         return new Day(site, state, desk.Store, CalculationGraph.Link(site, desk.Calculations), desk.Guard, target);
     }

@@ -36,7 +36,7 @@ internal sealed record Day(Site Site, State State, IJournalStore Store, Calculat
 
     /// <summary>The numbers of a point from <paramref name="from"/> to <paramref name="to"/>, both included, oldest first.</summary>
     public IEnumerable<SeriesValue> Series(Point point, DateTimeOffset from, DateTimeOffset to) =>
-        Store.Series(point.Tag, from, to.AddMilliseconds(1)).Where(v => v.Value is not null && v.Seq < Before);
+        Store.Series(point.Tag, from, to.AddMilliseconds(1), Before - 1).Where(v => v.Value is not null);
 
     /// <summary>
     /// Equipment is at work when it runs or is being started: what rests at standstill matters most at a start. Before the

@@ -65,10 +65,7 @@ public sealed class Desk(
             return;
         }
 
-        foreach (var record in store.Read(State.Head.Seq + 1))
-        {
-            State = State.Apply(record);
-        }
+        State = Replay.Forward(store, State);
     }
 
     /// <summary>
@@ -99,7 +96,7 @@ public sealed class Desk(
         var record = store.Append(new RecordDraft(body, site.Id, Given.Instant(site, at), Now, shift, by, terminal));
         if (record.Seq == State.Head.Seq + 1)
         {
-            State = State.Apply(record);
+            State = State.Apply(record).KeptNowAndThen(store);
         }
         else
         {

@@ -11,11 +11,12 @@ internal sealed record Rest(string Why, bool Upset);
 /// <summary>What went on around the rounds of a stretch: equipment at rest, and upsets. Safety points apply through both.</summary>
 internal sealed record Circumstances(EquipmentHistory Equipment, IReadOnlyList<Upset> Upsets)
 {
-    public static Circumstances Of(Desk desk, IReadOnlyList<JournalRecord> records, DateTimeOffset begun, DateTimeOffset from)
+    /// <param name="then">The state at the stretch's end.</param>
+    public static Circumstances Of(Desk desk, State then, IReadOnlyList<JournalRecord> records, DateTimeOffset from)
     {
         var upsets = records.Where(r => r.Body is UpsetDeclared { Ended: not null })
             .Select(r => (UpsetDeclared)r.Body is var u ? new Upset(r.Seq, u.Began, u.Ended, u.Why, r.By) : null!);
-        return new Circumstances(EquipmentHistory.Of(desk, records, begun, from), [.. upsets, .. desk.State.Upset is { } open ? [open] : Array.Empty<Upset>()]);
+        return new Circumstances(EquipmentHistory.Of(desk, records, from), [.. upsets, .. then.Upset is { } open ? [open] : Array.Empty<Upset>()]);
     }
 
     /// <summary>Why a check that falls due then does not apply; null when it does.</summary>

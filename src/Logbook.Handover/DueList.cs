@@ -23,16 +23,17 @@ public static class DueList
     public static IReadOnlyList<DueCheck> Between(Desk desk, DateTimeOffset from, DateTimeOffset to)
     {
         var begun = JournalSpan.Begin(desk);
-        var sheets = SiteInForce.Since(desk, begun, from).SelectMany(s => s.Site.Rounds.Select(r => new RoundSheet(s, r, from, to))).ToList();
-        var opens = sheets.Min(s => s.Opens) ?? from;
-        var records = JournalSpan.Touching(desk, opens < from ? opens : from);
-        sheets.AddRange(InsteadOfTrips.Sheets(desk, records, from, to));
+        var sheets = SiteInForce.Since(desk, from).SelectMany(s => s.Site.Rounds.Select(r => new RoundSheet(s, r, from, to))).ToList();
+        var (opens, closes) = (sheets.Min(s => s.Opens) ?? from, sheets.Max(s => s.Closes) ?? to);
+        var records = JournalSpan.Touching(desk, opens < from ? opens : from, closes > to ? closes : to);
+        var then = JournalSpan.StateAt(desk, to);
+        sheets.AddRange(InsteadOfTrips.Sheets(desk, then, records, from, to));
         foreach (var answer in Answer.All(records))
         {
             Place(sheets, answer);
         }
 
-        var around = Circumstances.Of(desk, records, begun, from);
+        var around = Circumstances.Of(desk, then, records, from);
         return [.. sheets.SelectMany(s => s.Checks(from, to, begun, desk.Now, around)).OrderBy(c => c.DueAt)];
     }
 

@@ -8,22 +8,16 @@ internal sealed class EquipmentHistory
 {
     private readonly Dictionary<string, SortedList<(DateTimeOffset Since, long Seq), EquipmentStateChanged>> _changes = new(StringComparer.OrdinalIgnoreCase);
 
-    /// <summary>Reads from <paramref name="from"/> on, and further back only for equipment that changed since.</summary>
-    public static EquipmentHistory Of(Desk desk, IReadOnlyList<JournalRecord> records, DateTimeOffset begun, DateTimeOffset from)
+    /// <param name="records">The records of the stretch.</param>
+    /// <param name="from">Its begin: what stood then is taken from the state of that time.</param>
+    public static EquipmentHistory Of(Desk desk, IReadOnlyList<JournalRecord> records, DateTimeOffset from)
     {
         var history = new EquipmentHistory();
-        foreach (var status in desk.State.Equipment.Values)
-        {
-            history.Add(status.Seq, new EquipmentStateChanged(status.Equipment, status.State, status.Since, status.Why));
-        }
-
+        history.AddAll(desk.State);
         history.AddAll(records);
-        var end = records.Count > 0 ? records.Min(r => r.At) : from;
-        for (var days = 2; end > begun && history.AnyUnknownAt(from); days *= 4)
+        if (history.AnyUnknownAt(from))
         {
-            var start = end.AddDays(-days);
-            history.AddAll(desk.Store.Between(start, end));
-            end = start;
+            history.AddAll(JournalSpan.StateAt(desk, from));
         }
 
         return history;
@@ -37,6 +31,14 @@ internal sealed class EquipmentHistory
     public static bool Runs(string state) => state is "running" or "starting";
 
     private bool AnyUnknownAt(DateTimeOffset at) => _changes.Values.Any(changes => changes.Keys[0].Since > at);
+
+    private void AddAll(State state)
+    {
+        foreach (var status in state.Equipment.Values)
+        {
+            Add(status.Seq, new EquipmentStateChanged(status.Equipment, status.State, status.Since, status.Why));
+        }
+    }
 
     private void AddAll(IEnumerable<JournalRecord> records)
     {

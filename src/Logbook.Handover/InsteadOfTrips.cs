@@ -21,17 +21,18 @@ public static class InsteadOfTrips
     /// <summary>True when the round is read instead of a defeated trip.</summary>
     public static bool Is(string round) => round.StartsWith("instead-", StringComparison.Ordinal);
 
-    internal static IEnumerable<RoundSheet> Sheets(Desk desk, IReadOnlyList<JournalRecord> records, DateTimeOffset begin, DateTimeOffset to)
+    /// <param name="then">The state at the stretch's end.</param>
+    internal static IEnumerable<RoundSheet> Sheets(Desk desk, State then, IReadOnlyList<JournalRecord> records, DateTimeOffset begin, DateTimeOffset to)
     {
         var site = desk.Site;
-        var closed = from record in records
+        var closed = (from record in records
                      where record.Body is CarryClosed
                      let id = ((CarryClosed)record.Body).Id
                      from opened in desk.Store.Read(id).Take(1)
                      where opened.Seq == id && opened.Body is Carry
                      let item = (Carry)opened.Body
-                     select (Id: id, item.Fields, Since: opened.At, End: record.At);
-        var open = desk.State.Carried.Select(i => (i.Id, i.Fields, i.Since, End: DateTimeOffset.MaxValue));
+                     select (Id: id, item.Fields, Since: opened.At, End: record.At)).ToList();
+        var open = then.Carried.ExceptBy(closed.Select(c => c.Id), i => i.Id).Select(i => (i.Id, i.Fields, i.Since, End: DateTimeOffset.MaxValue));
         return from item in closed.Concat(open)
                where item.Since < to && item.End >= begin
                let every = item.Fields.GetValueOrDefault("every")

@@ -12,9 +12,13 @@ internal static class JournalSpan
     /// <summary>When the log began; now when it is empty. Before that nobody could have kept it, so nothing was missed.</summary>
     public static DateTimeOffset Begin(Desk desk) => desk.Store.Read().FirstOrDefault()?.At ?? desk.Now;
 
-    /// <summary>Every record from <paramref name="from"/> on. Up to the end, because a correction may come weeks later.</summary>
-    public static IReadOnlyList<JournalRecord> Touching(Desk desk, DateTimeOffset from) =>
-        [.. desk.Store.Between(from - Slack, desk.Now + Slack).OrderBy(r => r.Seq)];
+    /// <summary>Every record that may speak of [from, to], and the corrections of its entries, which may have come weeks later.</summary>
+    public static IReadOnlyList<JournalRecord> Touching(Desk desk, DateTimeOffset from, DateTimeOffset to)
+    {
+        var records = desk.Store.Between(from - Slack, to + Slack).ToList();
+        var corrections = records.Count == 0 ? [] : desk.Store.Corrections(records[0].Seq, records[^1].Seq);
+        return [.. records.UnionBy(corrections, r => r.Seq).OrderBy(r => r.Seq)];
+    }
 
     /// <summary>The last record before <paramref name="moment"/> that is meant; null when there is none. Looks near first.</summary>
     public static JournalRecord? LastBefore(Desk desk, DateTimeOffset moment, Func<JournalRecord, bool> isMeant)
@@ -37,6 +41,5 @@ internal static class JournalSpan
     /// <summary>The state as it was known at <paramref name="moment"/>.</summary>
     public static State StateAt(Desk desk, DateTimeOffset moment) => moment >= desk.Now
         ? desk.State
-        : desk.Store.Read().TakeWhile(r => r.Seq <= desk.State.Head.Seq).Where(r => r.Entered <= moment)
-            .Aggregate(State.Empty, (state, record) => state.Apply(record));
+        : Replay.AsOf(desk.Store, moment);
 }

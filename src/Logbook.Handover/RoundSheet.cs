@@ -28,7 +28,9 @@ internal sealed class RoundSheet
         _round = round;
         _columns = round.Points.Select((tag, i) => (tag, i)).ToDictionary(x => x.tag, x => x.i, StringComparer.OrdinalIgnoreCase);
         Slots = [.. slots];
-        Opens = Slots.Where(s => s.DueAt >= from && s.DueAt < to).Select(s => (DateTimeOffset?)s.Opens).Min();
+        var asked = Slots.Where(s => s.DueAt >= from && s.DueAt < to).ToList();
+        Opens = asked.Min(s => (DateTimeOffset?)s.Opens);
+        Closes = asked.Max(s => (DateTimeOffset?)(s.Closes > s.DueAt + Reach ? s.Closes : s.DueAt + Reach));
         _answers = new Answer?[Slots.Count, round.Points.Count];
     }
 
@@ -37,6 +39,9 @@ internal sealed class RoundSheet
 
     /// <summary>When the first window opens that is asked for; null when nothing falls due.</summary>
     public DateTimeOffset? Opens { get; }
+
+    /// <summary>Up to when a reading may belong to a slot that is asked for: its window's end, or the next slot for a late one.</summary>
+    public DateTimeOffset? Closes { get; }
 
     public IReadOnlyList<Slot> Slots { get; }
 

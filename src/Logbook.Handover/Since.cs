@@ -20,7 +20,7 @@ public sealed record Since(DateTimeOffset? LastHere, IReadOnlyList<Change> Chang
     {
         var last = LastTime(desk, person);
         var from = last?.At ?? desk.Now - ForNewcomers;
-        var records = JournalSpan.Touching(desk, from).Where(r => r.Seq > (last?.Seq ?? 0) && r.Entered >= from && r.Seq <= desk.State.Head.Seq).ToList();
+        var records = JournalSpan.Touching(desk, from, desk.Now).Where(r => r.Seq > (last?.Seq ?? 0) && r.Entered >= from && r.Seq <= desk.State.Head.Seq).ToList();
         return new Since(last?.At, [.. records.SelectMany(r => Told(desk, r)).Concat(Findings(desk.Site, records)).OrderBy(c => c.On, StringComparer.OrdinalIgnoreCase).ThenBy(c => c.Seq)]);
     }
 

@@ -78,7 +78,8 @@ internal static class Forms
     DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
     IgnoreReadOnlyProperties = true,
     RespectNullableAnnotations = true,
-    Converters = [typeof(NumberAsText), typeof(TimeAsText), typeof(LevelAsText)])]
+    Converters = [typeof(NumberAsText), typeof(TimeAsText), typeof(LevelAsText), typeof(ByTagInOrder)])]
+[JsonSerializable(typeof(State))]
 [JsonSerializable(typeof(Envelope))]
 [JsonSerializable(typeof(SiteAdopted))]
 [JsonSerializable(typeof(Entry))]

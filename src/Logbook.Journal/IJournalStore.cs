@@ -17,7 +17,7 @@ public interface IJournalStore : IDisposable
     IEnumerable<ReadOnlyMemory<byte>> Bytes(long fromSeq = 1);
 
     /// <summary>Reads the whole chain, and compares its end with what was noted outside it.</summary>
-    ChainCheck Verify();
+    ChainCheck Verify(LongWork? work = null);
 
     /// <summary>Every record whose <c>At</c> lies in [from, to), by sequence. An entry's readings may be older than the entry: see <see cref="Series"/>.</summary>
     IEnumerable<JournalRecord> Between(DateTimeOffset from, DateTimeOffset to);
@@ -26,7 +26,20 @@ public interface IJournalStore : IDisposable
     /// Values of one point read in [from, to), corrections applied, by reading time and then sequence. Goes by the time of the
     /// reading, however late it was typed; a derived value has the time of its entry.
     /// </summary>
-    IReadOnlyList<SeriesValue> Series(string point, DateTimeOffset from, DateTimeOffset to);
+    /// <param name="upTo">Only what records up to this one say.</param>
+    IReadOnlyList<SeriesValue> Series(string point, DateTimeOffset from, DateTimeOffset to, long upTo = long.MaxValue);
+
+    /// <summary>Every correction of an entry with a sequence number from <paramref name="first"/> to <paramref name="last"/>, by its own sequence.</summary>
+    IEnumerable<JournalRecord> Corrections(long first, long last);
+
+    /// <summary>
+    /// The newest state that was kept of a record up to <paramref name="upTo"/>, so that a replay need not begin at the first
+    /// record; <see cref="State.Empty"/> when none was.
+    /// </summary>
+    State Snapshot(long upTo = long.MaxValue);
+
+    /// <summary>Offers a state to keep. A store may decline, and may drop it at any time: what is shown never depends on it.</summary>
+    void Keep(State state);
 }
 
 /// <summary>One value of a point's history: read or derived.</summary>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.Json.Serialization;
 using Logbook.Plant;
 
 namespace Logbook.Journal;
@@ -13,11 +14,18 @@ public sealed record State
 
     public Head Head { get; init; } = Head.Empty;
 
+    /// <summary>The latest time at which any record up to <see cref="Head"/> was typed.</summary>
+    public DateTimeOffset LatestEntered { get; init; } = DateTimeOffset.MinValue;
+
     /// <summary>The site in force; null until the first <c>site</c> record, and when today's program cannot read that record's files.</summary>
+    [JsonIgnore] // follows from the files
     public Site? Site { get; init; }
 
     /// <summary>The files behind <see cref="Site"/>.</summary>
     public SiteFiles? Files { get; init; }
+
+    /// <summary>Every record that put files in force, oldest first.</summary>
+    public ImmutableList<Adoption> Adopted { get; init; } = [];
 
     /// <summary>
     /// Tag to its newest value (by reading time, then sequence), read and derived. A reading that was not taken leaves the
@@ -72,7 +80,7 @@ public sealed record State
     public DateTimeOffset? LastEntered { get; init; }
 
     /// <summary>Since when the site in force rules; null until the first <c>site</c> record.</summary>
-    public DateTimeOffset? SiteSince { get; init; }
+    public DateTimeOffset? SiteSince => Adopted.IsEmpty ? null : Adopted[^1].At;
 
     /// <summary>What a piece of equipment does; running when nobody has said otherwise.</summary>
     public string StateOf(string? equipment) =>
@@ -83,7 +91,7 @@ public sealed record State
     {
         var next = record.Body switch
         {
-            SiteAdopted adopted => Adopt(record, adopted),
+            SiteAdopted adopted => (this with { Adopted = Adopted.Add(new(record.Seq, record.At)) }).WithFiles(new(adopted.Files)),
             Entry entry => this.AfterEntry(record, entry).AfterOpening(record, entry),
             Correction correction => this.AfterCorrection(record, correction).AfterReopening(record, correction),
             EquipmentStateChanged c => this with
@@ -108,16 +116,18 @@ public sealed record State
             FindingAnswered answer => this.AfterAnswer(record, answer),
             _ => this,
         };
-        return next with { Head = Head.Of(record), Line = Line.After(record), People = Standing.After(People, record), LastEntered = record.Entered };
+        return next with { Head = Head.Of(record), Line = Line.After(record), People = Standing.After(People, record), LastEntered = record.Entered, LatestEntered = record.Entered > LatestEntered ? record.Entered : LatestEntered };
     }
 
-    private State Adopt(JournalRecord record, SiteAdopted adopted)
+    internal State WithFiles(SiteFiles files)
     {
-        var files = new SiteFiles(adopted.Files);
         var site = SiteReader.Read(files);
-        return this with { Files = files, Site = site.Ok ? site.Value : null, SiteSince = record.At };
+        return this with { Files = files, Site = site.Ok ? site.Value : null };
     }
 }
+
+/// <summary>A record that put the site's files in force.</summary>
+public sealed record Adoption(long Seq, DateTimeOffset At);
 
 /// <summary>A finding that still stands. Its id for people is <c>SEQ.N</c>.</summary>
 public sealed record OpenFinding(long Seq, int Number, DateTimeOffset At, Finding Finding)

@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using Logbook.Journal;
 
 namespace Logbook.Storage.LiteDb;
@@ -10,6 +11,11 @@ internal sealed class Access : IDisposable
 {
     private static readonly TimeSpan Idle = TimeSpan.FromSeconds(2);
 
+    // Saves without a pause give way now and then, for longer than the others wait between two tries. Other processes live in
+    // real time, so this does not go by the clock that is handed in.
+    private static readonly TimeSpan LongestTurn = TimeSpan.FromSeconds(1);
+    private static readonly TimeSpan GivingWay = TimeSpan.FromMilliseconds(20);
+
     private readonly JournalFolder _folder;
     private readonly string _terminal;
     private readonly TimeSpan _wait;
@@ -17,6 +23,7 @@ internal sealed class Access : IDisposable
     private readonly Snapshot _snapshot;
     private readonly Lock _turn = new();
     private Burst? _burst;
+    private long _turnBegan;
     private Head _seen = Head.Empty;
     private bool _disposed;
 
@@ -38,6 +45,7 @@ internal sealed class Access : IDisposable
         {
             ObjectDisposedException.ThrowIf(_disposed, this);
             _snapshot.Close();
+            GiveWay();
             try
             {
                 var burst = _burst ??= Begin();
@@ -82,8 +90,21 @@ internal sealed class Access : IDisposable
         LetGo();
     }
 
-    private Burst Begin() => StoreFault.Guard(
-        "the journal cannot be opened for writing; nothing was saved", () => Burst.Begin(_folder, _terminal, _wait, _seen));
+    private Burst Begin()
+    {
+        var burst = StoreFault.Guard(
+            "the journal cannot be opened for writing; nothing was saved", () => Burst.Begin(_folder, _terminal, _wait, _seen));
+        _turnBegan = Stopwatch.GetTimestamp();
+        return burst;
+    }
+
+    private void GiveWay()
+    {
+        if (_burst is null || Stopwatch.GetElapsedTime(_turnBegan) < LongestTurn)
+            return;
+        LetGo();
+        Thread.Sleep(GivingWay);
+    }
 
     private void LetGo()
     {

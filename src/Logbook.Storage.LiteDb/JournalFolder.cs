@@ -14,6 +14,9 @@ internal sealed class JournalFolder(string path, IDisk disk)
     // About fourscore saves of a round; a reader replays this much at most.
     private const long UsualLog = 500 * FrameHeader.PageSize;
 
+    /// <summary>The journal of a site.</summary>
+    public static JournalFolder Of(string siteFolder) => new(Path.Combine(Path.GetFullPath(siteFolder), "journal"), new LocalDisk());
+
     private readonly string _anchor = Path.Combine(path, "anchor");
 
     /// <summary>How large the log's image may grow before a checkpoint.</summary>
@@ -31,6 +34,9 @@ internal sealed class JournalFolder(string path, IDisk disk)
 
     /// <summary>Shared by readers; held alone during a checkpoint.</summary>
     public string CheckpointLock { get; } = Path.Combine(path, "checkpoint.lock");
+
+    /// <summary>Where states are kept that follow from the records: may be deleted at any time.</summary>
+    public string States { get; } = Path.Combine(path, "states");
 
     /// <summary>Passed through on the way to <see cref="CheckpointLock"/>, so that readers cannot keep a checkpoint out for ever.</summary>
     public string Gate { get; } = Path.Combine(path, "gate.lock");
@@ -55,15 +61,37 @@ internal sealed class JournalFolder(string path, IDisk disk)
         LockFile.Make(CheckpointLock);
     }
 
+    /// <summary>Where a journal is put together before it takes its place here.</summary>
+    public JournalFolder Unfinished() => new(Path.Combine(path, "unfinished"), disk);
+
+    public void DropAll()
+    {
+        if (Directory.Exists(path))
+            Directory.Delete(path, recursive: true);
+    }
+
+    /// <summary>Takes a whole journal's data file where there is no record yet. Only the owner may.</summary>
+    public void TakeData(JournalFolder whole)
+    {
+        MakeRoomForData();
+        File.Move(whole.Data, Data, overwrite: true);
+        disk.SyncFolder(path);
+    }
+
     /// <summary>Makes an empty journal where there is none. Only the owner may.</summary>
     public void CreateJournal(Func<byte[]> newData)
     {
         if (HasJournal())
             return;
+        MakeRoomForData();
+        disk.Replace(Data, newData());
+    }
+
+    private void MakeRoomForData()
+    {
         // The log's name is on the disk before there is a data file: once that is found, nobody looks after the log's name again.
         disk.ForWriting(Log).Dispose();
         disk.SyncFolder(path);
-        disk.Replace(Data, newData());
     }
 
     public IRawFile OpenData(bool toWrite) => toWrite ? disk.ForWriting(Data) : disk.ForReading(Data);
@@ -95,7 +123,7 @@ internal sealed class JournalFolder(string path, IDisk disk)
         var words = Encoding.ASCII.GetString(text).Split(' ', StringSplitOptions.TrimEntries);
         return words.Length == 2 && long.TryParse(words[0], CultureInfo.InvariantCulture, out var seq)
             ? new Head(seq, words[1])
-            : throw new JournalException(JournalTrouble.Damaged, $"{_anchor} cannot be read; it holds a sequence number and a hash");
+            : throw new JournalException(JournalTrouble.Damaged, $"{_anchor} cannot be read; it holds a sequence number and a hash; without that file a lost end cannot be noticed");
     }
 
     public void NoteAnchor(Head head) => disk.Replace(_anchor, Encoding.ASCII.GetBytes(FormattableString.Invariant($"{head.Seq} {head.Hash}\n")));

@@ -19,13 +19,20 @@ public sealed class LiteDbJournal : IJournalStore
 
     private readonly JournalFolder _folder;
     private readonly Access _access;
+    private readonly KeptStates _states;
 
     /// <param name="siteFolder">The site's folder; the journal is its <c>journal/</c>, made at the first save.</param>
     /// <param name="terminal">host:tty, for those who have to wait for this one.</param>
     /// <param name="clock">When a burst of saves is over.</param>
     /// <param name="wait">How long a save waits for another writer.</param>
     public LiteDbJournal(string siteFolder, string terminal, TimeProvider clock, TimeSpan? wait = null)
-        : this(new JournalFolder(Path.Combine(Path.GetFullPath(siteFolder), "journal"), new LocalDisk()), terminal, clock, wait ?? UsualWait)
+        : this(JournalFolder.Of(siteFolder), terminal, clock, wait ?? UsualWait)
+    {
+    }
+
+    /// <summary>Reads what lies in a folder that has the files of a journal.</summary>
+    internal LiteDbJournal(JournalFolder folder)
+        : this(folder, "", TimeProvider.System, TimeSpan.Zero)
     {
     }
 
@@ -33,6 +40,7 @@ public sealed class LiteDbJournal : IJournalStore
     {
         _folder = folder;
         _access = new Access(folder, terminal, clock, wait);
+        _states = new KeptStates(folder.States);
     }
 
     public Head Head => Look(records => records.Last() is { } last ? Head.Of(Parse(last)) : Head.Empty, Head.Empty);
@@ -79,14 +87,31 @@ public sealed class LiteDbJournal : IJournalStore
         }
     }
 
-    public IReadOnlyList<SeriesValue> Series(string point, DateTimeOffset from, DateTimeOffset to) =>
-        Look(records => new PointSearch(records, point).Between(from, to), []);
+    public IReadOnlyList<SeriesValue> Series(string point, DateTimeOffset from, DateTimeOffset to, long upTo = long.MaxValue) =>
+        Look(records => new PointSearch(records, point, upTo).Between(from, to), []);
 
-    public ChainCheck Verify()
+    public IEnumerable<JournalRecord> Corrections(long first, long last) =>
+        Look<List<Stored>>(records => [.. records.Correcting(first, last).OrderBy(stored => stored.Seq)], []).Select(Parse);
+
+    public State Snapshot(long upTo = long.MaxValue) =>
+        _states.Newest(upTo, head => Look(records => records.Find(head.Seq) is { } there && JournalRecord.HashOf(there.Bytes) == head.Hash, whenEmpty: false));
+
+    public void Keep(State state) => _states.Keep(state);
+
+    public ChainCheck Verify(LongWork? work = null) => Verify(work ?? LongWork.Unwatched, _ => { });
+
+    /// <summary>As <see cref="Verify(LongWork?)"/>, and hands over each record that is sound on the way.</summary>
+    public ChainCheck Verify(LongWork work, Action<JournalRecord> sound)
     {
         JournalException? trouble = null;
         Stored? current = null;
-        var check = Chain.Verify(Sound(), Anchor(), record => RecordTable.WhyNot(current!, record));
+        var replay = State.Empty;
+        var check = Chain.Verify(Sound(), Anchor(), record =>
+        {
+            work.Reached(record.Seq);
+            sound(record);
+            return RecordTable.WhyNot(current!, record) ?? _states.WhyNot(replay = replay.Apply(record));
+        });
         return trouble is not null ? check with { FirstBad = check.FirstBad ?? check.Records + 1, Why = trouble.Message }
             : check.Ok ? WithIndex(check) : check;
 
@@ -100,6 +125,11 @@ public sealed class LiteDbJournal : IJournalStore
             }
         }
     }
+
+    /// <summary>Copies the journal as it is now into another site's folder, while others may write here.</summary>
+    /// <returns>What was copied; when it was not sound, nothing was made there.</returns>
+    public ChainCheck CopyTo(string siteFolder, string terminal, TimeSpan wait, LongWork work) =>
+        JournalCopy.Make(Bytes(), Anchor(), siteFolder, terminal, wait, work);
 
     public void Dispose() => _access.Dispose();
 
@@ -131,7 +161,8 @@ public sealed class LiteDbJournal : IJournalStore
         }
     }
 
-    private Head? Anchor() => StoreFault.Guard("the noted end cannot be read", _folder.ReadAnchor);
+    /// <summary>The end that was last noted beside the journal; null when none was.</summary>
+    public Head? Anchor() => StoreFault.Guard("the noted end cannot be read", _folder.ReadAnchor);
 
     // A record that the index by time does not know would be missing from every list that goes by time.
     private ChainCheck WithIndex(ChainCheck check)

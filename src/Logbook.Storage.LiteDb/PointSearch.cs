@@ -5,7 +5,7 @@ using Logbook.Journal;
 namespace Logbook.Storage.LiteDb;
 
 /// <summary>Finds what one point's history needs: the hours that are asked for, and the corrections of what was found there.</summary>
-internal sealed class PointSearch(RecordTable records, string point)
+internal sealed class PointSearch(RecordTable records, string point, long upTo)
 {
     private readonly PointSeries _series = new(point);
     private readonly string _mention = Mention(point);
@@ -17,7 +17,7 @@ internal sealed class PointSearch(RecordTable records, string point)
         {
             (first, last) = (Math.Min(first, stored.Seq), Math.Max(last, stored.Seq));
             if (MayConcern(stored))
-                _series.Add(LiteDbJournal.Parse(stored));
+                Add(stored);
         }
 
         AddCorrections(first, last);
@@ -26,7 +26,7 @@ internal sealed class PointSearch(RecordTable records, string point)
         foreach (var seq in _series.Missing)
         {
             if (records.Find(seq) is { } entry)
-                _series.Add(LiteDbJournal.Parse(entry));
+                Add(entry);
             AddCorrections(seq, seq);
         }
 
@@ -36,6 +36,12 @@ internal sealed class PointSearch(RecordTable records, string point)
     private void AddCorrections(long first, long last)
     {
         foreach (var stored in first <= last ? records.Correcting(first, last) : [])
+            Add(stored);
+    }
+
+    private void Add(Stored stored)
+    {
+        if (stored.Seq <= upTo)
             _series.Add(LiteDbJournal.Parse(stored));
     }
 

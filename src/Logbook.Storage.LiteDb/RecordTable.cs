@@ -5,7 +5,7 @@ using Logbook.Journal;
 namespace Logbook.Storage.LiteDb;
 
 /// <summary>
-/// The records as documents, one each: <c>_id</c> is the sequence number, <c>b</c> the canonical bytes. Two more fields find
+/// The records as documents, one each: <c>_id</c> is the sequence number, <c>b</c> the canonical bytes, packed. Two more fields find
 /// them, each an array so that it may be indexed and absent: <c>h</c> the hours that the record speaks of (its own time and
 /// that of each reading, in hours since 1970), <c>c</c> the entry that a correction names.
 /// </summary>
@@ -74,20 +74,29 @@ internal sealed class RecordTable(LiteEngine engine)
         while (reader.Read())
         {
             var document = reader.Current.AsDocument;
-            yield return new(document["_id"].AsInt64, document[Bytes].AsBinary, document);
+            yield return new(document["_id"].AsInt64, Packed.Unpack(document[Bytes].AsBinary), document);
         }
     }
 
     /// <summary>Why a document's other fields do not say what its record says; null when they do.</summary>
     public static string? WhyNot(Stored stored, JournalRecord record) =>
-        stored.Document == ToDocument(record) ? null : $"record {record.Seq} is sound, but the fields that find it were changed";
+        Finding(stored.Document) == Finding(ToDocument(record)) ? null : $"record {record.Seq} is sound, but the fields that find it were changed";
+
+    // How bytes are packed may differ from one build of the compression to the next; what they unpack to may not.
+    private static BsonDocument Finding(BsonDocument document)
+    {
+        var finding = new BsonDocument();
+        document.CopyTo(finding);
+        finding.Remove(Bytes);
+        return finding;
+    }
 
     private static BsonDocument ToDocument(JournalRecord record)
     {
         var document = new BsonDocument
         {
             ["_id"] = record.Seq,
-            [Bytes] = record.Bytes.ToArray(),
+            [Bytes] = Packed.Pack(record.Bytes.Span),
             [Hours] = new BsonArray(HoursOf(record).Select(hour => new BsonValue(hour))),
         };
         if (record.Body is Correction correction)

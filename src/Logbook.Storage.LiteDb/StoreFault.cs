@@ -34,7 +34,7 @@ internal static class StoreFault
 
     // LiteDB checks little of what it reads: a damaged page shows itself as any of these.
     private static bool IsDamage(SystemException e) => e is ArgumentException or ArithmeticException or FormatException
-        or IndexOutOfRangeException or InvalidCastException or InvalidOperationException or KeyNotFoundException
+        or IndexOutOfRangeException or InvalidCastException or InvalidDataException or InvalidOperationException or KeyNotFoundException
         or NotImplementedException or NotSupportedException or NullReferenceException or OutOfMemoryException;
 
     // ENOSPC, EDQUOT and EFBIG of Linux; disk full and handle disk full of Windows.

@@ -33,13 +33,24 @@ public sealed class InMemoryJournal : IJournalStore
 
     public IEnumerable<ReadOnlyMemory<byte>> Bytes(long fromSeq = 1) => Upto(fromSeq).Select(record => record.Bytes);
 
-    public ChainCheck Verify() => Chain.Verify(Bytes());
+    public ChainCheck Verify(LongWork? work = null) => Chain.Verify(Bytes());
 
     public IEnumerable<JournalRecord> Between(DateTimeOffset from, DateTimeOffset to) =>
         Upto(1).Where(record => record.At >= from && record.At < to);
 
-    public IReadOnlyList<SeriesValue> Series(string point, DateTimeOffset from, DateTimeOffset to) =>
-        PointSeries.Of(point, Upto(1), from, to);
+    public IReadOnlyList<SeriesValue> Series(string point, DateTimeOffset from, DateTimeOffset to, long upTo = long.MaxValue) =>
+        PointSeries.Of(point, Upto(1).TakeWhile(record => record.Seq <= upTo), from, to);
+
+    public IEnumerable<JournalRecord> Corrections(long first, long last) =>
+        Upto(1).Where(record => record.Body is Correction correction && correction.Target >= first && correction.Target <= last);
+
+    /// <summary>None: replaying it takes no time.</summary>
+    public State Snapshot(long upTo = long.MaxValue) => State.Empty;
+
+    public void Keep(State state)
+    {
+        // See above.
+    }
 
     public void Dispose()
     {

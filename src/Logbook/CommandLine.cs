@@ -58,7 +58,8 @@ internal static class CommandLine
             OrderCommands.Make(shell), DepartmentCommands.Make(shell), RosterCommands.Make(shell),
             NowCommand.Make(shell), DueCommand.Make(shell), ListCommand.Make(shell), LogCommand.Make(shell), FindCommands.Find(shell), FindCommands.Since(shell),
             HandoverCommands.Make(shell), AuditCommand.Make(shell), AuditCommand.LimitUse(shell),
-            CalcCommands.Make(shell), PluginsCommand.Make(shell), PeopleCommand.Make(shell), VerifyCommand.Make(shell),
+            CalcCommands.Make(shell), PluginsCommand.Make(shell), PeopleCommand.Make(shell),
+            VerifyCommand.Make(shell), ExportCommand.Make(shell), BackupCommands.Backup(shell), BackupCommands.Restore(shell),
         ];
         foreach (var command in commands)
         {

@@ -18,10 +18,12 @@ public sealed class DamageTests : IDisposable
     public void A_changed_byte_of_any_stored_record_is_found_and_named()
     {
         var data = InTheDataFile();
+        var records = _site.Open().Read().ToList();
         foreach (var seq in (int[])[1, 2, 7, Records])
         {
             var changed = data.ToArray();
-            changed[PlaceOf(data, $"slaker {seq:00} calm") + 7] ^= 1;
+            var (place, length) = PlaceOf(data, Packed.Pack(records[seq - 1].Bytes.Span));
+            changed[place + (length / 2)] ^= 1;
             File.WriteAllBytes(_site.File("records.db"), changed);
 
             var check = _site.Open().Verify();
@@ -118,7 +120,7 @@ public sealed class DamageTests : IDisposable
     private DurableDatabase Open() => DurableDatabase.ForWriting(
         Disk.DiskFile.ForWriting(_site.File("records.db")), Disk.DiskFile.ForWriting(_site.File("records.log")));
 
-    private static int PlaceOf(byte[] data, string text) => data.AsSpan().IndexOf(System.Text.Encoding.ASCII.GetBytes(text)) is var place and >= 0
-        ? place
-        : throw new InvalidOperationException($"'{text}' is not in the data file");
+    private static (int Place, int Length) PlaceOf(byte[] data, byte[] record) => data.AsSpan().IndexOf(record) is var place and >= 0
+        ? (place, record.Length)
+        : throw new InvalidOperationException("the record is not in the data file");
 }

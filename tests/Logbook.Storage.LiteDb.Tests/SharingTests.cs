@@ -50,6 +50,28 @@ public sealed class SharingTests : IDisposable
     }
 
     [Fact]
+    public async Task A_terminal_that_saves_without_a_pause_does_not_lock_the_others_out()
+    {
+        using var done = new CancellationTokenSource();
+        var importing = Task.Run(() =>
+        {
+            using var import = new LiteDbJournal(_site.Path, "import", TimeProvider.System, TimeSpan.FromMinutes(5));
+            while (!done.IsCancellationRequested)
+                import.Append(Say("a row of a long file"));
+        });
+
+        using (var other = new LiteDbJournal(_site.Path, "tty2", TimeProvider.System, TimeSpan.FromMinutes(5)))
+        {
+            for (var i = 0; i < 3; i++)
+                other.Append(Say("in between")); // would never come back
+        }
+
+        await done.CancelAsync();
+        await importing;
+        Assert.Equal(3, _site.Open().Read().Count(record => record.Body is Remark { Text: "in between" }));
+    }
+
+    [Fact]
     public void Two_terminals_that_save_at_once_lose_nothing()
     {
         const int each = 40;

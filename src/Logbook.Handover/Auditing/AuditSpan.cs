@@ -33,7 +33,7 @@ internal sealed class AuditSpan(Desk desk, DateTimeOffset from, DateTimeOffset t
     public IEnumerable<JournalRecord> Records => WithHistory.Where(r => r.At >= from && r.At < to);
 
     /// <summary>The records of the stretch and of the month before it, with every correction since.</summary>
-    public IReadOnlyList<JournalRecord> WithHistory => _records ??= JournalSpan.Touching(desk, from - Learns);
+    public IReadOnlyList<JournalRecord> WithHistory => _records ??= JournalSpan.Touching(desk, from - Learns, to);
 
     /// <summary>The entries of the stretch and of the month before it, corrections applied.</summary>
     public IReadOnlyList<(JournalRecord Record, Entry Entry)> Entries =>

@@ -15,7 +15,7 @@ internal static class LooksAlike
 
     public static IEnumerable<AuditFlag> Flags(AuditSpan span)
     {
-        var equipment = EquipmentHistory.Of(span.Desk, span.WithHistory, JournalSpan.Begin(span.Desk), span.From);
+        var equipment = EquipmentHistory.Of(span.Desk, span.WithHistory, span.From);
         return span.Desk.Site.Rounds.SelectMany(round => Of(span, round, equipment));
     }
 

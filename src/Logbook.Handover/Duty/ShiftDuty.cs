@@ -21,7 +21,7 @@ public sealed record ShiftDuty(
         var changes = RosterChanges(desk, from);
         return
         [
-            .. SiteInForce.Since(desk, JournalSpan.Begin(desk), from)
+            .. SiteInForce.Since(desk, from)
                 .SelectMany(force => Shifts(force, from, to).Select(shift => One(desk, force.Site, shift, changes))),
         ];
     }

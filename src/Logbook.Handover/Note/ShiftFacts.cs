@@ -31,7 +31,7 @@ internal sealed record ShiftFacts(
     private static ShiftFacts Of(Desk desk, Site site, ShiftInstance shift)
     {
         var asOf = desk.Now < shift.End ? desk.Now : shift.End;
-        var records = JournalSpan.Touching(desk, shift.Start);
+        var records = JournalSpan.Touching(desk, shift.Start, shift.End);
         var entries = Corrected.Entries(records).ToList();
         return new ShiftFacts(
             desk, site, shift, Calendar.ShiftAt(site, shift.End), asOf, JournalSpan.StateAt(desk, asOf), [.. records.Where(r => In(shift, r.At))],

@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Globalization;
 using System.Text.Json.Nodes;
 using Logbook.Checks;
+using Logbook.Journal;
 using Logbook.Plant;
 
 namespace Logbook.Commands;
@@ -28,28 +29,66 @@ internal static class ImportCommand
 
             List<EntryRequest> requests = [.. rows.GroupBy(r => r.At!.Value).OrderBy(g => g.Key)
                 .Select(g => new EntryRequest(parse.GetValue(by) ?? "", [.. g]) { At = g.Key, Imported = Path.GetFileName(path) })];
-            mistakes.AddRange(requests.SelectMany(r => RecordEntry.Judge(desk, r).Mistakes));
-            return mistakes.Count > 0 ? shell.Refuse(mistakes) : Save(shell, desk, requests, parse.GetValue(json));
+            var judged = Judge(shell, desk, requests);
+            mistakes.AddRange(judged.SelectMany(j => j.Mistakes).Distinct());
+            return mistakes.Count > 0 ? shell.Refuse(mistakes) : Save(shell, desk, [.. requests.Zip(judged, (r, j) => (r, j.Value!))], parse.GetValue(json));
         }));
         return command;
     }
 
-    private static int Save(Shell shell, Desk desk, List<EntryRequest> requests, bool json)
+    private static List<Parsed<Entry>> Judge(Shell shell, Desk desk, List<EntryRequest> requests)
     {
-        foreach (var request in requests)
+        using var progress = Progress.Of(shell, "judging, entries", requests.Count);
+        return requests.Select((request, index) =>
         {
-            var written = RecordEntry.Run(desk, request);
-            if (written.Record is null)
+            progress.Work.Reached(index);
+            return RecordEntry.Judge(desk, request);
+        }).ToList();
+    }
+
+    private static int Save(Shell shell, Desk desk, List<(EntryRequest Request, Entry Judged)> requests, bool json)
+    {
+        var (entries, readings) = (0, 0);
+        try
+        {
+            using var progress = Progress.Of(shell, "importing, entries", requests.Count);
+            foreach (var (index, (request, judged)) in requests.Index())
             {
-                return shell.Refuse(written.Mistakes);
+                progress.Work.Reached(index);
+                if (IsThere(desk, request.At!.Value, judged))
+                {
+                    continue;
+                }
+
+                var written = RecordEntry.Run(desk, request);
+                if (written.Record is null)
+                {
+                    return shell.Refuse(written.Mistakes);
+                }
+
+                (entries, readings) = (entries + 1, readings + request.Readings.Count);
             }
         }
+        catch (OperationCanceledException)
+        {
+            shell.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"stopped: {entries} of {requests.Count} entries were imported, each as a whole; the same command again imports the rest"));
+            return ExitCode.Stopped;
+        }
 
-        var readings = requests.Sum(r => r.Readings.Count);
-        var head = desk.State.Head;
+        return Print(shell, desk.State.Head, entries, readings, requests.Count - entries, json);
+    }
+
+    private static int Print(Shell shell, Head head, int entries, int readings, int there, bool json)
+    {
+        var before = there > 0 ? string.Create(CultureInfo.InvariantCulture, $"; {there} entries were there already") : "";
         shell.Out.WriteLine(json
-            ? Json.Text(new JsonObject { ["entries"] = requests.Count, ["readings"] = readings, ["seq"] = head.Seq, ["head"] = head.Hash })
-            : string.Create(CultureInfo.InvariantCulture, $"imported: {readings} readings in {requests.Count} entries, up to record {head.Seq}, head {head.Hash[..12]}"));
+            ? Json.Text(new JsonObject { ["entries"] = entries, ["readings"] = readings, ["seq"] = head.Seq, ["head"] = head.Hash, ["there_already"] = there })
+            : string.Create(CultureInfo.InvariantCulture, $"imported: {readings} readings in {entries} entries{before}, up to record {head.Seq}, head {head.Hash[..12]}"));
         return ExitCode.Done;
     }
+
+    /// <summary>True when this entry of this file is in the journal: an import that was stopped or killed may be run again.</summary>
+    private static bool IsThere(Desk desk, DateTimeOffset at, Entry judged) =>
+        desk.Store.Between(at, at.AddMilliseconds(1)).Any(r =>
+            r.Body is Entry entry && entry.Imported == judged.Imported && entry.Readings.SequenceEqual(judged.Readings));
 }

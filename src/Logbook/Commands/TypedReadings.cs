@@ -42,7 +42,7 @@ internal static class TypedReadings
 
         var text = path == "-" ? TextFile.Read(shell.In) : TextFile.Read(shell.FullPath(path));
         var name = path == "-" ? "standard input" : Path.GetFileName(path);
-        var table = CsvTable.Read(name, text, Columns, ["point", "value"]);
+        var table = CsvTable.Read(name, text, [.. Columns, .. OfExport], ["point", "value"]);
         foreach (var mistake in table.Mistakes)
         {
             mistakes.Add(mistake);
@@ -54,7 +54,7 @@ internal static class TypedReadings
             mistakes.Add(new Mistake(new(name, 2, 1), "there is no reading below the header", "one reading a line: " + string.Join(',', Columns)));
         }
 
-        return [.. rows.Select(row => new TypedReading(row["point"], row["value"], row.PlaceOf("value"))
+        return [.. rows.Select(row => new TypedReading(CsvCell.TextOf(row["point"]), row["value"], row.PlaceOf("value"))
         {
             Unit = Filled(row["unit"]), Why = Filled(row["why"]), At = At(row, site, now, mistakes),
         })];
@@ -80,7 +80,10 @@ internal static class TypedReadings
 
     private static readonly string[] Columns = ["point", "value", "unit", "at", "why"];
 
-    private static string? Filled(string cell) => cell.Length == 0 ? null : cell;
+    // What an export says beside them is of the journal that it came from.
+    private static readonly string[] OfExport = ["seq", "round", "by", "status"];
+
+    private static string? Filled(string cell) => cell.Length == 0 ? null : CsvCell.TextOf(cell);
 
     private static DateTimeOffset? At(CsvRow row, Site site, DateTimeOffset now, ICollection<Mistake> mistakes)
     {

@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Globalization;
 using System.Text.Json.Nodes;
 using Logbook.Journal;
+using Logbook.Storage.LiteDb;
 
 namespace Logbook.Commands;
 
@@ -12,8 +13,14 @@ internal static class VerifyCommand
     {
         var json = Options.Json();
         var command = new Command("verify", "Reads every record and checks that its hash and its place in the chain are right. With --json: ok, records, head, first_bad.") { json };
-        command.SetAction(parse => OpenSite.Journal(shell, parse, store => Print(shell, parse.GetValue(json), store.Verify()), whenDamaged: ExitCode.VerificationFailed));
+        command.SetAction(parse => OpenSite.Journal(shell, parse, store => Print(shell, parse.GetValue(json), Watched(shell, store)), whenDamaged: ExitCode.VerificationFailed));
         return command;
+    }
+
+    private static ChainCheck Watched(Shell shell, LiteDbJournal store)
+    {
+        using var progress = Progress.Of(shell, "verifying", store.Anchor()?.Seq ?? 0);
+        return store.Verify(progress.Work);
     }
 
     private static int Print(Shell shell, bool json, ChainCheck answer)

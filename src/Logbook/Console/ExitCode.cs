@@ -10,4 +10,7 @@ internal static class ExitCode
     public const int VerificationFailed = 5;
     public const int NoTerminal = 69;
     public const int Fault = 70;
+
+    /// <summary>As shells count a program that Ctrl+C ended.</summary>
+    public const int Stopped = 130;
 }

@@ -27,6 +27,7 @@ internal sealed record Shell(
             Environment.CurrentDirectory, Environment.GetEnvironmentVariable("LOGBOOK_SITE"))
         {
             AskSecret = SecretLine.AtTerminal,
+            Watched = !System.Console.IsErrorRedirected,
         };
     }
 
@@ -49,6 +50,9 @@ internal sealed record Shell(
     }
 
     public int Refuse(string wrong, string accepted = "") => Refuse(Mistake.Typed(wrong, accepted));
+
+    /// <summary>True when a person sees the error stream: progress is said there.</summary>
+    public bool Watched { get; init; }
 
     public string FullPath(string path) => Path.GetFullPath(path, Folder);
 }

@@ -46,7 +46,7 @@ internal static class OpenSite
         });
 
     /// <summary>Runs <paramref name="action"/> on the journal alone, whatever the site's files say.</summary>
-    public static int Journal(Shell shell, ParseResult parse, Func<IJournalStore, int> action, int whenDamaged) =>
+    public static int Journal(Shell shell, ParseResult parse, Func<LiteDbJournal, int> action, int whenDamaged) =>
         Guarded(shell, () =>
         {
             using var store = Store(shell, Folder(shell, parse), Wait(parse), shell.Clock);
@@ -60,7 +60,7 @@ internal static class OpenSite
     private static LiteDbJournal Store(Shell shell, string folder, TimeSpan wait, TimeProvider clock) =>
         new(folder, shell.Terminal, clock, wait);
 
-    private static TimeSpan Wait(ParseResult parse) => TimeSpan.FromSeconds(parse.GetValue(Options.Wait) ?? 5);
+    public static TimeSpan Wait(ParseResult parse) => TimeSpan.FromSeconds(parse.GetValue(Options.Wait) ?? 5);
 
     private static int With(
         Shell shell, ParseResult parse, Option<string?>? asOf, Func<IReadOnlyList<LoadedCalculation>> calculations, Func<Desk, int> action)
@@ -86,6 +86,11 @@ internal static class OpenSite
         {
             shell.Error.WriteLine(Say.Visible(trouble.Message));
             return trouble.Trouble is JournalTrouble.Damaged or JournalTrouble.Unreadable ? whenDamaged : ExitCode.Store;
+        }
+        catch (OperationCanceledException)
+        {
+            shell.Error.WriteLine("stopped; nothing was half done");
+            return ExitCode.Stopped;
         }
     }
 

@@ -69,10 +69,12 @@ internal static class OpenSite
         var files = SiteReader.Load(folder);
         return !files.Ok ? shell.Refuse(files.Mistakes) : Guarded(shell, () =>
         {
-            var desk = Desk(shell, folder, files.Value!, Wait(parse), shell.Clock, calculations());
-            using var store = desk.Store;
+            using var journal = Store(shell, folder, Wait(parse), shell.Clock);
+            var whole = ShortEnd.Warn(shell, journal);
+            var desk = new Desk(journal, files.Value!, calculations(), new DeadlineGuard(), shell.Clock, shell.Terminal);
             desk.Follow();
-            return desk.NotReady.Count > 0 ? shell.Refuse(desk.NotReady) : AsOf(shell, parse, asOf, desk, action);
+            var answer = desk.NotReady.Count > 0 ? shell.Refuse(desk.NotReady) : AsOf(shell, parse, asOf, desk, action);
+            return answer == ExitCode.Done && !whole ? ExitCode.Store : answer;
         });
     }
 

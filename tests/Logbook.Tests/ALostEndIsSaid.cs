@@ -66,4 +66,15 @@ public sealed class ALostEndIsSaid : IDisposable
         Assert.Equal(0, answer.Code);
         Assert.DoesNotContain('\u001b', answer.Out);
     }
+
+    [Fact]
+    public void A_head_from_a_printed_note_is_found_again_or_missed()
+    {
+        var head = _cli.Run("record", "SL-F1=300", "--by", "op1", "--json").Json.GetProperty("head").GetString()!;
+        _cli.Run("record", "SL-F1=301", "--by", "op1");
+
+        Assert.Equal(0, _cli.Run("verify", "--head", head[..16]).Code);
+        Assert.Equal(5, _cli.Run("verify", "--head", new string('0', 64)).Code);
+        Assert.Equal(2, _cli.Run("verify", "--head", "abc").Code);
+    }
 }

@@ -9,20 +9,13 @@ internal static class Adopting
     public static Written Adopt(Desk desk, string why, string by) => Writing.Write(desk, by, site =>
     [
         .. Given.Text(why, "the reason for adopting"),
-        .. MayAdopt(site, by),
+        .. Given.Engineer(site, by, "puts site files in force"), // the site in force says who: a changed file cannot make its author an engineer
         .. desk.Folder.Mistakes,
         .. desk.Folder.Value is { } folder ? CalculationGraph.Check(folder, desk.Calculations) : [],
         .. SameChain(desk, site),
         .. IsInForce(desk) ? Writing.Of("the folder's files are those in force", "change them first") : [],
     ],
     _ => (new SiteAdopted(desk.Files.Texts, why.Trim()), desk.Now));
-
-    /// <summary>The site in force says who may: a changed file cannot make its author an engineer.</summary>
-    private static IEnumerable<Mistake> MayAdopt(Site site, string by) =>
-        site.FindPerson(by) is { Role: not Role.Engineer } person
-            ? Writing.Of($"{person.Code} is {person.Role.ToString().ToLowerInvariant()}: only an engineer puts site files in force",
-                "engineers: " + string.Join(", ", site.People.Where(p => p.Role == Role.Engineer).Select(p => p.Code)))
-            : [];
 
     /// <summary>The id names the chain: with another one the journal would be another line's.</summary>
     private static IEnumerable<Mistake> SameChain(Desk desk, Site site) =>

@@ -37,6 +37,15 @@ internal static class Given
 
     private static string Spelled(Site site, string by) => site.FindPerson(by)?.Code ?? by;
 
+    public static IEnumerable<Mistake> Engineer(Site site, string by, string does)
+    {
+        if (site.FindPerson(by) is { Role: not Role.Engineer } person)
+        {
+            yield return Mistake.Typed($"{person.Code} is {person.Role.ToString().ToLowerInvariant()}: only an engineer {does}",
+                "engineers: " + string.Join(", ", site.People.Where(p => p.Role == Role.Engineer).Select(p => p.Code)));
+        }
+    }
+
     public static IEnumerable<Mistake> NotInFuture(DateTimeOffset? at, string what, DateTimeOffset now, Place place)
     {
         if (at > now + Grace)

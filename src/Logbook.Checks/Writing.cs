@@ -34,6 +34,14 @@ public static partial class Writing
         return (new EquipmentStateChanged(Given.Code(site, equipment), name, from, string.IsNullOrWhiteSpace(why) ? null : why.Trim()), from);
     });
 
+    /// <summary>Trusts the site's own plug-in as its files are now. Only an engineer may.</summary>
+    public static Written TrustPlugin(Desk desk, string name, IReadOnlyDictionary<string, string> files, string why, string by) => Write(desk, by, site =>
+    [
+        .. Given.Text(why, "the reason for trusting"),
+        .. Given.Engineer(site, by, "trusts plug-ins"),
+    ],
+    _ => (new PluginTrusted(name, files, why.Trim()), desk.Now));
+
     /// <summary>The one way of these records: everything is checked, then written, or nothing is.</summary>
     internal static Written Write(Desk desk, string by, Func<Site, IEnumerable<Mistake>> check, Func<Site, (RecordBody Body, DateTimeOffset At)> make)
     {

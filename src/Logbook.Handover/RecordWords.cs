@@ -10,6 +10,9 @@ internal static class RecordWords
     // More readings than this are counted, not listed: the line stays a line.
     private const int Listed = 6;
 
+    // And of the results as many as are judged by limits, the rest is counted.
+    private const int ListedResults = 4;
+
     public static string Of(Desk desk, JournalRecord record) => record.Body switch
     {
         SiteAdopted adopted => $"Site files put in force: {Say.Visible(adopted.Why)}",
@@ -23,6 +26,7 @@ internal static class RecordWords
         CarryConfirmed or OrderGiven or OrderSeen or DepartmentNote or UpsetDeclared or RosterChange or ClockJumped or FindingAnswered
             => OpenWords.Of(desk.Site, record),
         _ when SincePrepared.IsStep(record.Body) => StepWords.Of(desk.Site, record),
+        PluginTrusted trusted => $"Plug-in {Say.Visible(trusted.Name)} trusted, {Say.Count(trusted.Files.Count, "file")}: {Say.Visible(trusted.Why)}",
         UnknownBody unknown => $"{Say.Visible(unknown.RawKind)}, not known to this version, as stored: {Say.Visible(unknown.Raw.GetRawText())}",
         _ => Say.Visible(record.Kind),
     };
@@ -63,11 +67,19 @@ internal static class RecordWords
 
         parts.AddRange(entry.Findings.OrderByDescending(f => f.Level).Take(1).Select(f => Level(f) + Say.Visible(f.Text)));
         parts.Add(entry.Findings.Count > 1 ? Say.Count(entry.Findings.Count - 1, "more finding") : "");
-        parts.Add(string.Join(", ", entry.Results.Where(r => r.Point is not null).Select(r => $"{Say.Visible(r.Point!)} {OfResult(site, r)}")));
+        parts.Add(OfResults(site, [.. entry.Results.Where(r => r.Point is not null)]));
         parts.Add(entry.Imported is null ? "" : $"imported from {Say.Visible(entry.Imported)}");
         parts.Add(Say.Visible(entry.Remark ?? ""));
         parts.AddRange(entry.Readings.Where(r => !string.IsNullOrEmpty(r.Remark)).Select(r => $"{Say.Visible(r.Point)}: {Say.Visible(r.Remark!)}"));
         return string.Join("; ", parts.Where(p => p.Length > 0));
+    }
+
+    private static string OfResults(Site site, IReadOnlyList<Result> results)
+    {
+        Result[] listed = results.Count <= ListedResults ? [.. results]
+            : [.. results.Where(r => site.FindPoint(r.Point!)?.Limits is { } limits && limits != Limits.None).Take(ListedResults)];
+        var rest = results.Count - listed.Length;
+        return string.Join(", ", listed.Select(r => $"{Say.Visible(r.Point!)} {OfResult(site, r)}").Append(rest == 0 ? "" : Say.Count(rest, "more result")).Where(w => w.Length > 0));
     }
 
     private static string OfResult(Site site, Result result) => Say.Value(site.FindPoint(result.Point!), result.Value, result.Unit);

@@ -16,6 +16,7 @@ internal static class Forms
         ["state"] = typeof(EquipmentStateChanged),
         ["carry"] = typeof(Carry),
         ["carry-close"] = typeof(CarryClosed),
+        ["plugins"] = typeof(PluginTrusted),
         ["handover-prepared"] = typeof(HandoverPrepared),
         ["handover-seen"] = typeof(HandoverSeen),
         ["handover-question"] = typeof(HandoverQuestion),
@@ -87,6 +88,7 @@ internal static class Forms
 [JsonSerializable(typeof(Correction))]
 [JsonSerializable(typeof(EquipmentStateChanged))]
 [JsonSerializable(typeof(Carry))]
+[JsonSerializable(typeof(PluginTrusted))]
 [JsonSerializable(typeof(CarryClosed))]
 [JsonSerializable(typeof(HandoverPrepared))]
 [JsonSerializable(typeof(HandoverSeen))]

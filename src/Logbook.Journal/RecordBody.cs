@@ -87,3 +87,10 @@ public sealed record UnknownBody(string RawKind, JsonElement Raw) : RecordBody
 {
     public override string Kind => RawKind;
 }
+
+/// <summary>The site's own plug-in as an engineer trusted it: nothing but these files is loaded. A later record of the same name replaces it.</summary>
+/// <param name="Files">File inside the plug-in's folder to the SHA-256 of its content, in hex.</param>
+public sealed record PluginTrusted(string Name, IReadOnlyDictionary<string, string> Files, string Why) : RecordBody
+{
+    public override string Kind => "plugins";
+}

@@ -5,26 +5,37 @@ namespace Logbook.PluginHost;
 /// <summary>Looks at a plug-in's files before any of them is opened as code.</summary>
 internal static class FolderVetting
 {
+    /// <summary>The folder's files with their hashes as they lie there now, or why nobody should trust it.</summary>
+    public static IReadOnlyDictionary<string, string>? Hashes(string folder, string name, out PluginTrouble? trouble)
+    {
+        var info = new DirectoryInfo(folder);
+        trouble = !IsPlainName(name) ? BadName(name)
+            : !info.Exists ? PluginTrouble.Failed("missing", "there is no such folder")
+            : UnsafeEntry(info);
+        return trouble is not null ? null : Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories)
+            .ToDictionary(path => Relative(folder, path), Hash, StringComparer.Ordinal);
+    }
+
     /// <summary>Why the folder may not be loaded, or null.</summary>
     public static PluginTrouble? Trouble(string folder, string name, PluginManifest manifest)
     {
         if (!IsPlainName(name))
         {
-            return PluginTrouble.Refused("name", $"'{Visible(name)}' is no plug-in name: a letter, then letters, digits, '.', '_' or '-', 64 at most");
+            return BadName(name);
         }
 
         if (manifest.FilesOf(name) is not { } listed)
         {
-            return PluginTrouble.Refused("not-listed", $"{PluginCatalog.ManifestName} does not list this folder: shipped plug-ins are those that were built with the program");
+            return PluginTrouble.Refused(manifest.Words.NotListedCode, manifest.Words.NotListed);
         }
 
         var info = new DirectoryInfo(folder);
         if (!info.Exists)
         {
-            return PluginTrouble.Failed("missing", "its folder is missing: install the program again");
+            return PluginTrouble.Failed("missing", manifest.Words.FolderGone);
         }
 
-        return UnsafeEntry(info) ?? Contents(folder, listed);
+        return UnsafeEntry(info) ?? Contents(folder, listed, manifest.Words);
     }
 
     private static PluginTrouble? UnsafeEntry(DirectoryInfo folder)
@@ -45,26 +56,31 @@ internal static class FolderVetting
             : null;
     }
 
-    private static PluginTrouble? Contents(string folder, IReadOnlyDictionary<string, string> listed)
+    private static PluginTrouble? Contents(string folder, IReadOnlyDictionary<string, string> listed, TrustWords words)
     {
         foreach (var path in Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories))
         {
-            var file = Path.GetRelativePath(folder, path).Replace('\\', '/');
+            var file = Relative(folder, path);
             if (!listed.TryGetValue(file, out var hash))
             {
-                return PluginTrouble.Refused("extra", $"{Visible(file)} is not listed in {PluginCatalog.ManifestName}; a plug-in folder holds the listed files alone");
+                return PluginTrouble.Refused("extra", $"{Visible(file)} {words.Extra}");
             }
 
             if (!string.Equals(Hash(path), hash, StringComparison.OrdinalIgnoreCase))
             {
-                return PluginTrouble.Refused("changed", $"{file} is not the file that {PluginCatalog.ManifestName} lists: it changed after the build");
+                return PluginTrouble.Refused("changed", $"{Visible(file)} {words.Changed}");
             }
         }
 
         return listed.Keys.FirstOrDefault(file => !File.Exists(Path.Combine(folder, file))) is { } gone
-            ? PluginTrouble.Refused("missing", $"{gone} is listed in {PluginCatalog.ManifestName} but is not there")
+            ? PluginTrouble.Refused("missing", $"{Visible(gone)} {words.Gone}")
             : null;
     }
+
+    private static PluginTrouble BadName(string name) =>
+        PluginTrouble.Refused("name", $"'{Visible(name)}' is no plug-in name: a letter, then letters, digits, '.', '_' or '-', 64 at most");
+
+    private static string Relative(string folder, string path) => Path.GetRelativePath(folder, path).Replace('\\', '/');
 
     private static string Hash(string path)
     {

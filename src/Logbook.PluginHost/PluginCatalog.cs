@@ -24,11 +24,40 @@ public static class PluginCatalog
             return [Whole(root, trouble!)];
         }
 
-        var names = Directory.EnumerateDirectories(root).Select(path => Path.GetFileName(path)).Union(manifest.Folders, StringComparer.Ordinal);
+        return LoadAll(root, manifest, []);
+    }
+
+    /// <summary>
+    /// A site's own plug-ins, trusted by its journal: one report for each folder that is there or was trusted, in order of
+    /// name. An id that one of <paramref name="shipped"/> offers is refused.
+    /// </summary>
+    /// <param name="folder">The site's <c>plugins/</c>; nothing is loaded when it is not there.</param>
+    /// <param name="trusted">Plug-in name to its files and their SHA-256.</param>
+    public static IReadOnlyList<PluginReport> LoadFrom(
+        string folder, IReadOnlyDictionary<string, IReadOnlyDictionary<string, string>> trusted, IReadOnlyList<PluginReport> shipped)
+    {
+        var root = Path.GetFullPath(folder);
+        return Directory.Exists(root) || trusted.Count > 0 ? LoadAll(root, PluginManifest.Of(trusted), shipped) : [];
+    }
+
+    /// <summary>The files of a plug-in's folder with their hashes, for an engineer to trust; nothing of it is run.</summary>
+    /// <param name="why">One sentence, when it cannot be trusted: no such folder, a link, a file that everyone may write, no plug-in for this program.</param>
+    public static IReadOnlyDictionary<string, string>? FilesOf(string folder, string name, out string why)
+    {
+        var own = Path.Combine(Path.GetFullPath(folder), name);
+        var files = FolderVetting.Hashes(own, name, out var trouble);
+        trouble ??= AssemblyVetting.Read(Path.Combine(own, name + ".dll")).Trouble;
+        why = trouble?.Text ?? "";
+        return trouble is null ? files : null;
+    }
+
+    private static List<PluginReport> LoadAll(string root, PluginManifest manifest, IReadOnlyList<PluginReport> before)
+    {
+        var there = Directory.Exists(root) ? Directory.EnumerateDirectories(root).Select(path => Path.GetFileName(path)) : [];
         var reports = new List<PluginReport>();
-        foreach (var name in names.Order(StringComparer.Ordinal))
+        foreach (var name in there.Union(manifest.Folders, StringComparer.Ordinal).Order(StringComparer.Ordinal))
         {
-            reports.Add(WithoutClash(Load(root, name, manifest), reports));
+            reports.Add(WithoutClash(Load(root, name, manifest), [.. before, .. reports]));
         }
 
         return reports;

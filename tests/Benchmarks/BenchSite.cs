@@ -11,7 +11,7 @@ namespace Benchmarks;
 internal sealed class BenchSite : IDisposable
 {
     private static readonly IReadOnlyList<LoadedCalculation> Calculations =
-        [.. OpenSite.Plugins().SelectMany(p => p.Calculations.Select(c => new LoadedCalculation(c, p.Name)))];
+        [.. OpenSite.Plugins(Shell.OfProcess(), site: null).SelectMany(p => p.Calculations.Select(c => new LoadedCalculation(c, p.Name)))];
 
     private readonly string _folder = Directory.CreateTempSubdirectory("logbook-bench-").FullName;
     private readonly SiteFiles _files = SiteReader.Load(Templates.Site).Value!;

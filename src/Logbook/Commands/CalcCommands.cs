@@ -21,8 +21,8 @@ internal static class CalcCommands
     {
         var json = Options.Json();
         var command = new Command("list", $"Every calculation. {Listing.Keys}") { json };
-        command.SetAction(parse => Listing.Print(
-            shell, parse.GetValue(json), OpenSite.Calculations(shell).OrderBy(c => c.Calculation.Info.Id, StringComparer.Ordinal), "no plug-in offers a calculation"));
+        command.SetAction(parse => OpenSite.Guarded(shell, () => Listing.Print(
+            shell, parse.GetValue(json), All(shell, parse).OrderBy(c => c.Calculation.Info.Id, StringComparer.Ordinal), "no plug-in offers a calculation")));
         return command;
     }
 
@@ -31,10 +31,15 @@ internal static class CalcCommands
         var id = new Argument<string>("ID");
         var values = Values();
         var u = Uncertainties();
-        var command = new Command("explain", "What it is for, its formula, roles, source and what it leaves out; with values, the sums step by step.") { id, values, u };
-        command.SetAction(parse => WithOne(shell, parse.GetValue(id)!, loaded =>
+        var command = new Command("explain", "What it is for, its formula, roles, source and what it leaves out, and how the site binds it with which constants; with values, the sums step by step.") { id, values, u };
+        command.SetAction(parse => WithOne(shell, parse, parse.GetValue(id)!, loaded =>
         {
             CalculationHelp.Print(shell.Out, loaded.Calculation.Info);
+            if (SiteOf(shell, parse) is { } site)
+            {
+                BindingHelp.Print(shell.Out, site, loaded.Calculation.Info);
+            }
+
             return (parse.GetValue(values) ?? []).Length == 0 ? ExitCode.Done : ByHand(shell, loaded, parse.GetValue(values)!, parse.GetValue(u) ?? [], json: false, steps: true);
         }));
         return command;
@@ -47,7 +52,7 @@ internal static class CalcCommands
         var u = Uncertainties();
         var json = Options.Json();
         var command = new Command("run", "Computes. With --json: id, outputs (each with value, unit, u), notes. What cannot be is refused with one line and exit code 2.") { id, values, u, json };
-        command.SetAction(parse => WithOne(shell, parse.GetValue(id)!, loaded =>
+        command.SetAction(parse => WithOne(shell, parse, parse.GetValue(id)!, loaded =>
             ByHand(shell, loaded, parse.GetValue(values) ?? [], parse.GetValue(u) ?? [], parse.GetValue(json), steps: false)));
         return command;
     }
@@ -56,12 +61,21 @@ internal static class CalcCommands
 
     private static Option<string[]> Uncertainties() => Options.Many("--u", "Standard uncertainty of a role; may be repeated.", "role=U");
 
-    private static int WithOne(Shell shell, string id, Func<LoadedCalculation, int> action)
+    private static IReadOnlyList<LoadedCalculation> All(Shell shell, ParseResult parse) => OpenSite.Calculations(shell, OpenSite.Folder(shell, parse));
+
+    /// <summary>The site of the folder, when there is one without mistakes: by hand a calculation needs none.</summary>
+    private static Site? SiteOf(Shell shell, ParseResult parse)
     {
-        var all = OpenSite.Calculations(shell);
+        var folder = OpenSite.Folder(shell, parse);
+        return File.Exists(Path.Combine(folder, SiteFiles.SiteToml)) && SiteReader.Load(folder).Value is { } files ? SiteReader.Read(files).Value : null;
+    }
+
+    private static int WithOne(Shell shell, ParseResult parse, string id, Func<LoadedCalculation, int> action) => OpenSite.Guarded(shell, () =>
+    {
+        var all = All(shell, parse);
         var one = all.FirstOrDefault(c => c.Calculation.Info.Id.Equals(id, StringComparison.OrdinalIgnoreCase));
         return one is not null ? action(one) : shell.Refuse($"there is no calculation {id}", Spelling.Accepted(id, [.. all.Select(c => c.Calculation.Info.Id)]));
-    }
+    });
 
     private static int ByHand(Shell shell, LoadedCalculation loaded, IReadOnlyList<string> values, IReadOnlyList<string> u, bool json, bool steps)
     {
@@ -90,7 +104,7 @@ internal static class CalcCommands
 
         foreach (var output in computed.Outputs)
         {
-            shell.Out.WriteLine($"{output.Id}: {Shown.Of(output.Value, output.Unit, output.U, output.Covers)}");
+            shell.Out.WriteLine($"{output.Id}: {Shown.Of(output.Value, output.UnitInWords, output.U, output.Covers)}");
         }
 
         foreach (var note in computed.Notes)

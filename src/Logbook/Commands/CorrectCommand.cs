@@ -21,7 +21,7 @@ internal static class CorrectCommand
             var typed = TypedReadings.Of([parse.GetValue(reading)!], mistakes);
             return mistakes.Count > 0
                 ? shell.Refuse(mistakes)
-                : WrittenOut.Print(shell, parse.GetValue(json), Writing.Correct(desk, parse.GetValue(seq), typed[0], parse.GetValue(why) ?? "", parse.GetValue(by) ?? ""), "corrected");
+                : WrittenOut.Print(shell, parse.GetValue(json), Writing.Correct(desk, parse.GetValue(seq), typed[0], parse.GetValue(why) ?? "", parse.GetValue(by) ?? ""), "corrected", desk.Site);
         }));
         return command;
     }

@@ -32,7 +32,7 @@ internal static class DemoCommand
 
             shell.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"Making {parse.GetValue(days)} days of an invented mill, as its people would type them ..."));
             var files = DemoSite.Files(SiteReader.Load(Templates.Site).Value!, parse.GetValue(seed));
-            var calculations = OpenSite.Calculations(shell);
+            var calculations = OpenSite.Calculations(shell, site: null);
             Make(shell, target, files, calculations, parse.GetValue(days), parse.GetValue(seed));
             return parse.GetValue(noScreen)
                 ? ExitCode.Done

@@ -1,19 +1,44 @@
 using System.CommandLine;
+using Logbook.Checks;
 using Logbook.PluginHost;
 
 namespace Logbook.Commands;
 
+/// <summary>Which plug-ins there are, and trusting the site's own.</summary>
 internal static class PluginsCommand
 {
+    private const string Rights =
+        "A plug-in is code that runs with the program's rights: it can read and change whatever the program can, this journal included. ";
+
     private static readonly Rows<PluginReport> Listing = new("plugins",
         new("name", p => p.Name), new("version", p => p.Version), new("state", p => p.State), new("code", p => p.Code.Length == 0 ? null : p.Code),
         new("calculations", p => p.Calculations.Select(c => c.Info.Id).ToList()), new("text", p => p.Text.Length == 0 ? null : p.Text));
 
-    public static Command Make(Shell shell)
+    public static Command Make(Shell shell) => new("plugins", Rights + "Only files that were hashed and trusted are loaded.") { List(shell), Trust(shell) };
+
+    private static Command List(Shell shell)
     {
         var json = Options.Json();
-        var list = new Command("list", $"Each plug-in, whether it is loaded, and what it offers. {Listing.Keys}") { json };
-        list.SetAction(parse => Listing.Print(shell, parse.GetValue(json), OpenSite.Plugins(), "no plug-in beside the program"));
-        return new Command("plugins", "Plug-ins are code with the program's rights: only hashed, trusted files are loaded.") { list };
+        var list = new Command("list", $"Each plug-in, the shipped ones and the site's own, whether it is loaded, and what it offers. {Listing.Keys}") { json };
+        list.SetAction(parse => OpenSite.Guarded(shell, () =>
+            Listing.Print(shell, parse.GetValue(json), OpenSite.Plugins(shell, OpenSite.Folder(shell, parse)), "no plug-in beside the program")));
+        return list;
+    }
+
+    private static Command Trust(Shell shell)
+    {
+        var name = new Argument<string>("NAME") { Description = "The folder in the site's plugins/, named like its assembly." };
+        var why = Options.Text("--why", "Whose it is, and why it is trusted.", "TEXT");
+        var by = Options.By();
+        var json = Options.Json();
+        var trust = new Command("trust", Rights + "An engineer trusts it as its files are now; when one of them changes it is not loaded any more, until it is trusted anew.") { name, why, by, json };
+        trust.SetAction(parse => OpenSite.ForReading(shell, parse, desk =>
+        {
+            var plugin = parse.GetValue(name)!;
+            return PluginCatalog.FilesOf(OpenSite.OwnPlugins(OpenSite.Folder(shell, parse)), plugin, out var trouble) is { } files
+                ? WrittenOut.Print(shell, parse.GetValue(json), Writing.TrustPlugin(desk, plugin, files, parse.GetValue(why) ?? "", parse.GetValue(by) ?? ""), $"{plugin} is trusted")
+                : shell.Refuse($"{plugin} cannot be trusted: {trouble}", $"a folder of that name in {OpenSite.OwnPlugins(OpenSite.Folder(shell, parse))}");
+        }));
+        return trust;
     }
 }

@@ -43,7 +43,7 @@ internal static class RecordCommand
                 mistakes.Add(Mistake.Typed("no reading was given", "POINT=VALUE, or --file F with the columns point,value,unit,at,why"));
             }
 
-            return mistakes.Count > 0 ? shell.Refuse(mistakes) : WrittenOut.Print(shell, parse.GetValue(json), RecordEntry.Run(desk, request), "saved");
+            return mistakes.Count > 0 ? shell.Refuse(mistakes) : WrittenOut.Print(shell, parse.GetValue(json), RecordEntry.Run(desk, request), "saved", desk.Site);
         }));
         return command;
     }

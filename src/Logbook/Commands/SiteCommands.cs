@@ -37,7 +37,7 @@ internal static class SiteCommands
     public static Command Check(Shell shell)
     {
         var command = new Command("check", "Reports every mistake in the site's files as file:line:column, with what is accepted.");
-        command.SetAction(parse =>
+        command.SetAction(parse => OpenSite.Guarded(shell, () =>
         {
             var folder = OpenSite.Folder(shell, parse);
             var files = SiteReader.Load(folder);
@@ -52,7 +52,7 @@ internal static class SiteCommands
                 return shell.Refuse(site.Mistakes);
             }
 
-            var mistakes = CalculationGraph.Check(site.Value!, OpenSite.Calculations(shell));
+            var mistakes = CalculationGraph.Check(site.Value!, OpenSite.Calculations(shell, folder));
             if (mistakes.Count > 0)
             {
                 return shell.Refuse(mistakes);
@@ -69,7 +69,7 @@ internal static class SiteCommands
 
                 return ExitCode.Done;
             });
-        });
+        }));
         return command;
     }
 

@@ -16,15 +16,18 @@ internal static class OpenSite
         shell.FullPath(parse.GetValue(Options.Site) ?? (string.IsNullOrEmpty(shell.SiteVariable) ? "." : shell.SiteVariable));
 
     /// <summary>Runs <paramref name="action"/> on a desk that can judge and save entries.</summary>
-    public static int ForWriting(Shell shell, ParseResult parse, Func<Desk, int> action) => With(shell, parse, asOf: null, () => Calculations(shell), action);
+    public static int ForWriting(Shell shell, ParseResult parse, Func<Desk, int> action) => With(shell, parse, asOf: null, () => Calculations(shell, Folder(shell, parse)), action);
 
     /// <summary>Runs <paramref name="action"/> on a desk that only reads: no plug-in is loaded, no lock is taken.</summary>
     public static int ForReading(Shell shell, ParseResult parse, Func<Desk, int> action, Option<string?>? asOf = null) => With(shell, parse, asOf, () => [], action);
 
-    /// <summary>The calculations that the shipped plug-ins offer; one that could not be loaded is said on the error stream.</summary>
-    public static IReadOnlyList<LoadedCalculation> Calculations(Shell shell)
+    /// <summary>
+    /// The calculations that the shipped plug-ins and the site's own offer; one that could not be loaded is said on the error
+    /// stream.
+    /// </summary>
+    public static IReadOnlyList<LoadedCalculation> Calculations(Shell shell, string? site)
     {
-        var reports = Plugins();
+        var reports = Plugins(shell, site);
         foreach (var report in reports.Where(r => r.Text.Length > 0))
         {
             shell.Error.WriteLine(Say.Visible($"plug-in {report.Name} is not used: {report.Text}"));
@@ -33,7 +36,30 @@ internal static class OpenSite
         return [.. reports.SelectMany(r => r.Calculations.Select(c => new LoadedCalculation(c, $"{r.Name} {r.Version}")))];
     }
 
-    public static IReadOnlyList<PluginReport> Plugins() => PluginCatalog.LoadShipped(Path.Combine(AppContext.BaseDirectory, "plugins"));
+    /// <summary>What became of each plug-in: the shipped ones, then those in the site's <c>plugins/</c> by what its journal trusts.</summary>
+    /// <param name="site">A folder; without a site in it only the shipped ones count.</param>
+    public static IReadOnlyList<PluginReport> Plugins(Shell shell, string? site)
+    {
+        var shipped = PluginCatalog.LoadShipped(Path.Combine(AppContext.BaseDirectory, "plugins"));
+        return site is null || !Directory.Exists(OwnPlugins(site)) || !File.Exists(Path.Combine(site, SiteFiles.SiteToml))
+            ? shipped
+            : [.. shipped, .. PluginCatalog.LoadFrom(OwnPlugins(site), Trusted(shell, site), shipped)];
+    }
+
+    /// <summary>Where a site keeps its own plug-ins.</summary>
+    public static string OwnPlugins(string site) => Path.Combine(site, "plugins");
+
+    private static Dictionary<string, IReadOnlyDictionary<string, string>> Trusted(Shell shell, string site)
+    {
+        using var store = Store(shell, site, TimeSpan.FromSeconds(5), shell.Clock);
+        var trusted = new Dictionary<string, IReadOnlyDictionary<string, string>>(StringComparer.Ordinal);
+        foreach (var plugin in store.Read().Select(r => r.Body).OfType<PluginTrusted>())
+        {
+            trusted[plugin.Name] = plugin.Files;
+        }
+
+        return trusted;
+    }
 
     /// <summary>Runs <paramref name="action"/> on a desk of the given folder.</summary>
     public static int At(Shell shell, string folder, SiteFiles files, IReadOnlyList<LoadedCalculation> calculations, Func<Desk, int> action) =>
@@ -78,7 +104,7 @@ internal static class OpenSite
         });
     }
 
-    private static int Guarded(Shell shell, Func<int> action, int whenDamaged = ExitCode.Store)
+    public static int Guarded(Shell shell, Func<int> action, int whenDamaged = ExitCode.Store)
     {
         try
         {

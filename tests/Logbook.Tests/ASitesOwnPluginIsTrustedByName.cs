@@ -1,0 +1,116 @@
+namespace Logbook.Tests;
+
+/// <summary>The worked example of DEVELOPERS.md, built like any plug-in, put to work in a site of its own.</summary>
+public sealed class ASitesOwnPluginIsTrustedByName : IDisposable
+{
+    private readonly Cli _cli = new();
+
+    public ASitesOwnPluginIsTrustedByName()
+    {
+        Directory.CreateDirectory(Own("WashRatio"));
+        foreach (var file in new[] { "WashRatio.dll", "WashRatio.deps.json" })
+        {
+            File.Copy(Path.Combine(Built, file), Own("WashRatio", file));
+        }
+
+        var toml = Path.Combine(_cli.Folder, "site.toml");
+        File.WriteAllText(toml, File.ReadAllText(toml) + """
+
+            [[calculation]]
+            use = "wash-ratio"
+            name = "dregs wash"
+            inputs.wash = "DR-W"
+            inputs.dregs = { value = "280 kg/h", u = "10%", source = "usual dregs" }
+            outputs.ratio = "DR-WR"
+            """);
+        File.AppendAllText(Path.Combine(_cli.Folder, "points.csv"), "DR-WR,Wash water per dry dregs,dregs,1,derived,1,,,,,,1,4,,,,dregs-centrifuge,,,,\n");
+    }
+
+    /// <summary>Where the build put the example: the same configuration as these tests.</summary>
+    private static string Built => AppContext.BaseDirectory.Replace(Path.Combine("tests", "Logbook.Tests"), Path.Combine("tests", "Fixtures", "WashRatio"), StringComparison.Ordinal);
+
+    public void Dispose() => _cli.Dispose();
+
+    [Fact]
+    public void Until_it_is_trusted_it_is_not_loaded_and_says_how()
+    {
+        var check = _cli.Run("check");
+
+        Assert.Equal(2, check.Code);
+        Assert.Contains(check.Lines, l => l.Contains("plug-in WashRatio is not used", StringComparison.Ordinal) && l.Contains("code with the program's rights", StringComparison.Ordinal)
+            && l.Contains("logbook plugins trust", StringComparison.Ordinal));
+        Assert.Contains(check.Lines, l => l.Contains("there is no calculation 'wash-ratio'", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Trusted_by_an_engineer_it_computes_in_the_round()
+    {
+        Assert.Equal(0, Trust("eng1").Code);
+
+        Assert.Equal((0, ""), (_cli.Run("check").Code, _cli.Run("check").Error));
+        _cli.Run("adopt", "--why", "wash of the dregs", "--by", "eng1");
+        var result = _cli.Run("record", "DR-W=1.20", "--by", "op1", "--json").Json.GetProperty("results").EnumerateArray().Single(r => r.GetProperty("name").GetString() == "dregs wash");
+        Assert.Equal(1200.0 / 280, result.GetProperty("value").GetDouble(), 9);
+        Assert.Equal("DR-WR", result.GetProperty("point").GetString());
+        Assert.True(result.GetProperty("u").GetDouble() > 0.3);
+    }
+
+    [Fact]
+    public void An_operator_may_not_trust_code()
+    {
+        var answer = Trust("op1");
+
+        Assert.Equal((2, 0), (answer.Code, _cli.Records));
+        Assert.Contains("only an engineer trusts plug-ins", Assert.Single(answer.Lines), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_file_that_changed_after_it_was_trusted_is_refused_until_it_is_trusted_anew()
+    {
+        Trust("eng1");
+        File.AppendAllText(Own("WashRatio", "WashRatio.deps.json"), " ");
+
+        var report = _cli.Run("plugins", "list", "--json").Json.GetProperty("plugins").EnumerateArray().Single(p => p.GetProperty("name").GetString() == "WashRatio");
+
+        Assert.Equal(("refused", "changed"), (report.GetProperty("state").GetString(), report.GetProperty("code").GetString()));
+        Assert.Contains("trust the plug-in anew", report.GetProperty("text").GetString(), StringComparison.Ordinal);
+        Trust("eng1");
+        Assert.Equal(0, _cli.Run("check").Code);
+    }
+
+    [Fact]
+    public void The_record_names_every_file_and_the_log_says_it_in_words()
+    {
+        Trust("eng1");
+
+        Assert.Contains("Plug-in WashRatio trusted, 2 files: written here, read by two of us", _cli.Run("log").Out, StringComparison.Ordinal);
+        Assert.Equal(0, _cli.Run("verify").Code);
+    }
+
+    [Theory]
+    [InlineData("Nothing", "no such folder")]
+    [InlineData("../WashRatio", "is no plug-in name")]
+    public void What_is_no_plug_in_cannot_be_trusted(string name, string words)
+    {
+        var answer = _cli.Run("plugins", "trust", name, "--why", "hope", "--by", "eng1");
+
+        Assert.Equal((2, 0), (answer.Code, _cli.Records));
+        Assert.Contains(words, Assert.Single(answer.Lines), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Explaining_it_shows_where_the_site_uses_it_and_its_constant()
+    {
+        Trust("eng1");
+
+        var help = _cli.Run("calc", "explain", "wash-ratio", "wash=1.2", "dregs=280").Out;
+
+        Assert.Contains("Here as 'dregs wash'", help, StringComparison.Ordinal);
+        Assert.Contains("dregs: 280 kg/h, standard uncertainty 28; source: usual dregs; no date", help, StringComparison.Ordinal);
+        Assert.Contains("ratio = 1000 x 1.2 / 280 = 4.29", help, StringComparison.Ordinal);
+    }
+
+    private Answer Trust(string by) => _cli.Run("plugins", "trust", "WashRatio", "--why", "written here, read by two of us", "--by", by);
+
+    private string Own(params string[] parts) => Path.Combine([_cli.Folder, "plugins", .. parts]);
+}

@@ -15,12 +15,29 @@ internal static class CalculationFindings
         _ => [],
     };
 
-    /// <summary>One note for each number that is missing, with all that could not be computed for it.</summary>
+    /// <summary>One note for each number that is missing, with all that could not be computed for it; one for all that was never given.</summary>
     public static IEnumerable<Finding> Missing(IEnumerable<MissingInput> missing) =>
-        from one in missing
-        group one by (one.Point, one.Why) into same
-        select new Finding(Level.Note, "calculation.missing", same.Key.Point,
-            $"{same.Key.Why}; not computed: {Words.And([.. same.Select(m => m.Calculation.Title)])}", []);
+    [
+        .. from one in missing
+           where !one.NotYet
+           group one by (one.Point, one.Why) into same
+           select new Finding(LevelOf(same), "calculation.missing", same.Key.Point,
+               $"{same.Key.Why}; not computed: {Words.And([.. same.Select(m => m.Calculation.Title)])}", []),
+        .. from one in missing
+           where one.NotYet
+           group one by one.Calculation.IsSafety into same
+           select new Finding(LevelOf(same), "calculation.missing", null,
+               $"not given yet: {Words.And([.. same.Select(m => m.Why).Distinct(StringComparer.Ordinal)])}; not computed: {Words.And([.. same.Select(m => same.Key ? m.Calculation.Title : m.Calculation.Name)])}", []),
+    ];
+
+    /// <summary>That a figure which guards people is missing must be seen.</summary>
+    private static Level LevelOf(IEnumerable<MissingInput> missing) => missing.Any(m => m.Calculation.IsSafety) ? Level.Watch : Level.Note;
+
+    /// <summary>One note for each piece of equipment that stands, with all that was not computed for it.</summary>
+    public static IEnumerable<Finding> Resting(Day day, IEnumerable<RestingCalculation> resting) =>
+        from same in resting.GroupBy(r => r.Equipment, StringComparer.OrdinalIgnoreCase)
+        select new Finding(Level.Note, "calculation.resting", null,
+            $"{same.Key} is {day.State.StateOf(same.Key)}; not computed: {Words.And([.. same.Select(r => r.Calculation.Title)])}", []);
 
     private static Finding OutOfRange(LinkedCalculation calculation, LinkedInput input, double value) => new(
         Level.Watch, "calculation.range", input.Point?.Tag,

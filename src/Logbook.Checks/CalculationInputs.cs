@@ -8,7 +8,11 @@ internal sealed record PassInputs(
     IReadOnlyList<LinkedCalculation> Calculations, IReadOnlyDictionary<string, Quantity> Known, IReadOnlyList<MissingInput> Split);
 
 /// <summary>A number for which a calculation of this entry could not run.</summary>
-internal sealed record MissingInput(LinkedCalculation Calculation, string Point, string Why);
+/// <param name="NotYet">There never was one, or not at the hour of its lag: the journal is too young for it.</param>
+internal sealed record MissingInput(LinkedCalculation Calculation, string Point, string Why, bool NotYet = false);
+
+/// <summary>A calculation that rests with its equipment.</summary>
+internal sealed record RestingCalculation(LinkedCalculation Calculation, string Equipment);
 
 /// <summary>
 /// Finds the calculations whose inputs changed and the numbers that they take: from this entry first, else the latest
@@ -19,6 +23,7 @@ internal sealed class CalculationInputs(Day day, IReadOnlyList<PointReading> rea
     private readonly Dictionary<string, PointReading> _here = readings.Where(r => r.Number is not null).ToDictionary(r => r.Point.Tag, StringComparer.Ordinal);
     private readonly Dictionary<string, Quantity> _known = new(StringComparer.Ordinal);
     private readonly Dictionary<string, long> _entry = new(StringComparer.Ordinal);
+    private readonly List<RestingCalculation> _resting = [];
     private readonly PastValues _past = new(day, at);
 
     /// <summary>Given in this entry; no record has the number yet.</summary>
@@ -36,6 +41,9 @@ internal sealed class CalculationInputs(Day day, IReadOnlyList<PointReading> rea
         return new PassInputs([.. touched.Where(c => !split.Exists(s => s.Calculation == c))], _known, [.. split.Where(s => TakesFromHere(s.Calculation))]);
     }
 
+    /// <summary>Calculations of this entry's numbers that were not run, since their equipment stands.</summary>
+    public IEnumerable<RestingCalculation> Resting => _resting.Where(r => TakesFromHere(r.Calculation));
+
     /// <summary>
     /// Why a calculation could not run: only where a number of it was given in this entry, and the missing one does not
     /// come from a calculation that has spoken for itself.
@@ -48,17 +56,23 @@ internal sealed class CalculationInputs(Day day, IReadOnlyList<PointReading> rea
             return null;
         }
 
-        return new MissingInput(attempt.Calculation, point.Tag, _past.WhyMissing(point, input.Lag));
+        return _past.WhyMissing(attempt.Calculation, point, input.Lag);
     }
 
-    private bool TakesFromHere(LinkedCalculation calculation) => calculation.CurrentPoints.Any(p => _here.ContainsKey(p.Tag));
+    private bool TakesFromHere(LinkedCalculation calculation) => calculation.Triggers.Any(p => _here.ContainsKey(p.Tag));
 
     private List<LinkedCalculation> Touched()
     {
         var changed = _here.Keys.ToHashSet(StringComparer.Ordinal);
         var touched = new List<LinkedCalculation>();
-        foreach (var calculation in day.Graph.InOrder.Where(c => c.CurrentPoints.Any(p => changed.Contains(p.Tag)) && !Rests(c)))
+        foreach (var calculation in day.Graph.InOrder.Where(c => c.Triggers.Any(p => changed.Contains(p.Tag)) && HasItsSample(c)))
         {
+            if (Standing(calculation) is { } equipment)
+            {
+                _resting.Add(new RestingCalculation(calculation, equipment));
+                continue;
+            }
+
             touched.Add(calculation);
             changed.UnionWith(calculation.Outputs.Where(o => o.Point is not null).Select(o => o.Point!.Tag));
         }
@@ -66,9 +80,13 @@ internal sealed class CalculationInputs(Day day, IReadOnlyList<PointReading> rea
         return touched;
     }
 
-    /// <summary>A calculation rests while equipment of its inputs stands, unless one of its points is judged always.</summary>
-    private bool Rests(LinkedCalculation calculation) =>
-        calculation.CurrentPoints.Any(p => !p.Always && !day.AtWork(p.Equipment, at)) && !calculation.Outputs.Any(o => o.Point?.Always == true);
+    /// <summary>A calculation of a sample is run when that sample comes, and never again with old end points and a new time.</summary>
+    private bool HasItsSample(LinkedCalculation calculation) =>
+        calculation.CurrentPoints.All(p => p.Sample is null) || calculation.CurrentPoints.Any(p => p.Sample is not null && _here.ContainsKey(p.Tag));
+
+    /// <summary>The equipment of its inputs that stands, so that it rests; null when it runs, or gives a point that is judged always.</summary>
+    private string? Standing(LinkedCalculation calculation) => calculation.IsSafety ? null
+        : calculation.CurrentPoints.FirstOrDefault(p => !p.Always && !day.AtWork(p.Equipment, at))?.Equipment;
 
     private void Find(LinkedInput input)
     {
@@ -91,7 +109,7 @@ internal sealed class CalculationInputs(Day day, IReadOnlyList<PointReading> rea
 
     private void Know(LinkedInput input, double value, double u, long entry)
     {
-        _known[input.Key] = new Quantity(value, u, CoverWords.Name(day.Site, input.Point!));
+        _known[input.Key] = new Quantity(value, u, CoverWords.Name(input.Point!));
         _entry[input.Key] = entry;
     }
 

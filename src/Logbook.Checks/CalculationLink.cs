@@ -117,7 +117,7 @@ internal sealed class CalculationLink(Site site, IReadOnlyList<LoadedCalculation
     private LinkedOutput? Output(OutputInfo info)
     {
         var point = binding.Outputs.GetValueOrDefault(info.Id) is { } tag ? site.FindPoint(tag) : null;
-        var output = PlugInOutput.Link(binding.Use, info, point, binding.MethodU.GetValueOrDefault(info.Id), binding.Place, mistakes);
+        var output = PlugInOutput.Link(binding.Use, info, point, binding.MethodU.GetValueOrDefault(info.Id), binding.Estimates.GetValueOrDefault(info.Id), binding.Place, mistakes);
         if (output is not null && point is not null && !Units.CanConvert(output.Unit, point.Unit))
         {
             Add($"{binding.Name}: {point.Tag} is in {point.Unit}, the output '{info.Id}' in {output.Unit}", "a derived point in one of: " + Units.AcceptedFor(output.Unit));

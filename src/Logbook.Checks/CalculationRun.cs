@@ -4,9 +4,10 @@ using Logbook.Plant;
 namespace Logbook.Checks;
 
 /// <summary>One output of a calculation that was run by hand.</summary>
+/// <param name="UnitInWords">The unit with basis and temperature of a concentration.</param>
 /// <param name="U">Standard uncertainty; null when no input's was given and the method has none.</param>
 /// <param name="Covers">What the uncertainty covers.</param>
-public sealed record HandOutput(string Id, double Value, string Unit, string Meaning, double? U, string? Covers);
+public sealed record HandOutput(string Id, double Value, string Unit, string UnitInWords, string Meaning, double? U, string? Covers);
 
 /// <summary>What a calculation answered by hand.</summary>
 public sealed record HandRun(string Id, IReadOnlyList<HandOutput> Outputs, IReadOnlyList<string> Notes, IReadOnlyList<string> Steps);
@@ -30,7 +31,7 @@ public static class CalculationRun
         var run = GraphRun.Run(guard, [linked], inputs.ToDictionary(i => i.Key, i => i.Constant!, StringComparer.Ordinal));
         return run.Attempts[0] switch
         {
-            { Values: { } values } => new Parsed<HandRun>(new HandRun(linked.Info.Id, Outputs(run), values.Notes, values.Steps), []),
+            { Values: { } values } => new Parsed<HandRun>(new HandRun(linked.Info.Id, Outputs(run, inputs), values.Notes, values.Steps), []),
             { Outside: { } outside } => Wrong($"{outside.Input.Info.Role} is {Words.Number(outside.Value)} {outside.Input.Unit}", "accepted: " + HandInputs.Range(outside.Input.Info)),
             { Outcome: Refused refused } => Wrong(refused.Sentence, ""),
             { Outcome: Failed failed } => Wrong($"plug-in {loaded.PlugIn} failed: {failed.Sentence}", ""),
@@ -38,8 +39,13 @@ public static class CalculationRun
         };
     }
 
-    private static IReadOnlyList<HandOutput> Outputs(GraphRun run) =>
-        [.. run.Results().Select(r => new HandOutput(r.Output.Info.Id, r.Result.Value, r.Result.Unit, r.Output.Info.Meaning, r.Result.U, r.Result.Covers))];
+    private static IReadOnlyList<HandOutput> Outputs(GraphRun run, IReadOnlyList<LinkedInput> inputs) =>
+        [.. run.Results().Select(r => new HandOutput(r.Output.Info.Id, r.Result.Value, r.Result.Unit, r.Output.Unit.InWords(LitreAt(r.Output.Info, inputs)), r.Output.Info.Meaning, r.Result.U, r.Result.Covers))];
+
+    private static string? LitreAt(OutputInfo output, IReadOnlyList<LinkedInput> inputs) =>
+        inputs.FirstOrDefault(i => i.Info.Role.Equals(output.LitreAt, StringComparison.Ordinal)) is { } role
+            ? $"{Words.Number(role.Constant!.Value)} {role.Unit}"
+            : output.LitreAt;
 
     private static Parsed<HandRun> Wrong(string wrong, string accepted) => new(null, [Mistake.Typed(wrong, accepted)]);
 

@@ -68,6 +68,6 @@ internal static class Correcting
     {
         var state = Replay.UpTo(desk.Store, target - 1);
         var site = state.Site ?? desk.Site;
-        return new Day(site, state, desk.Store, CalculationGraph.Link(site, desk.Calculations), desk.Guard, target);
+        return new Day(site, state, desk.Store, CalculationGraph.Link(site, desk.Calculations), desk.Guard, target, Recent: null);
     }
 }

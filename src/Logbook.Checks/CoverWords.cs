@@ -7,14 +7,20 @@ internal static class CoverWords
 {
     public const string Method = "method";
 
-    /// <summary>A point by its description; one of a sample whose readings begin alike by what sets it apart: <c>end point B</c>.</summary>
-    public static string Name(Site site, Point point)
+    /// <summary>What a titration's end points have in common.</summary>
+    private const string Burette = "burette";
+
+    /// <summary>The end points of a titration by their instrument; any other point by its description up to the first comma.</summary>
+    public static string Name(Point point)
     {
-        var comma = point.Description.LastIndexOf(", ", StringComparison.Ordinal);
-        var alike = comma > 0 && point.Sample is not null && site.Points.All(p =>
-            !point.Sample.Equals(p.Sample, StringComparison.Ordinal) || p.Description.StartsWith(point.Description[..comma], StringComparison.Ordinal));
-        var name = alike ? point.Description[(comma + 2)..] : point.Description;
-        return name.Length > 1 && char.IsLower(name[1]) ? char.ToLowerInvariant(name[0]) + name[1..] : name;
+        if (point.Sample is not null && point.Unit.Dimension.Equals("volume", StringComparison.Ordinal))
+        {
+            return Burette;
+        }
+
+        var name = point.Description.Split(',')[0];
+        var word = name.Split(' ')[0];
+        return word.Skip(1).All(char.IsLower) ? char.ToLowerInvariant(name[0]) + name[1..] : name;
     }
 
     /// <summary>The sources that make up four fifths of the variance, three at most, the largest first.</summary>

@@ -9,12 +9,15 @@ namespace Logbook.Checks;
 /// and sees nothing that was written from that entry on.
 /// </summary>
 /// <param name="Before">Only records below this sequence number count.</param>
-internal sealed record Day(Site Site, State State, IJournalStore Store, CalculationGraph Graph, IGuard Guard, long Before)
+/// <param name="Recent">The last day and a half at hand; null where the store must be asked.</param>
+internal sealed record Day(Site Site, State State, IJournalStore Store, CalculationGraph Graph, IGuard Guard, long Before, Recent? Recent)
 {
     /// <summary>Values are compared over this long; a point's own <c>stale</c> rules where that is longer.</summary>
     private static readonly TimeSpan Memory = TimeSpan.FromHours(24);
 
-    public static Day Today(Desk desk) => new(desk.Site, desk.State, desk.Store, desk.Graph, desk.Guard, long.MaxValue);
+    private static readonly TimeSpan Near = TimeSpan.FromHours(2);
+
+    public static Day Today(Desk desk) => new(desk.Site, desk.State, desk.Store, desk.Graph, desk.Guard, long.MaxValue, desk.Recent);
 
     /// <summary>The newest number of a point at <paramref name="at"/>, whatever its age up to a day; null when there is none.</summary>
     public SeriesValue? Last(Point point, DateTimeOffset at)
@@ -30,13 +33,30 @@ internal sealed record Day(Site Site, State State, IJournalStore Store, Calculat
             return latest;
         }
 
+        // Mostly it lies within the last hours: the far past is read only when it does not.
         var memory = point.Stale > Memory ? point.Stale : Memory;
-        return Series(point, at - memory, at).LastOrDefault();
+        return Series(point, at - Near, at).LastOrDefault() ?? Series(point, at - memory, at - Near).LastOrDefault();
     }
 
     /// <summary>The numbers of a point from <paramref name="from"/> to <paramref name="to"/>, both included, oldest first.</summary>
     public IEnumerable<SeriesValue> Series(Point point, DateTimeOffset from, DateTimeOffset to) =>
-        Store.Series(point.Tag, from, to.AddMilliseconds(1), Before - 1).Where(v => v.Value is not null);
+        (Recent?.Between(point.Tag, from, to) ?? Store.Series(point.Tag, from, to.AddMilliseconds(1), Before - 1)).Where(v => v.Value is not null);
+
+    /// <summary>Standard uncertainty of a value of the past. A derived point has none of its own: the record that computed it has.</summary>
+    public double UOf(Point point, SeriesValue value) => point.Kind == PointKind.Read
+        ? point.U?.Of(value.Value!.Value) ?? 0
+        : (Recent?.ResultOf(value) ?? Stored(point, value))?.U ?? 0;
+
+    private Result? Stored(Point point, SeriesValue value)
+    {
+        IReadOnlyList<Result> results = Store.Read(value.CorrectedBy ?? value.Seq).FirstOrDefault()?.Body switch
+        {
+            Entry entry => entry.Results,
+            Correction correction => correction.Results,
+            _ => [],
+        };
+        return results.FirstOrDefault(r => point.Tag.Equals(r.Point, StringComparison.Ordinal));
+    }
 
     /// <summary>
     /// Equipment is at work when it runs or is being started: what rests at standstill matters most at a start. Before the

@@ -17,6 +17,7 @@ public sealed class Desk(
     // A clock that is set right by its time server moves by seconds; more than this is a jump that a person must know of.
     private static readonly TimeSpan ClockGrace = TimeSpan.FromMinutes(1);
 
+    private readonly Recent _recent = new(store);
     private Parsed<Site>? _folder;
     private CalculationGraph? _graph;
 
@@ -56,6 +57,9 @@ public sealed class Desk(
 
     /// <summary>Why this person cannot write here; empty when nothing is against it.</summary>
     public IEnumerable<Mistake> WhyNot(string by) => Given.Writer(Site, State, by);
+
+    /// <summary>The values of the last day and a half, up to <see cref="State"/>.</summary>
+    internal Recent Recent => _recent.UpTo(State.Head.Seq, Now);
 
     /// <summary>Moves the state forward by what any terminal has written since.</summary>
     public void Follow()
@@ -97,6 +101,7 @@ public sealed class Desk(
         if (record.Seq == State.Head.Seq + 1)
         {
             State = State.Apply(record).KeptNowAndThen(store);
+            _recent.Appended(record);
         }
         else
         {

@@ -12,12 +12,13 @@ internal static class EntryCalculations
         var inputs = new CalculationInputs(day, readings, at);
         var (calculations, known, split) = inputs.Gather();
         var run = GraphRun.Run(day.Guard, calculations, known);
-        var missing = run.Attempts.Select(a => inputs.Missing(a, run.Attempts)).OfType<MissingInput>();
+        var missing = split.Concat(run.Attempts.Select(a => inputs.Missing(a, run.Attempts)).OfType<MissingInput>()).ToList();
         List<Finding> findings =
         [
             .. NotLinked(day, readings),
             .. run.Attempts.SelectMany(CalculationFindings.Of),
-            .. CalculationFindings.Missing(split.Concat(missing)),
+            .. CalculationFindings.Missing(missing),
+            .. CalculationFindings.Resting(day, inputs.Resting),
         ];
         var results = new List<Result>();
         foreach (var (attempt, output, result) in run.Results())

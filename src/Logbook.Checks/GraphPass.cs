@@ -39,6 +39,7 @@ internal sealed class GraphPass(IReadOnlyList<LinkedCalculation> calculations, G
     public Attempt Try(LinkedCalculation calculation, Board board)
     {
         var numbers = new Dictionary<string, double>(calculation.Inputs.Count, StringComparer.Ordinal);
+        var absent = new List<LinkedInput>();
         foreach (var input in calculation.Inputs)
         {
             if (board.Find(input.Key) is not { } source)
@@ -48,6 +49,7 @@ internal sealed class GraphPass(IReadOnlyList<LinkedCalculation> calculations, G
                     return new Attempt(calculation) { Missing = input };
                 }
 
+                absent.Add(input);
                 continue;
             }
 
@@ -60,7 +62,12 @@ internal sealed class GraphPass(IReadOnlyList<LinkedCalculation> calculations, G
             numbers[input.Info.Role] = value;
         }
 
-        return new Attempt(calculation) { Outcome = call(calculation.Loaded.Calculation, new Inputs(numbers)) };
+        var outcome = call(calculation.Loaded.Calculation, new Inputs(numbers));
+
+        // What it cannot do without here, though it may be absent elsewhere, is missing: that is no refusal of what was read.
+        return outcome is Refused refused && absent.Find(i => i.Info.Role.Equals(refused.Role, StringComparison.Ordinal)) is { } needed
+            ? new Attempt(calculation) { Missing = needed }
+            : new Attempt(calculation) { Outcome = outcome };
     }
 
     public static void Post(LinkedCalculation calculation, Values values, Board board)

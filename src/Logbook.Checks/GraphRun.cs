@@ -26,7 +26,7 @@ internal sealed record GraphRun(IReadOnlyList<Attempt> Attempts, IReadOnlyDictio
         from attempt in Attempts
         let numbers = attempt.Values?.Numbers ?? Nothing
         from output in attempt.Calculation.Outputs
-        where numbers.ContainsKey(output.Info.Id)
+        where numbers.ContainsKey(output.Info.Id) && attempt.Calculation.Keeps(output)
         select (attempt, output, Result(attempt.Calculation, output, numbers[output.Info.Id]));
 
     private Result Result(LinkedCalculation calculation, LinkedOutput output, double number)

@@ -44,7 +44,7 @@ internal sealed class HandInputs(CalculationInfo info, List<Mistake> mistakes)
     public static string Range(InputInfo role) => $"{Words.Number(role.Lowest)} to {Words.Number(role.Highest)} {role.Unit}";
 
     public static IReadOnlyList<LinkedOutput> Outputs(CalculationInfo info, List<Mistake> mistakes) =>
-        [.. info.Outputs.Select(o => PlugInOutput.Link(info.Id, o, null, null, Place.Unknown, mistakes)).OfType<LinkedOutput>()];
+        [.. info.Outputs.Select(o => PlugInOutput.Link(info.Id, o, null, null, null, Place.Unknown, mistakes)).OfType<LinkedOutput>()];
 
     private LinkedInput? Input(InputInfo role)
     {

@@ -14,7 +14,18 @@ internal sealed record LinkedCalculation(
     public string Title => $"{Info.Title} ({Name})";
 
     /// <summary>The points that are read as they stand now; a lagged input is history and ties nothing to this entry.</summary>
-    public IEnumerable<Point> CurrentPoints => Inputs.Where(i => i.Point is not null && i.Lag == TimeSpan.Zero).Select(i => i.Point!);
+    public IReadOnlyList<Point> CurrentPoints { get; } = [.. Inputs.Where(i => i.Point is not null && i.Lag == TimeSpan.Zero).Select(i => i.Point!)];
+
+    /// <summary>The points with which it is run: the current ones; where all are lagged, any of them.</summary>
+    public IReadOnlyList<Point> Triggers => CurrentPoints.Count > 0 ? CurrentPoints : AllPoints;
+
+    /// <summary>It gives a point that is judged whatever runs: its silence must be seen.</summary>
+    public bool IsSafety => Outputs.Any(o => o.Point?.Always == true);
+
+    private IReadOnlyList<Point> AllPoints { get; } = [.. Inputs.Where(i => i.Point is not null).Select(i => i.Point!)];
+
+    /// <summary>A binding that names derived points keeps what lands in them and what is a witness; one that names none keeps everything.</summary>
+    public bool Keeps(LinkedOutput output) => output.Point is not null || output.Estimates is not null || Outputs.All(o => o.Point is null);
 }
 
 /// <summary>One role and where its number comes from: a point, or else a constant.</summary>
@@ -28,7 +39,8 @@ internal sealed record LinkedInput(InputInfo Info, Unit Unit, string Key, Point?
 
 /// <summary>One output, and the derived point in which it lands.</summary>
 /// <param name="Unit">The output's unit.</param>
-internal sealed record LinkedOutput(OutputInfo Info, Unit Unit, Point? Point, Uncertainty? MethodU)
+/// <param name="Estimates">The quantity that it is a witness of, by the site or else by the plug-in.</param>
+internal sealed record LinkedOutput(OutputInfo Info, Unit Unit, Point? Point, Uncertainty? MethodU, string? Estimates)
 {
     /// <summary>The unit in which it is kept: the derived point's, else its own.</summary>
     public Unit KeptUnit => Point?.Unit ?? Unit;

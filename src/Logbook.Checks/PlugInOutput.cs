@@ -9,7 +9,8 @@ internal static class PlugInOutput
 {
     /// <param name="use">The calculation's id, for a mistake of the plug-in's.</param>
     /// <param name="methodU">The site's own, in place of the plug-in's.</param>
-    public static LinkedOutput? Link(string use, OutputInfo info, Point? point, Uncertainty? methodU, Place place, List<Mistake> mistakes)
+    /// <param name="estimates">The site's own, in place of the plug-in's.</param>
+    public static LinkedOutput? Link(string use, OutputInfo info, Point? point, Uncertainty? methodU, string? estimates, Place place, List<Mistake> mistakes)
     {
         if (Units.Find(info.Unit) is not { } unit)
         {
@@ -27,6 +28,6 @@ internal static class PlugInOutput
             }
         }
 
-        return new LinkedOutput(info, unit, point, methodU);
+        return new LinkedOutput(info, unit, point, methodU, estimates ?? info.Estimates);
     }
 }

@@ -26,17 +26,19 @@ internal static class StuckCheck
             yield break;
         }
 
-        var near = day.Series(point, at - Near, at).Reverse().TakeWhile(v => v.Value == value).ToList();
-        if (near.Count + 1 < FewestEqual)
+        var near = day.Series(point, at - Near, at).ToList();
+        var equalNow = near.AsEnumerable().Reverse().TakeWhile(v => v.Value == value).Count();
+        if (equalNow + 1 < FewestEqual)
         {
             yield break;
         }
 
-        var far = day.Series(point, at - Far, at).ToList();
-        var run = far.AsEnumerable().Reverse().TakeWhile(v => v.Value == value).ToList();
+        // The last day is at hand; two weeks are looked up only where a day is too little to judge by.
+        var history = near.Count - equalNow > FewestPairs ? near : [.. day.Series(point, at - Far, at)];
+        var run = history.AsEnumerable().Reverse().TakeWhile(v => v.Value == value).ToList();
         var equal = run.Count + 1;
         var resolution = point.Resolution ?? Math.Pow(10, -point.Decimals);
-        if (Usual([.. far.Take(far.Count - run.Count).Select(v => v.Value!.Value)]) is { } sigma && Stuck.ChanceOfRepeat(resolution, sigma) is < 0.5 and var p
+        if (Usual([.. history.Take(history.Count - run.Count).Select(v => v.Value!.Value)]) is { } sigma && Stuck.ChanceOfRepeat(resolution, sigma) is < 0.5 and var p
             && Stuck.ChanceOfRun(resolution, sigma, equal) < Odd)
         {
             yield return new Finding(Level.Watch, "stuck", point.Tag,

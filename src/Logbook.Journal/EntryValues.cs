@@ -14,7 +14,7 @@ internal sealed record Origin(long Seq, DateTimeOffset At, string By, string? Ro
 }
 
 /// <summary>What an entry says of its points: what was read, then what was derived.</summary>
-internal static class EntryValues
+public static class EntryValues
 {
     public static IEnumerable<SeriesValue> Of(JournalRecord record, Entry entry)
     {

@@ -49,7 +49,10 @@ public sealed class LimitCheckTests
         Assert.NotNull(Writing.ChangeState(_line.Desk, "slaker", "stopped", null, null, "op1").Record);
         _line.Later(1);
 
-        Assert.Equal(["SL-HATCH", "SL-MARGIN"], _line.Save("SL-I=0", "SL-F1=0", "SL-HATCH=3", "SL-T1=103.9").Findings.Select(f => f.Point), StringComparer.Ordinal);
+        var findings = _line.Save("SL-I=0", "SL-F1=0", "SL-HATCH=3", "SL-T1=103.9").Findings;
+
+        Assert.Equal(["SL-HATCH", "SL-MARGIN"], findings.Where(f => f.Code != "calculation.resting").Select(f => f.Point), StringComparer.Ordinal);
+        Assert.Equal("slaker is stopped; not computed: Test of dose (lime)", Assert.Single(findings, f => f.Code == "calculation.resting").Text);
     }
 
     [Fact]

@@ -55,6 +55,9 @@ public sealed record OutputInfo(string Id, string Unit, string Meaning)
     /// <summary>The physical quantity that this output estimates (<c>cao-dose</c>); all outputs that estimate one quantity must agree. Null when none.</summary>
     public string? Estimates { get; init; }
 
+    /// <summary>The temperature of the litre of a concentration: <c>25 degC</c>, or the role that holds it (<c>line-temperature</c>). Null for anything else.</summary>
+    public string? LitreAt { get; init; }
+
     /// <summary>Standard uncertainty of the method itself, beside that of its inputs: <c>1.0</c> in <see cref="Unit"/>, or <c>3%</c> of the value. Null when none.</summary>
     public string? MethodU { get; init; }
 

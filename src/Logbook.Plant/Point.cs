@@ -14,6 +14,9 @@ public sealed record Point
 
     public required Unit Unit { get; init; }
 
+    /// <summary>The unit as it is said: a strength with its basis and the temperature of its litre, where the description ends with it (<c>as Na2O at 25 degC</c>).</summary>
+    public string UnitInWords => Description.LastIndexOf(" at ", StringComparison.Ordinal) is > 0 and var at ? Unit.InWords(Description[(at + 4)..]) : Unit.InWords(null);
+
     public required PointKind Kind { get; init; }
 
     /// <summary>Decimals shown.</summary>

@@ -10,5 +10,10 @@ namespace Logbook.Plant;
 /// <param name="Offset">See <paramref name="Factor"/>.</param>
 public sealed record Unit(string Name, string Dimension, double Factor, double Offset = 0)
 {
+    /// <summary><c>g/L as Na2O at 25 degC</c>; a plain ratio's is empty, any other unit is its name.</summary>
+    /// <param name="litreAt">The temperature of the litre; null when it is not known.</param>
+    public string InWords(string? litreAt) => Name.Equals("1", StringComparison.Ordinal) ? "" : !Dimension.Equals("alkali", StringComparison.Ordinal) ? Name
+        : $"{Name[..Name.LastIndexOf(' ')]} as {Name[(Name.LastIndexOf(' ') + 1)..]}{(litreAt is null ? "" : " at " + litreAt)}";
+
     public override string ToString() => Name;
 }

@@ -89,14 +89,16 @@ internal sealed class CalculationSection(KnownPoints points)
 
         if (!table.Has("u"))
         {
-            table.Wrong("u", $"constant of {role} has no u", "its standard uncertainty, in its unit or as in \"2%\"");
+            table.Wrong("u", $"constant of {role} has no u", "its standard uncertainty, in its unit or as in \"2%\"; \"exact\" for a choice or an aim");
         }
 
-        var u = Uncertainties.Of(table, "u");
+        // An aim or a choice is what it is; a measured constant never is.
+        var exact = table.Raw("u") is "exact";
+        var u = exact ? null : Uncertainties.Of(table, "u");
         var source = table.Text("source");
         var fitted = table.Date("fitted");
         table.RefuseOthers();
-        return measured is null || u is null ? null : new InputSource.Constant(measured.Value, measured.Unit, u.Of(measured.Value), source, fitted);
+        return measured is null || (u is null && !exact) ? null : new InputSource.Constant(measured.Value, measured.Unit, u?.Of(measured.Value) ?? 0, source, fitted);
     }
 
     private string Output(Fields outputs, string output, string binding)

@@ -1,32 +1,40 @@
 using Logbook.Handover;
 using System.Globalization;
 using Logbook.Journal;
+using Logbook.Plant;
 
 namespace Logbook;
 
 /// <summary>Results and findings in words.</summary>
 internal static class Shown
 {
-    /// <summary>The value to as many decimals as its uncertainty (twice the standard one: about 95 of 100) is worth.</summary>
+    /// <summary>
+    /// The value to as many decimals as its uncertainty (twice the standard one: about 95 of 100) is worth: one digit of that,
+    /// two where the first is 1 or 2.
+    /// </summary>
     public static string Of(double value, string unit, double? u, string? covers)
     {
+        var named = unit.Length is 0 || unit.Equals("1", StringComparison.Ordinal) ? "" : " " + unit;
         if (u is not > 0)
         {
-            return $"{value.ToString("0.####", CultureInfo.InvariantCulture)} {unit}";
+            return value.ToString("0.####", CultureInfo.InvariantCulture) + named;
         }
 
         var wide = 2 * u.Value;
-        var decimals = Math.Clamp(-(int)Math.Floor(Math.Log10(wide)), 0, 8);
-        var format = "F" + decimals.ToString(CultureInfo.InvariantCulture);
+        var size = Math.Floor(Math.Log10(wide));
+        var digits = wide / Math.Pow(10, size) < 3 ? 2 : 1;
+        var format = "F" + Math.Clamp(digits - 1 - (int)size, 0, 8).ToString(CultureInfo.InvariantCulture);
         var tail = covers is null ? "" : $", {covers}";
-        return $"{value.ToString(format, CultureInfo.InvariantCulture)} {unit} plus or minus {wide.ToString(format, CultureInfo.InvariantCulture)}{tail}";
+        return $"{value.ToString(format, CultureInfo.InvariantCulture)}{named} plus or minus {wide.ToString(format, CultureInfo.InvariantCulture)}{tail}";
     }
 
-    public static void Results(TextWriter output, IReadOnlyList<Result> results)
+    /// <param name="site">Whose points say in words what a strength's unit means.</param>
+    public static void Results(TextWriter output, Site? site, IReadOnlyList<Result> results)
     {
         foreach (var result in results)
         {
-            output.WriteLine($"  {result.Name}, {result.Output}: {Of(result.Value, result.Unit, result.U, result.Covers)}");
+            var unit = result.Point is { } tag && site?.FindPoint(tag) is { } point && result.Unit == point.Unit.Name ? point.UnitInWords : result.Unit;
+            output.WriteLine($"  {result.Name}, {result.Output}: {Of(result.Value, unit, result.U, result.Covers)}");
         }
     }
 

@@ -3,6 +3,7 @@ using System.Text.Json.Nodes;
 using Logbook.Checks;
 using Logbook.Handover;
 using Logbook.Journal;
+using Logbook.Plant;
 
 namespace Logbook;
 
@@ -21,7 +22,7 @@ internal static class WrittenOut
         return ExitCode.RefusedByRule;
     }
 
-    public static int Print(Shell shell, bool json, Written written, string done)
+    public static int Print(Shell shell, bool json, Written written, string done, Site? site = null)
     {
         if (written.Record is not { } record)
         {
@@ -48,7 +49,7 @@ internal static class WrittenOut
         }
 
         shell.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{done}: record {record.Seq}, head {record.Hash[..12]}"));
-        Shown.Results(shell.Out, results);
+        Shown.Results(shell.Out, site, results);
         Shown.Findings(shell.Out, findings);
         return ExitCode.Done;
     }

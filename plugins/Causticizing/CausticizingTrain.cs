@@ -100,6 +100,7 @@ public sealed class CausticizingTrain : ICalculation
         return ceiling;
     }
 
+    // 4 points: three times what the readings leave uncertain; common practice, no source.
     private static void Advise(Worksheet sheet, Inputs inputs, double expected, double retention)
     {
         double[] way = [inputs["inlet-causticity"], .. new[] { "causticity-1", "causticity-2", "causticity-3" }.Where(inputs.Has).Select(r => inputs[r])];
@@ -108,7 +109,7 @@ public sealed class CausticizingTrain : ICalculation
             sheet.Note($"Causticity falls along the train, which the reaction does not do: samples swapped or one that took up carbon dioxide, or the line was still moving.");
         }
 
-        if (inputs.Find("causticity-3") < expected - 2)
+        if (inputs.Find("causticity-3") < expected - 4)
         {
             sheet.Note($"The last tank is {expected - inputs["causticity-3"]:0.0} points short of what {retention:0} min should give: short-circuiting, a low level, weak stirring or slow lime; or a rate that does not fit this mill.");
         }

@@ -15,7 +15,8 @@ public sealed class EquilibriumCausticity : ICalculation
             + "points below it is usual; nearer means over-liming, above it means an error. The constant is the mill's own to fit.",
         Formula = "t = tta / 61.97854 (mol/L); s = sulphidity-tta / 100; a = t (1 - s); b = s t; k = constant\n"
             + "(2 a x + b)^2 = k a (1 - x)\n"
-            + "x = (-(4 a b + k a) + sqrt((4 a b + k a)^2 - 16 a^2 (b^2 - k a))) / (8 a^2)\nequilibrium = 100 x",
+            + "x = (-(4 a b + k a) + sqrt((4 a b + k a)^2 - 16 a^2 (b^2 - k a))) / (8 a^2)\nequilibrium = 100 x\n"
+            + "distance = equilibrium - causticity\nconversion = 100 (equilibrium - gl-causticity) / (100 - gl-causticity)",
         Source = "Mass action law solved exactly; constant 55 mol/L from memory of the kraft causticizing curves, within 2 points of causticity",
         LeavesOut = "The activity of the salts: one constant holds within about a point from 100 to 140 g/L. Time: it is where the reaction would end.",
         Inputs =
@@ -24,11 +25,13 @@ public sealed class EquilibriumCausticity : ICalculation
             new("sulphidity-tta", "%", "sulphide of the total titratable alkali", 0, 95),
             new("constant", "mol/L", "hydroxide squared over carbonate at equilibrium", 5, 500) { Default = 55 },
             new("causticity", "%", "causticity reached", 0, 100) { Required = false },
+            new("gl-causticity", "%", "causticity of the green liquor", 0, 95) { Required = false },
         ],
         Outputs =
         [
             new("equilibrium", "%", "causticity at equilibrium"),
             new("distance", "points", "equilibrium less the causticity reached"),
+            new("conversion", "%", "share of the green liquor's carbonate that can turn"),
         ],
     };
 
@@ -54,6 +57,17 @@ public sealed class EquilibriumCausticity : ICalculation
             var distance = (100 * x) - reached;
             sheet.Give("distance", distance, $"distance = {100 * x:0.00} - {reached:0.00} = {distance:0.00} points");
             Advise(sheet, distance);
+        }
+
+        if (inputs.Find("gl-causticity") is { } green)
+        {
+            if (green >= 100 * x)
+            {
+                return Worksheet.Refuse("gl-causticity", $"gl-causticity ({green:0.##} %) is not below equilibrium ({100 * x:0.##} %): no green liquor comes so");
+            }
+
+            var conversion = 100 * ((100 * x) - green) / (100 - green);
+            sheet.Give("conversion", conversion, $"conversion = 100 x ({100 * x:0.00} - {green:0.00}) / (100 - {green:0.00}) = {conversion:0.00} %");
         }
 
         return sheet.ToValues();

@@ -30,6 +30,7 @@ public sealed class SodaAcrossSlaker : ICalculation
         [
             new("expected-wl-tta", "g/L Na2O", "total titratable alkali that white liquor should have")
             {
+                LitreAt = "25 degC",
                 Estimates = "wl-tta",
                 MethodU = "1.2",
                 WhenOff = "water was added between the samples, or more steam left than usual: the white liquor really is weaker or stronger",

@@ -46,7 +46,7 @@ public sealed class FlashCooling : ICalculation
                 WhenOff = "liquor is carried over, steam escapes to the vacuum pump, or heat leaves another way: the condensate really differs",
                 Moves = ["condensate"],
             },
-            new("tta-out", "g/L Na2O", "total titratable alkali at the outlet, as hot liquor there"),
+            new("tta-out", "g/L Na2O", "total titratable alkali at the outlet, as hot liquor there") { LitreAt = "outlet" },
             new("vapour-pressure", "kPa abs", "pressure at which liquor of the outlet's temperature boils")
             {
                 Estimates = "cooler-pressure",
@@ -84,7 +84,10 @@ public sealed class FlashCooling : ICalculation
         return sheet.ToValues();
     }
 
-    // 5 kPa and 20 %: common practice, no source.
+    private static double OfOneKelvin(Inputs inputs) =>
+        inputs["flow"] * inputs["density"] * inputs["heat-capacity"] / Water.LatentHeat(inputs["outlet"]) / 1000;
+
+    // 5 kPa and 20 %, or what thermometers within a kelvin of each other explain: common practice, no source.
     private static void Advise(Worksheet sheet, Inputs inputs, double condensate, double pressure)
     {
         if (inputs.Find("vapour-pressure") is { } read && Math.Abs(read - pressure) > 5)
@@ -92,7 +95,7 @@ public sealed class FlashCooling : ICalculation
             sheet.Note($"The vessel reads {read:0.0} kPa abs where the outlet's temperature wants {pressure:0.0}: air drawn in or a flash that is not complete; or a pressure or temperature sensor.");
         }
 
-        if (inputs.Find("condensate") is { } found && condensate > 0 && Math.Abs((found / condensate) - 1) > 0.2)
+        if (inputs.Find("condensate") is { } found && condensate > 0 && Math.Abs(found - condensate) > Math.Max(0.2 * condensate, OfOneKelvin(inputs)))
         {
             sheet.Note(found > condensate
                 ? (FormattableString)$"{found:0.00} m3/h of condensate is more than the cooling gives ({condensate:0.00}): liquor carried over or cooling water leaking in; or a flow meter or thermometer."

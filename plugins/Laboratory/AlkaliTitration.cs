@@ -21,7 +21,7 @@ public sealed class AlkaliTitration : ICalculation
             + "ea = k A; aa = k B; tta = k C\n"
             + "sulphidity-aa = 200 (B - A) / B; sulphidity-tta = 200 (B - A) / C; activity = 100 B / C\n"
             + "causticity = 100 (2 A - B) / (2 A + C - 2 B)\n"
-            + "tta-line = tta density(line-temperature) / density(25)",
+            + "tta-line = tta density(line-temperature) / density(25); na2co3-line likewise",
         Source = "Barium chloride and formaldehyde method: from memory of TAPPI T 624 and SCAN-N 30; computed from IUPAC atomic weights; "
             + "densities: Laliberte 2009, J. Chem. Eng. Data 54, 1725",
         LeavesOut = "Sulphite, thiosulphate, polysulphide, silicate and borate, each of which moves an end point; too little barium chloride, which "
@@ -40,13 +40,14 @@ public sealed class AlkaliTitration : ICalculation
         ],
         Outputs =
         [
-            new("naoh", "g/L Na2O", "hydroxide, at 25 degC"),
-            new("na2s", "g/L Na2O", "sulphide, at 25 degC"),
-            new("na2co3", "g/L Na2O", "carbonate, at 25 degC"),
-            new("ea", "g/L Na2O", "effective alkali, at 25 degC"),
-            new("aa", "g/L Na2O", "active alkali, at 25 degC"),
-            new("tta", "g/L Na2O", "total titratable alkali, at 25 degC"),
-            new("tta-line", "g/L Na2O", "total titratable alkali at the line's temperature"),
+            new("naoh", "g/L Na2O", "hydroxide, at 25 degC") { LitreAt = "25 degC" },
+            new("na2s", "g/L Na2O", "sulphide, at 25 degC") { LitreAt = "25 degC" },
+            new("na2co3", "g/L Na2O", "carbonate, at 25 degC") { LitreAt = "25 degC" },
+            new("ea", "g/L Na2O", "effective alkali, at 25 degC") { LitreAt = "25 degC" },
+            new("aa", "g/L Na2O", "active alkali, at 25 degC") { LitreAt = "25 degC" },
+            new("tta", "g/L Na2O", "total titratable alkali, at 25 degC") { LitreAt = "25 degC" },
+            new("tta-line", "g/L Na2O", "total titratable alkali at the line's temperature") { LitreAt = "line-temperature" },
+            new("na2co3-line", "g/L Na2O", "carbonate at the line's temperature") { LitreAt = "line-temperature" },
             new("sulphidity-aa", "%", "sulphide of the active alkali"),
             new("sulphidity-tta", "%", "sulphide of the total titratable alkali"),
             new("activity", "%", "active alkali of the total titratable alkali"),
@@ -110,6 +111,8 @@ public sealed class AlkaliTitration : ICalculation
         var liquor = Liquor.Of(tta, ends.Sulphide / ends.C, ends.Causticity / 100, LaboratoryTemperature);
         var (cold, warm) = (liquor.Density(LaboratoryTemperature), liquor.Density(hot));
         sheet.Give("tta-line", liquor.Tta(hot), $"tta-line = {tta:0.000} x {warm:0.0} / {cold:0.0} = {liquor.Tta(hot):0.000} g/L at {hot:0.#} degC");
+        var (carbonate, carbonateHot) = (tta * ends.Carbonate / ends.C, liquor.Tta(hot) * ends.Carbonate / ends.C);
+        sheet.Give("na2co3-line", carbonateHot, $"na2co3-line = {carbonate:0.000} x {warm:0.0} / {cold:0.0} = {carbonateHot:0.000} g/L at {hot:0.#} degC");
     }
 
     // Usual bands: from memory of the kraft recovery courses, and common practice, no source.

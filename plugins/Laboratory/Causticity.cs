@@ -28,6 +28,7 @@ public sealed class Causticity : ICalculation
             new("c", "mL", "third end point, cumulative", 0, 500),
             new("acid", "mol/L", "strength of the acid", 0.01, 12) { Required = false },
             new("sample", "mL", "volume of liquor titrated", 0.1, 500) { Required = false },
+            new("liquor", "1", "1 green, 2 white, 3 weak wash, 4 on its way through slaker and causticizers", 1, 4) { Required = false },
             new("gl-naoh", "g/L Na2O", "hydroxide of the green liquor", 0, 100) { Required = false },
             new("gl-tta", "g/L Na2O", "total titratable alkali of the green liquor", 1, 250) { Required = false },
         ],
@@ -46,6 +47,11 @@ public sealed class Causticity : ICalculation
             return impossible;
         }
 
+        if (inputs.Find("liquor") is { } liquor && liquor != Math.Round(liquor))
+        {
+            return Worksheet.Refuse("liquor", $"liquor is {liquor:0.##}: it is 1 for green, 2 for white, 3 for weak wash, 4 for liquor on its way");
+        }
+
         if (inputs.Find("gl-naoh") > inputs.Find("gl-tta"))
         {
             return Worksheet.Refuse("gl-naoh", $"gl-naoh ({inputs["gl-naoh"]:0.##} g/L) is above gl-tta ({inputs["gl-tta"]:0.##} g/L), of which it is a part");
@@ -57,7 +63,7 @@ public sealed class Causticity : ICalculation
         sheet.Give("causticity", ends.Causticity,
             $"causticity = 100 x {ends.Hydroxide:0.###} / ({ends.Hydroxide:0.###} + {ends.Carbonate:0.###}) = {ends.Causticity:0.00} %");
         Correct(sheet, inputs, ends);
-        Advise(sheet, ends.Causticity);
+        Advise(sheet, ends.Causticity, inputs.Find("liquor"));
         return sheet.ToValues();
     }
 
@@ -94,13 +100,13 @@ public sealed class Causticity : ICalculation
         sheet.Give("corrected-causticity", corrected, $"corrected = 100 x {made:0.000} / ({made:0.000} + {left:0.000}) = {corrected:0.00} %");
     }
 
-    private static void Advise(Worksheet sheet, double causticity)
+    private static void Advise(Worksheet sheet, double causticity, double? liquor)
     {
         if (causticity > 90)
         {
             sheet.Note($"{causticity:0.0} % is more than liquor of usual strength reaches at equilibrium: the lime is likely overdosed, or end point b was read late or c early.");
         }
-        else if (causticity is > 30 and < 72)
+        else if (liquor is null or 2 && causticity is > 30 and < 72)
         {
             sheet.Note($"{causticity:0.0} % is usual at the slaker's overflow but low for finished white liquor: lime short or slow to react, or a sample that took up carbon dioxide while it stood.");
         }

@@ -26,9 +26,10 @@ internal static class StrengthByDensity
 
     public static IReadOnlyList<OutputInfo> Outputs(string quantity, string methodU) =>
     [
-        new("tta", "g/L Na2O", "total titratable alkali at the liquor's temperature"),
+        new("tta", "g/L Na2O", "total titratable alkali at the liquor's temperature") { LitreAt = "temperature" },
         new("tta-25", "g/L Na2O", "total titratable alkali at 25 degC, as the laboratory has it")
         {
+            LitreAt = "25 degC",
             Estimates = quantity,
             MethodU = methodU,
             WhenOff = "the liquor's other salts, sulphidity or solids changed, so that density tells another strength; the density itself may be right",

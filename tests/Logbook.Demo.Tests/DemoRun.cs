@@ -2,8 +2,14 @@ using Logbook.Checks;
 using Logbook.Contracts;
 using Logbook.Journal;
 using Logbook.Plant;
+using Logbook.Plugins.Causticizing;
+using Logbook.Plugins.Dregs;
+using Logbook.Plugins.GreenLiquor;
 using Logbook.Plugins.Laboratory;
+using Logbook.Plugins.LimeMud;
 using Logbook.Plugins.Slaking;
+using Logbook.Plugins.WeakWash;
+using Logbook.Plugins.WhiteLiquor;
 using Logbook.Testing;
 
 namespace Logbook.Demo.Tests;
@@ -41,7 +47,8 @@ internal sealed record DemoRun(Desk Desk, IReadOnlyList<PlantedEvent> Planted, D
 
     private static IReadOnlyList<LoadedCalculation> Calculations()
     {
-        ICalculation[] all = [.. typeof(Causticity).Assembly.GetExportedTypes().Concat(typeof(LimeFeed).Assembly.GetExportedTypes())
+        Type[] oneOfEach = [typeof(Causticity), typeof(FlashCooling), typeof(CakeSoda), typeof(LimeFeed), typeof(CausticizingTrain), typeof(TankReserve), typeof(MudSolids), typeof(WeakWashDensity)];
+        ICalculation[] all = [.. oneOfEach.SelectMany(t => t.Assembly.GetExportedTypes())
             .Where(t => t.IsAssignableTo(typeof(ICalculation)))
             .Select(t => (ICalculation)Activator.CreateInstance(t)!)];
         return [.. all.Select(c => new LoadedCalculation(c, "shipped 0.1.0"))];

@@ -53,8 +53,8 @@ public sealed class BrokenSiteTests
         { Toml, "inputs.flow = \"SL-F1\"", "inputs.flow = @300", "input flow is neither a tag nor a constant; \"TAG\", or { value = \"NUMBER UNIT\", u = \"...\", source = \"...\" }" },
         { Toml, "inputs.flow = \"SL-F1\"", "inputs.flow = @\"300 m3/h\"", "'300 m3/h' is no tag; a constant is { value = \"300 m3/h\", u = \"...\", source = \"...\" }" },
         { Toml, "value = \"12 m\"", "value = @\"12\"", "constant '12' of altitude has no unit; a number and its unit as in \"0.500 mol/L\"; a plain ratio has the unit 1" },
-        { Toml, "value = \"120 g/L Na2O\"", "value = @\"120 g/L Na\"", "unit 'g/L Na' is unknown; alkali needs its basis: g/L Na2O, g/L NaOH, lb/ft3 Na2O, lb/ft3 NaOH, mol/L NaOH" },
-        { Toml, "{ value = \"12 m\", u = \"1\",", "@{ value = \"12 m\",", "constant of altitude has no u; its standard uncertainty, in its unit or as in \"2%\"" },
+        { Toml, "value = \"26 g/L Na2O\"", "value = @\"26 g/L Na\"", "unit 'g/L Na' is unknown; alkali needs its basis: g/L Na2O, g/L NaOH, lb/ft3 Na2O, lb/ft3 NaOH, mol/L NaOH" },
+        { Toml, "{ value = \"12 m\", u = \"1\",", "@{ value = \"12 m\",", "constant of altitude has no u; its standard uncertainty, in its unit or as in \"2%\"; \"exact\" for a choice or an aim" },
         { Toml, "u = \"0.15\"", "u = @\"small\"", "u 'small' cannot be read; a number above 0 in the unit, or a share as in 2%" },
         { Toml, "u = \"0.15\"", "u = @-1", "u is not above 0; a number above 0 in the unit, or a share as in \"2%\"" },
         { Toml, "outputs.causticity = \"GL-CE\"", "outputs.causticity = @\"WL-CE\"", "point 'WL-CE' is fed by 'white liquor' already; each derived point has one source" },
@@ -65,7 +65,7 @@ public sealed class BrokenSiteTests
         { Toml, "outputs.rate = \"CL-GR\"", "outputs.rate = \"CL-GR\"\nmethod_u.rate = @\"0%\"", "u '0%' cannot be read; a number above 0 in the unit, or a share as in 2%" },
 
         // points
-        { Csv, "RG-T,Raw", "@RG-D,Raw", "tag 'RG-D' comes twice; each point has a tag of its own, capitals or not" },
+        { Csv, "DR-TQ,Torque", "@DR-N,Torque", "tag 'DR-N' comes twice; each point has a tag of its own, capitals or not" },
         { Csv, ",green-liquor-tank,%,", ",@green-liquor-tnk,%,", "area 'green-liquor-tnk' is unknown; nearest: green-liquor-tank, green-liquor-filter" },
         { Csv, ",m3/h,read,0,1,1.5%,0,600,", ",@m3/hr,read,0,1,1.5%,0,600,", "unit 'm3/hr' is unknown; accepted of that kind: m3/h, L/min, L/s, L/h, m3/d, gpm" },
         { Csv, "Solids of the filter's dregs concentrate,green-liquor-filter,g/L", "TTA of the filter's dregs concentrate,green-liquor-filter,@g/L", "unit 'g/L' does not say the basis of the alkali; accepted: g/L Na2O, g/L NaOH, lb/ft3 Na2O, lb/ft3 NaOH, mol/L NaOH; or 'as the compound' in the description" },
@@ -117,7 +117,7 @@ public sealed class BrokenSiteTests
             (Toml, "area = \"dregs\"", "area = \"dreg\"", "area 'dreg'"),
             (Toml, "inputs.flow = \"SL-F1\"", "inputs.flow = \"SL-F9\"", "point 'SL-F9'"),
             (Toml, "value = \"12 m\"", "value = \"12\"", "constant '12'"),
-            (Csv, "RG-T,Raw", "RG-D,Raw", "tag 'RG-D' comes twice"),
+            (Csv, "DR-TQ,Torque", "DR-N,Torque", "tag 'DR-N' comes twice"),
             (Csv, ",green-liquor-tank,%,", ",green-liquor-tnk,%,", "area 'green-liquor-tnk'"),
             (Csv, "kiln;bought!note;mixed!note", "kiln;bought!bad;mixed!note", "choice 2"),
             (Cautions, "trigger = \"always\"", "trigger = \"sometimes\"", "trigger 'sometimes'"),

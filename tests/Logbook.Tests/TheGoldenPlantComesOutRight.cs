@@ -27,7 +27,7 @@ public sealed class TheGoldenPlantComesOutRight : IDisposable
     [Fact]
     public void The_hourly_readings_give_the_temperature_that_the_lime_should_make()
     {
-        var answer = _cli.Run("record", "SL-T1=100.3", "GC-T2=90.0", "SL-F1=300", "LM-F1=18.60", "LM-N1=50", "LM-CAO=88.0", "--by", "op1", "--json");
+        var answer = _cli.Run("record", "SL-T1=100.3", "GC-T2=90.0", "SL-F1=300", "LM-F1=18.60", "LM-N1=50", "LM-CAO=88.0", "LM-T=60", "--by", "op1", "--json");
 
         // 18.60 t/h at 88 % in 300 m3/h: 18.60 * 0.88 * 1000 / 300 = 54.56 kg CaO per m3.
         Assert.Equal(54.56, Result(answer, "SL-CAO").GetProperty("value").GetDouble(), 2);

@@ -111,6 +111,29 @@ public sealed class BalanceTests
             Assert.Equal(0.976 * green, (values["expected-yield"] * green) + values["cake-liquor"], Closed * green);
         });
 
+    // Everything at once, with the volumes of one temperature: what green liquor and lime bring is in white liquor, cake and mud.
+    [Fact]
+    public void Sodium_sulphur_calcium_and_carbonate_close_over_the_whole_line() =>
+        Gen.Select(Plants, Gen.Double[200, 400], Gen.Double[50, 80]).Sample((plant, green, solids) =>
+        {
+            var cao = Trial.Value(new LimeDose(), "cao-needed", plant.Dose());
+            var made = Trial.Value(new MudFromLime(), "made", ("flow", green), ("cao-dose", cao), ("inert", 0), ("grits", 0));
+            var yields = Trial.Values(new WhiteLiquorYield(), ("gl-flow", green), ("wl-flow", green), ("mud", made), ("cake-solids", solids)).Numbers;
+            var leaves = (yields["expected-yield"] * green) + yields["cake-liquor"];
+
+            // What the burette would show of that liquor: 5 mL of it, 0.5 mol/L acid.
+            var perLitre = green / leaves;
+            var (hydroxide, sulphide, carbonate) = (2 * plant.Rest * plant.Target * perLitre, plant.Tta * plant.Sulphidity / Na2O * perLitre, plant.Rest * (1 - plant.Target) * perLitre);
+            var a = 10 * (hydroxide + sulphide);
+            var white = Trial.Values(new AlkaliTitration(), ("a", a), ("b", a + (10 * sulphide)), ("c", a + (10 * sulphide) + (20 * carbonate)), ("acid", 0.5), ("sample", 5)).Numbers;
+
+            var scale = green * plant.Tta;
+            Assert.Equal(green * plant.Tta, leaves * white["tta"], Closed * scale);                                                   // sodium, kg/h Na2O
+            Assert.Equal(green * plant.Tta * plant.Sulphidity, leaves * white["na2s"], Closed * scale);                               // sulphur
+            Assert.Equal(green * plant.Carbonate, (leaves * white["na2co3"] / Na2O) + (1000 * made / CaCO3), Closed * scale);         // carbonate, kmol/h
+            Assert.Equal(green * cao / CaO, 1000 * made / CaCO3, Closed * scale);                                                     // calcium
+        });
+
     /// <summary>Shares, not percent; kmol of Na2O per m3 where it says so.</summary>
     private sealed record Plant(double Tta, double Sulphidity, double Green, double Target, double Available)
     {

@@ -52,6 +52,7 @@ internal static class BalanceReadings
             ["WF-S"] = m => 100 * m.Mud.CakeSolids,
             ["WT-L"] = m => m.Mud.White.Level,
             ["WT-T"] = m => m.Mud.White.Temperature - 1,
+            ["WT-F"] = m => m.Mud.White.Draw,
             ["MT-D"] = m => m.Mud.TankDensity,
             ["MT-L"] = m => m.Mud.TankLevel,
             ["MT-S"] = m => 100 * m.Mud.TankSolids,

@@ -21,7 +21,7 @@ internal static class NearBoilOver
             "near-boil-over", at.AddMinutes(21), "SL-MARGIN", "finding",
             "A surge of lime took the slaker within 1 K of boiling: an urgent finding, then the cut of the lime and the recovery.", null);
         script.Events.Add(planted);
-        script.Changes.Add(new PlantChange(Lever.LimeFactor, at, at + _surge, 0.5));
+        script.Changes.Add(new PlantChange(Lever.LimeFactor, at, at + _surge, 0.55));
         script.Changes.Add(new PlantChange(Lever.LimeFactor, at + _surge, at + _surge + _cut, -0.35));
         script.Rereadings.Add(new Rereading(
             at.AddMinutes(21), ["SL-T1", "GC-T2", "SL-F1", "LM-F1", "LM-N1"],

@@ -15,7 +15,7 @@ internal static class TitrationError
     private const string Tag = "WL-B";
 
     /// <summary>mL: the burette's figures count downwards, and the wrong one was taken.</summary>
-    private const double Misread = 2;
+    private const double Misread = 1.5;
 
     private const double Swapped = -4.5;
 
@@ -34,7 +34,7 @@ internal static class TitrationError
     {
         var planted = new PlantedEvent(
             "titration-error", times.ReadTo, Tag, "finding",
-            "End point B of the last white liquor titration was read 2 mL too high: the causticity it gives is above its limit.", null);
+            "End point B of the last white liquor titration was read 1.5 mL too high: the causticity it gives is above its limit.", null);
         Misreads(script, times, Misread, planted);
     }
 

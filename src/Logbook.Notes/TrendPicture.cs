@@ -8,7 +8,7 @@ namespace Logbook.Notes;
 /// A trend as SVG: values as dots and a line that breaks where readings are missing, limits as dashed lines that are named
 /// in words, times and values at the axes. Black on white, no script, no font of its own.
 /// </summary>
-internal static class TrendPicture
+public static class TrendPicture
 {
     private const double Width = 640, Height = 190, Left = 56, Right = 140, Top = 26, Bottom = 26;
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using Bogus;
+using Logbook.Handover;
 using Logbook.Plant;
 
 namespace Logbook.Demo;
@@ -8,6 +9,16 @@ namespace Logbook.Demo;
 /// <summary>The invented mill's own site: the starter site with a name and people of its own.</summary>
 public static partial class DemoSite
 {
+    /// <summary>The PIN of everybody in the demo. Nothing real hangs on it.</summary>
+    public const string Pin = "270451";
+
+    /// <summary>Everybody's PIN as it is kept. One hash serves all of them, because here it is no secret.</summary>
+    public static PinBook Pins(Site site)
+    {
+        var one = new KeptPin(PinHash.Of(Pin), 0, null);
+        return site.People.Aggregate(PinBook.Empty, (book, person) => book.With(person.Code, one));
+    }
+
     /// <summary>The files to lay into the demo's folder.</summary>
     /// <param name="template">The starter site as shipped.</param>
     /// <param name="seed">One seed gives one set of people.</param>

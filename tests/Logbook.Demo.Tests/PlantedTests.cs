@@ -42,7 +42,7 @@ public sealed class PlantedTests
         var run = Run(until, seed);
         var before = Calendar.ShiftAt(run.Desk.Site, Calendar.ShiftAt(run.Desk.Site, run.Until).Start.AddMinutes(-1));
 
-        string[] names = ["acid-wash", "eyewash-out", "missed-round", "near-boil-over", "overdue-hose", "stuck-transmitter", "titration-corrected", "titration-error"];
+        string[] names = ["acid-wash", "emergency-relief", "eyewash-out", "missed-round", "near-boil-over", "overdue-hose", "reservation", "stuck-transmitter", "titration-corrected", "titration-error"];
         Assert.Equal(names, run.Planted.Select(e => e.Name).Order(StringComparer.Ordinal), StringComparer.Ordinal);
         Assert.All(
             run.Planted.Where(e => e.Name is "acid-wash" or "eyewash-out" or "missed-round" or "near-boil-over" or "titration-error"),
@@ -136,5 +136,28 @@ public sealed class PlantedTests
         var run = Run(until, seed);
 
         Assert.Contains(NowView.Of(run.Desk).Rounds, r => r.State is CheckState.Due or CheckState.Missed && r.Done < r.Of);
+    }
+
+    [Theory, MemberData(nameof(Ends))]
+    public void Every_shift_change_is_signed_and_somebody_holds_the_line(string until, int seed)
+    {
+        var run = Run(until, seed);
+        var ended = Calendar.Shifts(run.Desk.Site, run.Until.AddDays(-3), Calendar.ShiftAt(run.Desk.Site, run.Until).Start).ToList();
+        var taken = run.Records.Select(r => r.Body).OfType<HandoverAccepted>().Select(a => a.Note.Shift).ToList();
+
+        Assert.All(ended, shift => Assert.Single(taken, id => id == shift.Id));
+        Assert.True(NowView.Of(run.Desk).Held);
+        Assert.Empty(run.Desk.State.Line.ToCountersign);
+        Assert.DoesNotContain(DemoSite.Pin, string.Join('\n', run.Records.Select(r => System.Text.Encoding.UTF8.GetString(r.Bytes.Span))), StringComparison.Ordinal);
+    }
+
+    [Theory, MemberData(nameof(Ends))]
+    public void The_emergency_relief_is_in_the_audit_and_the_reservation_on_the_note(string until, int seed)
+    {
+        var run = Run(until, seed);
+        var reserved = run.Event("reservation");
+
+        Assert.Contains(Audit.Between(run.Desk, run.Until.AddDays(-2), run.Until), f => f.Flag == "emergency" && f.Seq == run.Event("emergency-relief").Seq);
+        Assert.Contains(HandoverNote.Of(run.Desk, Calendar.ShiftAt(run.Desk.Site, reserved.At).Start).OwnWords, l => l.Label == "reservation");
     }
 }

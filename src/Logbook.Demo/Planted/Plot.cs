@@ -21,6 +21,7 @@ internal static class Plot
         MissedRound.Plant(scene, script, plan);
         TitrationError.Plant(scene, script, plan);
         Everyday.Plant(scene, script, chance);
+        Handovers.Plant(scene, script, chance);
         return script;
     }
 }

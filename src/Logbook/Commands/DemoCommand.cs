@@ -55,7 +55,9 @@ internal static class DemoCommand
             planted = DemoMill.Make(clock => desks.Add(OpenSite.Desk(shell, target, files, TimeSpan.FromSeconds(5), clock, calculations)), shell.Clock.GetUtcNow(), days, seed);
         }
 
-        Tell(shell, target, days, SiteReader.Read(files).Value!, planted);
+        var site = SiteReader.Read(files).Value!;
+        new PinFile(target).Change(_ => (DemoSite.Pins(site), true));
+        Tell(shell, target, days, site, planted);
     }
 
     private static void Tell(Shell shell, string target, int days, Site site, IReadOnlyList<PlantedEvent> planted)
@@ -70,6 +72,7 @@ internal static class DemoCommand
         shell.Out.WriteLine($"     logbook now --site {target}");
         shell.Out.WriteLine($"     logbook handover draft --site {target}");
         shell.Out.WriteLine($"     logbook audit --site {target}");
+        shell.Out.WriteLine($"Everybody's PIN in the demo: {DemoSite.Pin}   (codes: logbook people list --site {target})");
     }
 
     /// <summary>The stores of the demo's terminals, closed together.</summary>

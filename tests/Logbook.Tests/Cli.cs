@@ -23,7 +23,7 @@ internal sealed class Cli : IDisposable
     {
         using var output = new StringWriter();
         using var error = new StringWriter();
-        var shell = new Shell(new StringReader(input), output, error, Clock, "test:1", Folder, Folder);
+        var shell = new Shell(new StringReader(input), output, error, Clock, "test:1", Folder, Folder) { PinRounds = 1 };
         var code = CommandLine.Run(args, shell);
         return new Answer(code, output.ToString(), error.ToString());
     }

@@ -56,7 +56,7 @@ public sealed record HandoverNote
     }
 
     /// <summary>The note that is being handed over, as it stands now.</summary>
-    public static HandoverNote InHand(Desk desk) => InHand(desk, Declared(desk));
+    public static HandoverNote InHand(Desk desk) => InHand(desk, Declaration.Of(desk));
 
     /// <param name="declared">What is about to be signed, or was.</param>
     internal static HandoverNote InHand(Desk desk, Declaration? declared)
@@ -65,11 +65,6 @@ public sealed record HandoverNote
         var note = Drawn(facts);
         return note with { Sections = [.. note.Sections, .. SincePrepared.Section(desk)] };
     }
-
-    private static Declaration? Declared(Desk desk) =>
-        desk.State.Line.Prepared is { } prepared && desk.Store.Read(prepared.Seq).First() is { Body: HandoverPrepared body } record
-            ? new Declaration(body.Declared, record.By, record.At)
-            : null;
 
     private static HandoverNote Drawn(ShiftFacts facts)
     {
@@ -81,7 +76,7 @@ public sealed record HandoverNote
             ShiftId = shift.Id,
             Period = $"Shift {shift.Code}, crew {Say.Visible(shift.Crew)}, {Say.Day(site, shift.Start)} to {Say.Day(site, shift.End)}",
             DrawnAt = Say.Day(site, facts.AsOf) + (facts.AsOf < shift.End ? ", the shift still running" : ", the shift's end; entries typed later are in it"),
-            TakeLonger = Handover.TakeLonger.Of(facts),
+            TakeLonger = Handover.TakeLonger.Of(site, facts.State, facts.AsOf),
             Sections =
             [
                 CanHurt.Of(facts), NotNormal.Of(facts), Moving.Of(facts), NotDone.Of(facts), StocksHeld.Of(facts),

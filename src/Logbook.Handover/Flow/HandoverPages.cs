@@ -50,25 +50,28 @@ public static class HandoverPages
 
     private static HandoverPage Page(Desk desk, string by, string name)
     {
-        var note = HandoverNote.InHand(desk);
-        IEnumerable<NoteSection> Of(params string[] ids) => note.Sections.Where(s => ids.Contains(s.Id, StringComparer.Ordinal));
-        List<string> longer = [.. note.TakeLonger, .. TakeLonger.Away(desk, by)];
+        var facts = ShiftFacts.InHand(desk) with { Declared = Declaration.Of(desk) };
         return name switch
         {
             "hazards" => new(name, "what can hurt, and what is not normal",
             [
-                .. longer.Count == 0 ? [] : new[] { new NoteSection("take-longer", "TAKE LONGER", [.. longer.Select(w => new NoteLine("", w))]) },
-                .. Of("can-hurt", "not-normal"),
+                .. Longer(desk, by), CanHurt.Of(facts), NotNormal.Of(facts),
                 NoteSection.Of("since-hurts", "SINCE PREPARED, CAN HURT", SincePrepared.Lines(desk, hurting: true)),
             ]),
-            "moving" => new(name, "what moves, what was not done, what the tanks hold", [.. Of("moving", "not-done", "stocks")]),
+            "moving" => new(name, "what moves, what was not done, what the tanks hold", [Moving.Of(facts), NotDone.Of(facts), StocksHeld.Of(facts)]),
             _ => new(name, "what changed since you were last here, what comes",
             [
                 Since.Section(desk, by),
                 NoteSection.Of("since-prepared", "SINCE PREPARED", SincePrepared.Lines(desk, hurting: false)),
-                .. Of("still-open", "coming", "orders"),
+                StillOpen.Of(facts), ComingNext.Of(facts), StandingOrders.Of(facts),
             ]),
         };
+    }
+
+    private static IEnumerable<NoteSection> Longer(Desk desk, string by)
+    {
+        List<NoteLine> reasons = [.. TakeLonger.Of(desk.Site, desk.State, desk.Now).Concat(TakeLonger.Away(desk, by)).Select(reason => new NoteLine("", reason))];
+        return reasons.Count == 0 ? [] : [new NoteSection("take-longer", "TAKE LONGER", reasons)];
     }
 
     private static HandoverPage? Item(Desk desk, long seq)

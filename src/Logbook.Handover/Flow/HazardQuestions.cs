@@ -26,7 +26,7 @@ public static class HazardQuestions
         var seen = state.Line.Seen.FindLast(s => Handed.Same(s.By, by) && s.Page == "hazards")?.Seq ?? 0;
         var draw = new Draw($"{by.ToUpperInvariant()} {seen}");
         var asked = draw.Shuffled(Hazards.Of(site, state, now).DistinctBy(h => h.Seq)).Select(h => Asked(desk, h, draw)).OfType<HazardQuestion>();
-        var bad = TakeLonger.Of(ShiftFacts.InHand(desk)).Concat(TakeLonger.Away(desk, by)).Any();
+        var bad = TakeLonger.Of(site, state, now).Concat(TakeLonger.Away(desk, by)).Any();
         return [.. asked.Take(bad ? OnABadShift : 1)];
     }
 

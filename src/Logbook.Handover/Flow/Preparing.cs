@@ -53,4 +53,11 @@ public static class Preparing
 }
 
 /// <summary>What the outgoing person declared of the hazard sections, and when.</summary>
-internal sealed record Declaration(IReadOnlyDictionary<string, string> Sections, string By, DateTimeOffset At);
+internal sealed record Declaration(IReadOnlyDictionary<string, string> Sections, string By, DateTimeOffset At)
+{
+    /// <summary>That of the prepared note; null while there is none.</summary>
+    public static Declaration? Of(Desk desk) =>
+        desk.State.Line.Prepared is { } prepared && desk.Store.Read(prepared.Seq).First() is { Body: HandoverPrepared body } record
+            ? new Declaration(body.Declared, record.By, record.At)
+            : null;
+}

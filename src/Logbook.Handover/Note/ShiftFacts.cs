@@ -12,8 +12,13 @@ namespace Logbook.Handover;
 /// <param name="Series">Tag to its values in the shift, by reading time.</param>
 internal sealed record ShiftFacts(
     Desk Desk, Site Site, ShiftInstance Shift, ShiftInstance Next, DateTimeOffset AsOf, State State, IReadOnlyList<JournalRecord> Records,
-    IReadOnlyList<(JournalRecord Record, Entry Entry)> Entries, IReadOnlyList<DueCheck> Checks, IReadOnlyDictionary<string, IReadOnlyList<Seen>> Series)
+    IReadOnlyList<(JournalRecord Record, Entry Entry)> Entries, IReadOnlyDictionary<string, IReadOnlyList<Seen>> Series)
 {
+    private IReadOnlyList<DueCheck>? _checks;
+
+    /// <summary>The checks of the shift; read when somebody asks, because most pages do not.</summary>
+    public IReadOnlyList<DueCheck> Checks => _checks ??= DueList.Between(Desk, Shift.Start, Shift.End);
+
     /// <summary>What the holder declared of the hazard sections; null before that.</summary>
     public Declaration? Declared { get; init; }
 
@@ -35,7 +40,7 @@ internal sealed record ShiftFacts(
         var entries = Corrected.Entries(records).ToList();
         return new ShiftFacts(
             desk, site, shift, Calendar.ShiftAt(site, shift.End), asOf, JournalSpan.StateAt(desk, asOf), [.. records.Where(r => In(shift, r.At))],
-            [.. entries.Where(e => In(shift, e.Record.At))], DueList.Between(desk, shift.Start, shift.End), Seen.Of(site, entries, shift));
+            [.. entries.Where(e => In(shift, e.Record.At))], Seen.Of(site, entries, shift));
     }
 
     /// <summary>The time as it is said in this note.</summary>

@@ -1,18 +1,19 @@
 using Logbook.Checks;
 using Logbook.Journal;
+using Logbook.Plant;
 
 namespace Logbook.Handover;
 
 /// <summary>Why this handover deserves more time than usual, in words.</summary>
 internal static class TakeLonger
 {
-    public static IReadOnlyList<string> Of(ShiftFacts facts) =>
+    public static IReadOnlyList<string> Of(Site site, State state, DateTimeOffset now) =>
     [
-        .. facts.State.Carried.Select(i => Reason(facts, i)).OfType<string>().Distinct(StringComparer.Ordinal),
-        .. facts.State.Upset is { } upset ? [$"upset since {facts.Time(upset.Began)}"] : Array.Empty<string>(),
-        .. facts.State.Equipment.Values.Where(e => e.State is "acid" or "starting").OrderBy(e => e.Since)
-            .Select(e => $"{Say.Equipment(facts.Site, e.Equipment)} {(e.State == "acid" ? "in acid" : "starting up")}"),
-        .. facts.State.Findings.Values.SelectMany(f => f).Where(f => f.Finding.Level == Level.Urgent).OrderBy(f => f.At)
+        .. state.Carried.Select(i => Reason(site, i)).OfType<string>().Distinct(StringComparer.Ordinal),
+        .. state.Upset is { } upset ? [$"upset since {Say.Time(site, upset.Began, now)}"] : Array.Empty<string>(),
+        .. state.Equipment.Values.Where(e => e.State is "acid" or "starting").OrderBy(e => e.Since)
+            .Select(e => $"{Say.Equipment(site, e.Equipment)} {(e.State == "acid" ? "in acid" : "starting up")}"),
+        .. state.Findings.Values.SelectMany(f => f).Where(f => f.Finding.Level == Level.Urgent).OrderBy(f => f.At)
             .Select(f => f.Finding.Point).OfType<string>().Distinct(StringComparer.Ordinal).Select(tag => $"{Say.Visible(tag)} urgent"),
     ];
 
@@ -32,9 +33,9 @@ internal static class TakeLonger
     /// <summary>Days off in a row, also over the pattern's end.</summary>
     private static int LongestBreak(string pattern) => (pattern + pattern).Split(pattern.Where(c => c != 'o').Distinct().ToArray()).Max(run => Math.Min(run.Length, pattern.Length));
 
-    private static string? Reason(ShiftFacts facts, CarriedItem item) => item.ItemKind switch
+    private static string? Reason(Site site, CarriedItem item) => item.ItemKind switch
     {
-        "permit" when Hazards.SomeoneInside(item) => $"person in {Say.Equipment(facts.Site, item.On)}",
+        "permit" when Hazards.SomeoneInside(item) => $"person in {Say.Equipment(site, item.On)}",
         "permit" => "permit spans the change",
         "isolation" => "isolation spans the change",
         "bypass" => "trip defeated",

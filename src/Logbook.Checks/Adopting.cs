@@ -6,7 +6,10 @@ namespace Logbook.Checks;
 /// <summary>Putting the folder's files in force.</summary>
 internal static class Adopting
 {
-    public static Written Adopt(Desk desk, string why, string by) => Writing.Write(desk, by, site =>
+    public static Written Adopt(Desk desk, string why, string by) => Writing.Write(
+        desk, by, site => Mistakes(desk, site, why, by), _ => (new SiteAdopted(desk.Files.Texts, why.Trim()), desk.Now));
+
+    public static IEnumerable<Mistake> Mistakes(Desk desk, Site site, string why, string by) =>
     [
         .. Given.Text(why, "the reason for adopting"),
         .. Given.Engineer(site, by, "puts site files in force"), // the site in force says who: a changed file cannot make its author an engineer
@@ -14,8 +17,7 @@ internal static class Adopting
         .. desk.Folder.Value is { } folder ? CalculationGraph.Check(folder, desk.Calculations) : [],
         .. SameChain(desk, site),
         .. IsInForce(desk) ? Writing.Of("the folder's files are those in force", "change them first") : [],
-    ],
-    _ => (new SiteAdopted(desk.Files.Texts, why.Trim()), desk.Now));
+    ];
 
     /// <summary>The id names the chain: with another one the journal would be another line's.</summary>
     private static IEnumerable<Mistake> SameChain(Desk desk, Site site) =>

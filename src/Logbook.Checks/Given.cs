@@ -4,7 +4,7 @@ using Logbook.Plant;
 namespace Logbook.Checks;
 
 /// <summary>Checks of what every kind of record is given: who, when, on what, in which words.</summary>
-internal static class Given
+public static class Given
 {
     /// <summary>Clocks of two machines differ by this much without anybody being wrong.</summary>
     private static readonly TimeSpan Grace = TimeSpan.FromMinutes(1);

@@ -22,12 +22,15 @@ public static partial class Writing
         : NotOpen(desk.State, look.Id),
     _ => (look with { Changed = look.Changed?.Trim() }, desk.Now));
 
-    public static Written CloseCarried(Desk desk, long id, string why, string by) => Write(desk, by, site =>
+    public static Written CloseCarried(Desk desk, long id, string why, string by) =>
+        Write(desk, by, _ => WhyNotClose(desk, id, why, by), _ => (new CarryClosed(id, why.Trim()), desk.Now));
+
+    /// <summary>Why the item cannot be closed; empty when it can.</summary>
+    public static IEnumerable<Mistake> WhyNotClose(Desk desk, long id, string why, string by) =>
     [
         .. Given.Text(why, "the reason for closing"),
-        .. desk.State.Carried.Find(c => c.Id == id) is { } item ? CarriedCheck.LocksOff(site, item, by) : NotOpen(desk.State, id),
-    ],
-    _ => (new CarryClosed(id, why.Trim()), desk.Now));
+        .. desk.State.Carried.Find(c => c.Id == id) is { } item ? CarriedCheck.LocksOff(desk.Site, item, by) : NotOpen(desk.State, id),
+    ];
 
     private static IEnumerable<Mistake> NotOpen(State state, long id) => Of($"no carried item {id} is open", state.Carried.Count == 0
         ? "none is open"

@@ -9,6 +9,9 @@ public static partial class Writing
     /// <summary>Puts the folder's files in force. Only an engineer may, and only when <c>check</c> finds no mistake.</summary>
     public static Written Adopt(Desk desk, string why, string by) => Adopting.Adopt(desk, why, by);
 
+    /// <summary>Why these files cannot be put in force; empty when they can.</summary>
+    public static IEnumerable<Mistake> WhyNotAdopt(Desk desk, string why, string by) => Adopting.Mistakes(desk, desk.Site, why, by);
+
     /// <summary>Puts a reading of entry <paramref name="target"/> right: its results and findings are run again with its day's limits and inputs.</summary>
     public static Written Correct(Desk desk, long target, TypedReading reading, string why, string by) => Correcting.Correct(desk, target, reading, why, by);
 

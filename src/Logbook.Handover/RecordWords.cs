@@ -15,14 +15,14 @@ internal static class RecordWords
 
     public static string Of(Desk desk, JournalRecord record) => record.Body switch
     {
-        SiteAdopted adopted => $"Site files put in force: {Say.Visible(adopted.Why)}",
+        SiteAdopted adopted => $"Site files put in force: {Say.Visible(adopted.Why)}{By(desk.Site, adopted.Signed)}",
         Entry entry => OfEntry(desk.Site, entry),
         Remark remark => OfRemark(desk.Site, remark),
         Correction correction => OfCorrection(desk, record, correction),
         EquipmentStateChanged change => $"{Say.Equipment(desk.Site, change.Equipment)} {Say.Visible(change.State)} since "
             + Say.Time(desk.Site, change.Since, record.At) + Because(change.Why),
         Carry carry => $"Opened: {Carried.Words(desk.Site, carry, record.At)}",
-        CarryClosed closed => $"Closed {Say.Ref(closed.Id)}: {Say.Visible(closed.Why)}",
+        CarryClosed closed => $"Closed {Say.Ref(closed.Id)}: {Say.Visible(closed.Why)}{By(desk.Site, closed.Signed)}",
         CarryConfirmed or OrderGiven or OrderSeen or DepartmentNote or UpsetDeclared or RosterChange or ClockJumped or FindingAnswered
             => OpenWords.Of(desk.Site, record),
         _ when SincePrepared.IsStep(record.Body) => StepWords.Of(desk.Site, record),
@@ -104,6 +104,8 @@ internal static class RecordWords
             + $"first {(first is null ? "not in that entry" : Say.Reading(desk.Site, first))}, put right to {Say.Reading(desk.Site, correction.Reading)}"
             + $" {Say.Ref(correction.Target)}{Because(correction.Why)}";
     }
+
+    private static string By(Site site, Signed? signed) => signed is null ? "" : StepWords.By(site, signed);
 
     private static string Because(string? why) => string.IsNullOrWhiteSpace(why) ? "" : $": {Say.Visible(why)}";
 }

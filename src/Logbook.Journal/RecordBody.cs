@@ -12,6 +12,9 @@ public abstract record RecordBody
 public sealed record SiteAdopted(IReadOnlyDictionary<string, string> Files, string Why) : RecordBody
 {
     public override string Kind => "site";
+
+    /// <summary>Who answers for them; null for the files that an empty journal took up.</summary>
+    public Signed? Signed { get; init; }
 }
 
 /// <summary>What a person saved at once: a round or a part of it.</summary>
@@ -80,6 +83,9 @@ public sealed record Carry(
 public sealed record CarryClosed(long Id, string Why) : RecordBody
 {
     public override string Kind => "carry-close";
+
+    /// <summary>The signature, where the item could hurt.</summary>
+    public Signed? Signed { get; init; }
 }
 
 /// <summary>A kind or form this version does not know: kept and verified, shown raw.</summary>

@@ -27,7 +27,29 @@ internal static class Drafts
     private static readonly Gen<Finding> AnyFinding = Gen.Select(Gen.Enum<Level>(), Text, Text.Null(), Text.Array[0, 3],
         (level, code, point, evidence) => new Finding(level, code, point, code, evidence));
 
+    private static readonly Gen<Signed> AnySigned = Gen.Select(Gen.Int[0, 2].Select(i => new[] { "pin", "witness", "none" }[i]), Text, Text.Null(), Gen.Long[1, 99].Nullable(),
+        (how, means, witness, reset) => new Signed(how, means, witness, reset));
+
+    private static readonly Gen<FrozenNote> AnyNote = Gen.Select(Text, Text.Array[0, 2], Gen.Select(Text, Text).Array[0, 3],
+        (text, reasons, lines) => new FrozenNote(
+            "2026-10-31-D-B", text, text, reasons, [new("can-hurt", "CAN HURT", text, [.. lines.Select(l => new FrozenLine(l.Item1, l.Item2))])],
+            [new(text, text, text, text, text, text, Draft: true)]));
+
+    private static readonly Gen<RecordBody> Step = Gen.OneOf<RecordBody>(
+        Gen.Select(Gen.Dictionary(Text, Text)[0, 3], Text.Array[0, 2], AnyNote, AnySigned,
+            (declared, words, note, signed) => (RecordBody)new HandoverPrepared(declared, words, words, note, "ab", signed)),
+        Gen.Select(Text, Gen.Long[1, 99], (page, upTo) => (RecordBody)new HandoverSeen(page, upTo)),
+        Gen.Select(Text, Gen.Long[1, 99].Nullable(), (text, about) => (RecordBody)new HandoverQuestion(text, about)),
+        Gen.Select(Gen.Long[1, 99].Nullable(), Text, Gen.Bool, (question, text, aloud) => (RecordBody)new HandoverAnswer(question, text, "op1", aloud)),
+        Gen.Select(Text.Null(), Gen.Long[1, 99].Nullable(), Text.Array[1, 3], AnyNote, AnySigned,
+            (text, prepared, first, note, signed) => (RecordBody)new HandoverAccepted(text, prepared, first, text, first, text, note, "ab", signed)),
+        Gen.Select(Text.Null(), Text, AnySigned, (from, words, signed) => (RecordBody)new HandoverRelief("short", from, words, signed)),
+        Text.Select(why => (RecordBody)new HandoverRefused(why)), Text.Select(why => (RecordBody)new HandoverNotYet(why)), Text.Select(why => (RecordBody)new HandoverContinued(why)),
+        Gen.Select(Gen.Long[1, 99], Text, AnySigned, (target, why, signed) => (RecordBody)new HandoverCountersigned(target, why, signed)),
+        Gen.Select(Text, Gen.Long[1, 99].Nullable(), Text.Null(), (code, target, why) => (RecordBody)new PersonChanged(code, "closed", target, why)));
+
     private static readonly Gen<RecordBody> Body = Gen.OneOf<RecordBody>(
+        Step,
         Gen.Select(AnyReading.Array[0, 4], AnyResult.Array[0, 3], AnyFinding.Array[0, 3], Time.Nullable(),
             (readings, results, findings, walk) => (RecordBody)new Entry { WalkStart = walk, Readings = readings, Results = results, Findings = findings }),
         Gen.Select(Gen.Long[1, 99], AnyReading, AnyResult.Array[0, 2], AnyFinding.Array[0, 2],

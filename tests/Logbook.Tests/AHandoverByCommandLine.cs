@@ -103,6 +103,30 @@ public class AHandoverByCommandLine
         Assert.Equal((2, "op2 is closed and writes no more; use your own code"), (refused.Code, Assert.Single(refused.Lines)));
     }
 
+    [Fact]
+    public void A_hazard_is_closed_by_pin_and_anything_else_without()
+    {
+        using var cli = Signed("op1");
+        string Add(string kind) => $"{Done(cli.Run("carry", "add", "--kind", kind, "--on", "mud-pump", "--text", "seal change", "--by", "op1", "--json")).Json.GetProperty("seq").GetInt64()}";
+        var (action, isolation) = (Add("action"), Add("isolation"));
+
+        Done(cli.Run("carry", "close", action, "--why", "done", "--by", "op1"));
+        Refused(cli.Run("carry", "close", isolation, "--why", "done", "--by", "op1"), "PIN was not given");
+        Done(cli.RunWith(Pin, "carry", "close", isolation, "--why", "permit handed back", "--by", "op1", "--pin-file", "-"));
+    }
+
+    [Fact]
+    public void Site_files_are_put_in_force_by_an_engineers_pin()
+    {
+        using var cli = Signed("op1", "eng1");
+        cli.Write("site.toml", File.ReadAllText(Path.Combine(cli.Folder, "site.toml")).Replace("Three Alders", "Four Alders", StringComparison.Ordinal));
+
+        Assert.Equal(2, cli.RunWith(Pin, "adopt", "--why", "new name", "--by", "op1", "--pin-file", "-").Code);
+        Refused(cli.RunWith("000999", "adopt", "--why", "new name", "--by", "eng1", "--pin-file", "-"), "that is not eng1's PIN");
+        Done(cli.RunWith(Pin, "adopt", "--why", "new name", "--by", "eng1", "--pin-file", "-"));
+        Assert.StartsWith("Four Alders", cli.Run("now").Out, StringComparison.Ordinal);
+    }
+
     private static Cli Signed(params string[] people)
     {
         var cli = new Cli();

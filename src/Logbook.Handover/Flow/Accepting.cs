@@ -27,7 +27,7 @@ public static class Accepting
         var wrong = false;
         var handed = Handed.Step(
             desk, request.By,
-            () => Given(request),
+            () => Typed(request),
             () => WhyNot(desk, request) ?? NotAnswered(questions = HazardQuestions.For(desk, request.By), request.Answers, out wrong),
             () => Sign(desk, sign, request, questions));
         return wrong ? Reopen(desk, request.By, handed)
@@ -52,13 +52,13 @@ public static class Accepting
         ? $"{Say.Person(site, holder.Code)} has prepared nothing; with nobody there: --unattended REASON"
         : "NOBODY HOLDS THE LINE and nothing is prepared; to take it over alone: --unattended REASON";
 
-    private static IEnumerable<Mistake> Given(AcceptRequest request) =>
+    private static IEnumerable<Mistake> Typed(AcceptRequest request) =>
     [
         .. request.First.Count is 0 or > MostLines ? [Mistake.Typed($"{request.First.Count} lines of what you check first", "one to three, in your own words; \"nothing beyond the list\" is one")] : Array.Empty<Mistake>(),
-        .. request.First.SelectMany(text => Handed.Text(text, "a line of what you check first")),
+        .. request.First.SelectMany(text => Given.Text(text, "a line of what you check first")),
         .. request.Answers.Where(a => a is < 1 or > 3).Select(a => Mistake.Typed($"{a} is no choice", "1, 2 or 3")),
-        .. request.Reservation is null ? [] : Handed.Text(request.Reservation, "the reservation"),
-        .. request.Unattended is null ? [] : Handed.Text(request.Unattended, "the reason why nobody hands over"),
+        .. request.Reservation is null ? [] : Given.Text(request.Reservation, "the reservation"),
+        .. request.Unattended is null ? [] : Given.Text(request.Unattended, "the reason why nobody hands over"),
     ];
 
     private static string? WhyNot(Desk desk, AcceptRequest request) =>

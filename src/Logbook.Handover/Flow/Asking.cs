@@ -9,7 +9,7 @@ public static class Asking
 {
     public static Handed Ask(Desk desk, string by, string text, long? about) => Handed.Step(
         desk, by,
-        () => [.. Handed.Text(text, "the question"), .. about is null || (about >= 1 && about <= desk.State.Head.Seq) ? Array.Empty<Mistake>() : [Mistake.Typed($"there is no record {about}", $"1 to {desk.State.Head.Seq}")]],
+        () => [.. Given.Text(text, "the question"), .. about is null || (about >= 1 && about <= desk.State.Head.Seq) ? Array.Empty<Mistake>() : [Mistake.Typed($"there is no record {about}", $"1 to {desk.State.Head.Seq}")]],
         () => null,
         () => new HandoverQuestion(text.Trim(), about));
 
@@ -18,7 +18,7 @@ public static class Asking
         desk, by,
         () =>
         [
-            .. Handed.Text(text, "the answer"), .. Person(desk, from),
+            .. Given.Text(text, "the answer"), .. from is null ? [] : Given.Person(desk.Site, from),
             .. desk.State.Line.Questions.Exists(q => q.Seq == question) ? Array.Empty<Mistake>() : [Mistake.Typed($"no question {question} is open", Open(desk))],
         ],
         () => null,
@@ -27,13 +27,9 @@ public static class Asking
     /// <summary>Who answered the call while nobody held the line.</summary>
     public static Handed Called(Desk desk, string by, string from, string text) => Handed.Step(
         desk, by,
-        () => [.. Handed.Text(text, "what was said"), .. Person(desk, from)],
+        () => [.. Given.Text(text, "what was said"), .. Given.Person(desk.Site, from)],
         () => desk.State.Line.Holder is { } holder ? $"{Say.Person(desk.Site, holder.Code)} holds the line: there is no call to answer" : null,
         () => new HandoverAnswer(null, text.Trim(), Code(desk, from), !Handed.Same(from, by)));
-
-    private static IEnumerable<Mistake> Person(Desk desk, string? code) => code is null || desk.Site.FindPerson(code) is not null
-        ? []
-        : [Mistake.Typed($"'{code}' is not a person of this site", "known: " + string.Join(", ", desk.Site.People.Select(p => p.Code)))];
 
     private static string Code(Desk desk, string code) => desk.Site.FindPerson(code)!.Code;
 

@@ -13,7 +13,7 @@ public static class Countersigning
         ToCountersign? open = null;
         return Handed.Step(
             desk, by,
-            () => [.. Handed.Text(why, "what was found"), .. Find(desk, target, out open)],
+            () => [.. Given.Text(why, "what was found"), .. Find(desk, target, out open)],
             () => desk.Site.FindPerson(by) is not { Role: Role.Supervisor } ? "only a supervisor countersigns: " + InCharge.Supervisors(desk)
                 : Handed.Same(open!.By, by) ? "who took part does not countersign"
                 : null,

@@ -41,14 +41,6 @@ public sealed record Handed(JournalRecord? Record, IReadOnlyList<Mistake> Mistak
         return body is null ? Not(unsigned!) : new Handed(desk.Write(body, desk.Now, desk.Site.FindPerson(by)!.Code), [], null);
     }
 
-    internal static IEnumerable<Mistake> Text(string? text, string what)
-    {
-        if (string.IsNullOrWhiteSpace(text))
-        {
-            yield return Mistake.Typed($"{what} is empty", "a few words");
-        }
-    }
-
     /// <summary>A reason from one of the site's lists, or what is accepted.</summary>
     internal static IEnumerable<Mistake> ReasonFrom(IReadOnlyList<string> reasons, string? typed)
     {

@@ -16,7 +16,7 @@ public static class Preparing
     /// <exception cref="JournalException">The store could not save it; nothing was saved.</exception>
     public static Handed Prepare(Desk desk, SignWith sign, PrepareRequest request) => Handed.Step(
         desk, request.By,
-        () => Given(desk, request),
+        () => Typed(desk, request),
         () => WhyNot(desk.State.Line, desk.Site, request.By),
         () =>
         {
@@ -24,11 +24,11 @@ public static class Preparing
             return signed is null ? (null, refused) : (Body(desk, request, signed), null);
         });
 
-    private static IEnumerable<Mistake> Given(Desk desk, PrepareRequest request) =>
+    private static IEnumerable<Mistake> Typed(Desk desk, PrepareRequest request) =>
     [
         .. HazardSections.Mistakes(request.Declared),
-        .. request.IfThen.SelectMany(text => Handed.Text(text, "an if-then line")),
-        .. request.Words.SelectMany(text => Handed.Text(text, "a line of own words")),
+        .. request.IfThen.SelectMany(text => Given.Text(text, "an if-then line")),
+        .. request.Words.SelectMany(text => Given.Text(text, "a line of own words")),
         .. request.IfThen.Count == 0 && Hazards.Of(desk.Site, desk.State, desk.Now).Count > 0
             ? [Mistake.Typed("something that can hurt is open, and nothing says what to do if it turns", "--if \"if ... then ...\"")]
             : Array.Empty<Mistake>(),

@@ -13,7 +13,7 @@ public static class Relieving
     /// <summary>For less than an hour, and back: one PIN, one line.</summary>
     public static Handed Short(Desk desk, SignWith sign, string by, string words) => Handed.Step(
         desk, by,
-        () => Handed.Text(words, "the line of the relief"),
+        () => Given.Text(words, "the line of the relief"),
         () => WhyNotShort(desk, by),
         () =>
         {

@@ -17,6 +17,8 @@ public static class Signing
     public const string ShortRelief = "hold the line for less than an hour, then give it back or hand it over in full";
     public const string Emergency = "hold the line at once, without a PIN; what I have not read I still have to open";
     public const string Left = "left the line, without a PIN, with nobody to take it";
+    public const string Adopted = "read these files and answer for them";
+    public const string Closed = "know that it is over: seen by me, or told by who ended it";
     public const string Countersigned = "looked at it with those who were there; not a finding about anyone";
 
     /// <summary>The signature, or why there is none.</summary>

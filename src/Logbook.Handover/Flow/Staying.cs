@@ -9,7 +9,7 @@ public static class Staying
     /// <summary>The receiver does not take over. The holder stays in charge and a supervisor is told.</summary>
     public static Handed Refuse(Desk desk, string by, string why) => Handed.Step(
         desk, by,
-        () => Handed.Text(why, "the reason for refusing"),
+        () => Given.Text(why, "the reason for refusing"),
         () => desk.State.Line.Holder is not { } holder ? "NOBODY HOLDS THE LINE: there is no handover to refuse"
             : Handed.Same(holder.Code, by) ? "the holder does not refuse the own handover: handover not-yet"
             : null,
@@ -25,7 +25,7 @@ public static class Staying
     /// <summary>The same person goes on over a shift change, having looked at what can hurt.</summary>
     public static Handed Continue(Desk desk, string by, string why) => Handed.Step(
         desk, by,
-        () => Handed.Text(why, "the reason for going on"),
+        () => Given.Text(why, "the reason for going on"),
         () => OnlyHolder(desk, by) ?? NotLooked(desk, by),
         () => new HandoverContinued(why.Trim()));
 

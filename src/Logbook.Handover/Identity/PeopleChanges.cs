@@ -32,7 +32,7 @@ public static class PeopleChanges
     /// <summary>The person writes no more; old records keep the name.</summary>
     public static Handed Close(Desk desk, SignWith sign, string code, string by, string why) => Handed.Step(
         desk, by,
-        () => [.. Handed.Text(why, "the reason for closing"), .. desk.WhyNot(code)],
+        () => [.. Given.Text(why, "the reason for closing"), .. desk.WhyNot(code)],
         () => Handed.Same(code, by) ? "nobody closes the own code"
             : desk.State.Line.Holder is { } holder && (Handed.Same(holder.Code, code) || Handed.Same(holder.For?.Code, code))
                 ? $"{Say.Person(desk.Site, code)} holds the line: it must be handed over first"

@@ -42,6 +42,8 @@ public sealed record Standing
         HandoverAccepted a => a.Signed,
         HandoverRelief r => r.Signed,
         HandoverCountersigned c => c.Signed,
+        SiteAdopted adopted => adopted.Signed,
+        CarryClosed closed => closed.Signed,
         _ => null,
     };
 

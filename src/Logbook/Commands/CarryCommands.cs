@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Logbook.Checks;
+using Logbook.Handover;
 using Logbook.Journal;
 using Logbook.Plant;
 
@@ -55,9 +56,12 @@ internal static class CarryCommands
         var why = Options.Text("--why", "How it ended.", "TEXT");
         var by = Options.By();
         var json = Options.Json();
-        var command = new Command("close", "Closes a carried item, with the reason.") { id, why, by, json };
+        var signing = SigningOptions.New();
+        var command = new Command("close", "Closes a carried item, with the reason; by PIN where it can hurt.") { id, why, by, json };
+        signing.AddTo(command);
         command.SetAction(parse => OpenSite.ForWriting(shell, parse, desk => WrittenOut.Print(
-            shell, parse.GetValue(json), Writing.CloseCarried(desk, parse.GetValue(id), parse.GetValue(why) ?? "", parse.GetValue(by) ?? ""), "closed")));
+            shell, parse.GetValue(json),
+            SignedWriting.Close(desk, signing.Of(shell, parse), parse.GetValue(id), parse.GetValue(why) ?? "", parse.GetValue(by) ?? ""), "closed")));
         return command;
     }
 

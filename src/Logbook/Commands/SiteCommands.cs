@@ -89,9 +89,11 @@ internal static class SiteCommands
         var why = Options.Text("--why", "Why the files change.", "TEXT");
         var by = Options.By();
         var json = Options.Json();
-        var command = new Command("adopt", "Puts the folder's changed files in force; a past entry keeps the limits of its day.") { why, by, json };
+        var command = new Command("adopt", "Puts the folder's changed files in force; a past entry keeps the limits of its day. Signed by PIN.") { why, by, json };
+        var signing = SigningOptions.New();
+        signing.AddTo(command);
         command.SetAction(parse => OpenSite.ForWriting(shell, parse, desk =>
-            WrittenOut.Print(shell, parse.GetValue(json), Writing.Adopt(desk, parse.GetValue(why) ?? "", parse.GetValue(by) ?? ""), "in force")));
+            WrittenOut.Print(shell, parse.GetValue(json), SignedWriting.Adopt(desk, signing.Of(shell, parse), parse.GetValue(why) ?? "", parse.GetValue(by) ?? ""), "in force")));
         return command;
     }
 }

@@ -1,5 +1,6 @@
 using System.Text;
 using Logbook.Handover;
+using Logbook.Plant;
 
 namespace Logbook;
 
@@ -19,7 +20,7 @@ internal sealed class SecretLine(Shell shell, string? file)
             return shell.In.ReadLine();
         }
 
-        _lines ??= new Queue<string>(File.ReadAllLines(shell.FullPath(file)));
+        _lines ??= new Queue<string>(TextFile.Read(shell.FullPath(file)).ReplaceLineEndings("\n").Split('\n'));
         return _lines.TryDequeue(out var line) ? line : null;
     }
 

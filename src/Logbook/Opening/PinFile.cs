@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using System.Collections.Immutable;
 using Logbook.Handover;
+using Logbook.Plant;
 
 namespace Logbook;
 
@@ -17,7 +18,7 @@ internal sealed class PinFile(string siteFolder) : IPinKeep
 
     private readonly string _path = Path.Combine(siteFolder, "journal", "pins");
 
-    public PinBook Read() => File.Exists(_path) ? Parse(File.ReadAllLines(_path)) : PinBook.Empty;
+    public PinBook Read() => File.Exists(_path) ? Parse(TextFile.Read(_path).Split('\n', StringSplitOptions.RemoveEmptyEntries)) : PinBook.Empty;
 
     public T Change<T>(Func<PinBook, (PinBook Book, T Answer)> change)
     {

@@ -1,0 +1,31 @@
+using Logbook.Checks;
+using Logbook.Journal;
+
+namespace Logbook.Handover;
+
+/// <summary>What is signed outside the handover: site files put in force, and a hazard closed.</summary>
+public static class SignedWriting
+{
+    /// <exception cref="JournalException">The store could not save it; nothing was saved.</exception>
+    public static Handed Adopt(Desk desk, SignWith sign, string why, string by) => Handed.Step(
+        desk, by,
+        () => Writing.WhyNotAdopt(desk, why, by),
+        () => null,
+        () => Sign(desk, sign, by, Signing.Adopted, signed => new SiteAdopted(desk.Files.Texts, why.Trim()) { Signed = signed }));
+
+    /// <summary>Closes a carried item; a PIN is asked where it can hurt.</summary>
+    /// <exception cref="JournalException">The store could not save it; nothing was saved.</exception>
+    public static Handed Close(Desk desk, SignWith sign, long id, string why, string by) => Handed.Step(
+        desk, by,
+        () => Writing.WhyNotClose(desk, id, why, by),
+        () => null,
+        () => desk.State.Carried.Find(c => c.Id == id) is { IsHazard: true }
+            ? Sign(desk, sign, by, Signing.Closed, signed => new CarryClosed(id, why.Trim()) { Signed = signed })
+            : (new CarryClosed(id, why.Trim()), null));
+
+    private static (RecordBody? Body, string? Refused) Sign(Desk desk, SignWith sign, string by, string means, Func<Signed, RecordBody> body)
+    {
+        var (signed, refused) = Signing.Sign(desk, sign, by, means, other: null);
+        return signed is null ? (null, refused) : (body(signed), null);
+    }
+}

@@ -20,24 +20,6 @@ internal static class JournalSpan
         return [.. records.UnionBy(corrections, r => r.Seq).OrderBy(r => r.Seq)];
     }
 
-    /// <summary>The last record before <paramref name="moment"/> that is meant; null when there is none. Looks near first.</summary>
-    public static JournalRecord? LastBefore(Desk desk, DateTimeOffset moment, Func<JournalRecord, bool> isMeant)
-    {
-        var begun = Begin(desk);
-        for (var (days, end) = (2, moment); end > begun; days *= 4)
-        {
-            var start = end.AddDays(-days);
-            if (desk.Store.Between(start, end).LastOrDefault(isMeant) is { } found)
-            {
-                return found;
-            }
-
-            end = start;
-        }
-
-        return null;
-    }
-
     /// <summary>The state as it was known at <paramref name="moment"/>.</summary>
     public static State StateAt(Desk desk, DateTimeOffset moment) => moment >= desk.Now
         ? desk.State

@@ -36,8 +36,8 @@ internal static class AcceptedNote
 
     /// <summary>What was written later about the time that the note tells of: corrections of its entries, and what came late.</summary>
     private static IEnumerable<NoteLine> After(Desk desk, ShiftInstance shift, JournalRecord accepted) =>
-        from record in desk.Store.Read(accepted.Seq + 1)
-        where !SincePrepared.IsStep(record.Body) && Tells(desk, shift, record, accepted)
+        from record in JournalSpan.Touching(desk, shift.Start, accepted.At)
+        where record.Seq > accepted.Seq && !SincePrepared.IsStep(record.Body) && Tells(desk, shift, record, accepted)
         select new NoteLine(Say.Time(desk.Site, record.Entered, shift.End), $"{LogLine.Of(desk, record).Words}. {Say.Person(desk.Site, record.By)} {Say.Ref(record.Seq)}");
 
     private static bool Tells(Desk desk, ShiftInstance shift, JournalRecord record, JournalRecord accepted) => record.Body switch

@@ -184,11 +184,17 @@ public sealed class DraftTests
 
         public IEnumerable<ReadOnlyMemory<byte>> Bytes(long fromSeq = 1) => store.Bytes(fromSeq);
 
-        public ChainCheck Verify() => store.Verify();
+        public ChainCheck Verify(LongWork? work = null) => store.Verify(work);
 
         public IEnumerable<JournalRecord> Between(DateTimeOffset from, DateTimeOffset to) => store.Between(from, to);
 
-        public IReadOnlyList<SeriesValue> Series(string point, DateTimeOffset from, DateTimeOffset to) => store.Series(point, from, to);
+        public IReadOnlyList<SeriesValue> Series(string point, DateTimeOffset from, DateTimeOffset to, long upTo = long.MaxValue) => store.Series(point, from, to, upTo);
+
+        public IEnumerable<JournalRecord> Corrections(long first, long last) => store.Corrections(first, last);
+
+        public State Snapshot(long upTo = long.MaxValue) => store.Snapshot(upTo);
+
+        public void Keep(State state) => store.Keep(state);
 
         public void Dispose() => store.Dispose();
     }

@@ -33,6 +33,12 @@ public class HoldingProperties
 
         var replayed = flow.Desk.Store.Read().Aggregate(State.Empty, (state, record) => state.Apply(record));
         Assert.Equal(flow.Holder, replayed.Line.Holder?.Code);
+
+        // A state that is kept beside the journal says the same when it is read again.
+        var kept = StateForm.Read(StateForm.Write(replayed))!;
+        Assert.Equal(StateForm.Write(flow.Desk.State), StateForm.Write(kept));
+        Assert.Equal((replayed.Line.Holder, replayed.Line.NotYet, replayed.Line.Called), (kept.Line.Holder, kept.Line.NotYet, kept.Line.Called));
+        Assert.Equal(replayed.Line.Seen, kept.Line.Seen);
     }, iter: 60);
 
     [Fact]

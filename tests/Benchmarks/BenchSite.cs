@@ -56,6 +56,19 @@ internal sealed class BenchSite : IDisposable
         }
     }
 
+    /// <summary>The line round, on time, each reading a little off the middle of its limits.</summary>
+    public void Round(Desk desk, int hour)
+    {
+        _clock.Advance(TimeSpan.FromHours(1));
+        var round = desk.Site.FindRound("hourly")!;
+        var readings = round.Points.Select(tag => desk.Site.FindPoint(tag)!)
+            .Select((p, i) => new TypedReading(p.Tag, Near(p, Math.Sin((hour * 0.7) + i) + Math.Sin((hour * 0.013 * (i + 1)) + i)), Place.Unknown)).ToList();
+        if (RecordEntry.Run(desk, new EntryRequest("op1", readings) { Round = round.Id }).Record is null)
+        {
+            throw new InvalidOperationException("the benchmark's round was refused");
+        }
+    }
+
     /// <summary>Starts the program as a shell would, and waits for its end.</summary>
     public void Start(string arguments)
     {
@@ -69,11 +82,14 @@ internal sealed class BenchSite : IDisposable
 
     public void Dispose() => Directory.Delete(_folder, recursive: true);
 
-    private static string Middle(Point point)
+    private static string Middle(Point point) => Near(point, 0);
+
+    /// <summary>The middle of its limits, off by a share of a fifth of their width.</summary>
+    private static string Near(Point point, double share)
     {
         var low = point.Limits.WatchLow ?? point.Lowest!.Value;
         var high = point.Limits.WatchHigh ?? point.Highest!.Value;
-        return ((low + high) / 2).ToString("F" + point.Decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+        return (((low + high) / 2) + (share * (high - low) / 10)).ToString("F" + point.Decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
     }
 
     private sealed class Clock : TimeProvider

@@ -15,6 +15,18 @@ if (args is [ColdPlugins.Word])
 
 // A durable save of a 40-reading entry, 'now', and a start of the command line: on an empty journal and on a long one.
 Console.WriteLine($"{Environment.ProcessorCount} cores, {RuntimeName()}, {DateTimeOffset.FromUnixTimeSeconds(TimeProvider.System.GetUtcNow().ToUnixTimeSeconds()):yyyy-MM-dd}");
+if (args is ["audit", ..])
+{
+    AuditTable.Print(args.Length > 1 ? int.Parse(args[1], CultureInfo.InvariantCulture) : 100);
+    return;
+}
+
+if (args is ["history", ..])
+{
+    HistoryTable.Print(args.Length > 1 ? int.Parse(args[1], CultureInfo.InvariantCulture) : 5);
+    return;
+}
+
 Table.Header();
 foreach (var readings in new[] { 0, 100_000 })
 {

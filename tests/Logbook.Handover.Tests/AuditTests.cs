@@ -26,12 +26,12 @@ public class AuditTests
 
         var flags = Audit.Between(line.Desk, From, line.Desk.Now);
 
-        Assert.Equal(["missed", "not-taken", "corrected", "carried-too-long"], flags.Select(f => f.Flag).Distinct(StringComparer.Ordinal), StringComparer.Ordinal);
+        Assert.Equal(["missed", "not-taken", "corrected", "carried-too-long", "past-date", "not-seen", "unanswered"], flags.Select(f => f.Flag).Distinct(StringComparer.Ordinal), StringComparer.Ordinal);
         Assert.Equal(5, flags.Count(f => f.Flag == "missed"));
         Assert.Equal((13, "SL-L1"), Fact(flags, "not-taken"));
         Assert.Equal((15, "SL-T1"), Fact(flags, "corrected"));
         Assert.Contains("first 112.1 degC, put right to 102.1 degC", flags.Single(f => f.Flag == "corrected").Text, StringComparison.Ordinal);
-        Assert.Contains("PAST", flags.Single(f => f.Flag == "carried-too-long").Text, StringComparison.Ordinal);
+        Assert.Contains("PAST", flags.Single(f => f.Flag == "past-date").Text, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -158,6 +158,13 @@ internal sealed class SmallLine : IDisposable
         Saved(Writing.Adopt(Desk, "one round more", "eng1"));
     }
 
+    /// <summary>Puts files in force in which the crews change the day on which their pattern begins.</summary>
+    public void AdoptAnotherPattern()
+    {
+        Desk = NewDesk(Rounds, ("anchor = 2026-01-01", "anchor = 2026-01-03"));
+        Saved(Writing.Adopt(Desk, "the crews have swapped", "eng1"));
+    }
+
     public static DateTimeOffset At(string iso) => DateTimeOffset.Parse(iso, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal);
 
     /// <summary>Moves the clock forward to an instant: <c>2026-11-24T19:00-05:00</c>.</summary>
@@ -196,11 +203,11 @@ internal sealed class SmallLine : IDisposable
     public IReadOnlyList<DueCheck> Due(string from, string to) => DueList.Between(Desk, At(from), At(to));
 
     /// <summary>Shifts, crews and people are those of <see cref="Some"/>; rounds, points and cautions are this line's.</summary>
-    private Desk NewDesk(string rounds)
+    private Desk NewDesk(string rounds, params (string Old, string New)[] words)
     {
         var files = new SiteFiles(new Dictionary<string, string>(StringComparer.Ordinal)
         {
-            [SiteFiles.SiteToml] = Some.Files.Texts[SiteFiles.SiteToml].Split("[[round]]")[0] + rounds,
+            [SiteFiles.SiteToml] = Some.Changed(words).Texts[SiteFiles.SiteToml].Split("[[round]]")[0] + rounds,
             [SiteFiles.PointsCsv] = Points,
             [SiteFiles.CautionsToml] = Cautions,
         });

@@ -1,0 +1,131 @@
+using Logbook.Checks;
+using Logbook.Journal;
+
+namespace Logbook.Handover.Tests;
+
+/// <summary>Items that outlive the shift: confirmed, not seen, with effects on the rounds.</summary>
+public sealed class CarriedTests
+{
+    private static string Hazards(SmallLine line) => string.Join('\n', NowView.Of(line.Desk).Hazards.Select(h => h.Text));
+
+    private static Written Confirm(SmallLine line, long id, string by = "op1", string? changed = null, bool seen = true, string? step = null, params (string, string)[] fields) =>
+        Writing.ConfirmCarried(line.Desk, new CarryConfirmed(id, seen, changed, fields.ToDictionary(f => f.Item1, f => f.Item2, StringComparer.Ordinal), step), by);
+
+    [Fact]
+    public void A_hazard_that_nobody_has_seen_in_the_running_shift_prints_not_seen()
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        var lockOut = line.Carry("isolation", "mud-pump", "seal change");
+
+        Assert.DoesNotContain("Not seen", Hazards(line), StringComparison.Ordinal);
+        line.Clock("2026-11-24T19:10-05:00");
+        Assert.Contains("Not seen", Hazards(line), StringComparison.Ordinal);
+        Assert.Empty(Confirm(line, lockOut).Mistakes);
+        Assert.Contains("Seen 19:10 Operator one", Hazards(line), StringComparison.Ordinal);
+        line.Clock("2026-11-25T07:01-05:00");
+        Assert.Contains("Not seen", Hazards(line), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void An_item_that_was_looked_for_in_vain_prints_not_seen_at_once()
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        var hose = line.Carry("temporary-change", "mud-pump", "hose at the pump", SmallLine.At("2026-12-24T08:00-05:00"));
+
+        Confirm(line, hose, seen: false);
+
+        Assert.Contains(Audit.Between(line.Desk, line.Desk.Now.AddDays(-1), line.Desk.Now.AddMinutes(1), "not-seen"), f => f.Seq == hose);
+    }
+
+    [Fact]
+    public void A_count_of_people_inside_is_as_old_as_its_last_report()
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        var permit = line.Carry("permit", "lime-mud-tank", "cleaning", SmallLine.At("2026-11-24T18:00-05:00"), ("number", "4417"), ("inside", "2"));
+        line.Clock("2026-11-24T09:30-05:00");
+        Assert.Contains("count unknown, treat as inside", Hazards(line), StringComparison.Ordinal);
+
+        Confirm(line, permit, fields: ("inside", "1"));
+
+        Assert.Contains("Counted 1 at 09:30", Hazards(line), StringComparison.Ordinal);
+        Assert.DoesNotContain("count unknown", Hazards(line), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_incoming_lock_goes_on_before_the_outgoing_one_comes_off()
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        var item = line.Carry("isolation", "mud-pump", "seal change");
+
+        Assert.Empty(Confirm(line, item, "op1", step: "on").Mistakes);
+        Assert.Contains("goes on first", Assert.Single(Confirm(line, item, "op1", step: "off").Mistakes).Accepted, StringComparison.Ordinal);
+        Assert.Empty(Confirm(line, item, "eng1", step: "on").Mistakes);
+        Assert.Contains("locks recorded", Assert.Single(Writing.CloseCarried(line.Desk, item, "done", "eng1").Mistakes).Accepted, StringComparison.Ordinal);
+        Assert.Empty(Confirm(line, item, "op1", step: "off").Mistakes);
+        Assert.Contains("Locks recorded: Engineer one", Hazards(line), StringComparison.Ordinal);
+        Assert.Empty(Writing.CloseCarried(line.Desk, item, "done", "eng1").Mistakes);
+    }
+
+    [Fact]
+    public void A_bypass_puts_its_compensating_check_on_the_due_list_until_it_is_closed()
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        var bypass = line.Carry(
+            "bypass", "slaker", "low-flow trip bridged", SmallLine.At("2026-11-24T14:00-05:00"), ("instead", "level by hand"), ("point", "WT-L"), ("every", "30m"));
+        line.Clock("2026-11-24T08:31-05:00").Record(null, "WT-L=50.0");
+        line.Clock("2026-11-24T09:50-05:00").Close(bypass, "trip back in service");
+
+        var checks = line.Due("2026-11-24T08:00-05:00", "2026-11-24T12:00-05:00").Where(c => InsteadOfTrips.Is(c.Round)).ToList();
+
+        Assert.Equal(["08:30", "09:00", "09:30"], checks.Select(c => c.DueAt.ToString("HH:mm", System.Globalization.CultureInfo.InvariantCulture)), StringComparer.Ordinal);
+        Assert.Equal([CheckState.Done, CheckState.Missed, CheckState.Missed], checks.Select(c => c.State));
+    }
+
+    [Theory]
+    [InlineData("point", "NO-SUCH", "point 'NO-SUCH'")]
+    [InlineData("point", "WT-L", "belong together")]
+    [InlineData("every", "2m", "belong together")]
+    public void A_compensating_check_that_cannot_be_made_is_refused(string field, string value, string wrong)
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        var fields = new Dictionary<string, string>(StringComparer.Ordinal) { ["instead"] = "by hand", [field] = value };
+
+        var written = Writing.AddCarried(line.Desk, new Carry("bypass", "slaker", "bridged", line.Desk.Now.AddHours(2), null, fields), "op1");
+
+        Assert.Null(written.Record);
+        Assert.Contains(written.Mistakes, m => m.ToString().Contains(wrong, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void What_was_unsafe_to_reach_is_an_action_without_another_key()
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        var site = line.Desk.Site;
+        Assert.DoesNotContain("unsafe to reach", site.Reasons.NotTaken, StringComparer.Ordinal);
+
+        var entry = new Entry { Readings = [new Reading { Point = "SL-L1", Unit = "t/h", At = line.Desk.Now, Why = "unsafe to reach: ice on the stair" }] };
+        var record = line.Desk.Write(entry, line.Desk.Now, "op1");
+
+        var action = Assert.Single(line.Desk.State.Carried);
+        Assert.Equal((record.Seq, "action", "slaker"), (action.Id, action.ItemKind, action.On));
+        line.Close(action.Id, "stair cleared");
+        Assert.Empty(line.Desk.State.Carried);
+    }
+
+    [Fact]
+    public void An_item_survives_a_hundred_shifts_and_keeps_its_words()
+    {
+        using var line = new SmallLine("2026-01-05T08:00-05:00");
+        var id = line.Carry("action", "classifier", "tighten the guard bolt");
+        for (var shift = 0; shift < 100; shift++)
+        {
+            line.Clock(SmallLine.At("2026-01-05T20:00-05:00").AddHours(12 * shift)).Record("hourly", "SL-T1=101.0");
+        }
+
+        var words = string.Join('\n', HandoverNote.Of(line.Desk, line.Desk.Now).Sections.SelectMany(s => s.Lines).Select(l => l.Text));
+
+        Assert.Contains("tighten the guard bolt. Not seen.", words, StringComparison.Ordinal);
+        Assert.Contains($"(#{id})", words, StringComparison.Ordinal);
+        Assert.Contains("100 shifts", words, StringComparison.Ordinal);
+    }
+}

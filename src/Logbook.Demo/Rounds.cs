@@ -1,6 +1,7 @@
 using Logbook.Checks;
 using Logbook.Demo.Instruments;
 using Logbook.Demo.Line;
+using Logbook.Journal;
 using Logbook.Plant;
 
 namespace Logbook.Demo;
@@ -23,6 +24,11 @@ internal sealed class Rounds(Scene scene, Script script, Reader reader, Chance c
 
     private Written? Save(Desk desk, SlotTimes times)
     {
+        if (script.Copied.Contains((times.Round.Id, times.Slot.DueAt)))
+        {
+            return RecordEntry.Run(desk, Request(times, SheetBefore(desk, times)));
+        }
+
         var skipped = Skipped(times);
         var readings = times.Slot.Points
             .Select(scene.Point)
@@ -31,6 +37,10 @@ internal sealed class Rounds(Scene scene, Script script, Reader reader, Chance c
             .ToList();
         return readings.Count == 0 ? null : RecordEntry.Run(desk, Request(times, readings));
     }
+
+    private static IReadOnlyList<TypedReading> SheetBefore(Desk desk, SlotTimes times) =>
+        [.. ((Entry)desk.Store.Between(times.Saved.AddHours(-12), times.Saved).Last(r => r.Body is Entry { Round: { } round } && round == times.Round.Id).Body).Readings
+            .Where(r => r.Typed is not null).Select(r => new TypedReading(r.Point, r.Typed!, Place.Unknown))];
 
     /// <summary>The reading; that it could not be taken; or nothing, when its equipment stood still before the round was due.</summary>
     private TypedReading? Typed(Desk desk, Point point, SlotTimes times)

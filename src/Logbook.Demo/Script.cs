@@ -20,6 +20,9 @@ internal sealed class Script
     /// <summary>Slots that nobody does.</summary>
     public HashSet<(string Round, DateTimeOffset DueAt)> LeftUndone { get; } = [];
 
+    /// <summary>Slots whose figures are those of the sheet before.</summary>
+    public HashSet<(string Round, DateTimeOffset DueAt)> Copied { get; } = [];
+
     /// <summary>Slots whose entry is the record of a planted event.</summary>
     public Dictionary<(string Round, DateTimeOffset DueAt), PlantedEvent> Planted { get; } = [];
 }

@@ -42,7 +42,11 @@ public sealed class PlantedTests
         var run = Run(until, seed);
         var before = Calendar.ShiftAt(run.Desk.Site, Calendar.ShiftAt(run.Desk.Site, run.Until).Start.AddMinutes(-1));
 
-        string[] names = ["acid-wash", "emergency-relief", "eyewash-out", "missed-round", "near-boil-over", "overdue-hose", "reservation", "stuck-transmitter", "titration-corrected", "titration-error"];
+        string[] names =
+        [
+            "acid-wash", "copied-walk", "emergency-relief", "eyewash-out", "fault-again", "missed-round", "near-boil-over", "order-unread", "overdue-hose", "person-inside",
+            "reservation", "stuck-transmitter", "titration-corrected", "titration-error", "trip-defeated", "upset",
+        ];
         Assert.Equal(names, run.Planted.Select(e => e.Name).Order(StringComparer.Ordinal), StringComparer.Ordinal);
         Assert.All(
             run.Planted.Where(e => e.Name is "acid-wash" or "eyewash-out" or "missed-round" or "near-boil-over" or "titration-error"),
@@ -128,6 +132,46 @@ public sealed class PlantedTests
 
         Assert.True(hose.Until < run.Until);
         Assert.Contains("PAST", Words(run, "not-normal"), StringComparison.Ordinal);
+    }
+
+    [Theory, MemberData(nameof(Ends))]
+    public void The_defeated_trip_is_a_hazard_and_brings_its_own_check(string until, int seed)
+    {
+        var run = Run(until, seed);
+        var trip = run.Event("trip-defeated");
+
+        Assert.Contains(NowView.Of(run.Desk).Hazards, h => h.Word == "defeated" && h.Seq == trip.Seq);
+        Assert.Contains(DueList.Between(run.Desk, trip.At, run.Until), c => c.Round == InsteadOfTrips.RoundId(trip.Seq!.Value) && c.Point == "SL-F1");
+    }
+
+    [Theory, MemberData(nameof(Ends))]
+    public void The_person_in_the_tank_is_first_of_what_can_hurt(string until, int seed)
+    {
+        var run = Run(until, seed);
+
+        Assert.Equal(run.Event("person-inside").Seq, NowView.Of(run.Desk).Hazards[0].Seq);
+        Assert.Contains("Counted 1", NowView.Of(run.Desk).Hazards[0].Text, StringComparison.Ordinal);
+    }
+
+    [Theory, MemberData(nameof(Ends))]
+    public void The_audit_shows_the_upset_the_copied_walk_and_the_fault_that_came_again(string until, int seed)
+    {
+        var run = Run(until, seed);
+        var flags = Audit.Between(run.Desk, run.Until.AddDays(-3), run.Until);
+
+        Assert.Contains(flags, f => f.Flag == "upset" && f.At >= run.Event("upset").At && f.At < run.Event("upset").At.AddHours(2));
+        Assert.Contains(flags, f => f.Flag == "same-as-earlier" && f.Seq == run.Event("copied-walk").Seq);
+        Assert.Contains(flags, f => f.Flag == "recurrent" && f.Text.Contains("3rd time", StringComparison.Ordinal) && f.At == run.Event("fault-again").At);
+        Assert.Contains(flags, f => f.Flag == "order-unread" && f.Seq == run.Event("order-unread").Seq);
+    }
+
+    [Theory, MemberData(nameof(Ends))]
+    public void No_honest_walk_of_the_demo_looks_copied_or_too_smooth(string until, int seed)
+    {
+        var run = Run(until, seed);
+        var flags = Audit.Between(run.Desk, run.Until.AddDays(-4), run.Until, "same-as-earlier", "varies-less");
+
+        Assert.All(flags, f => Assert.Equal(run.Event("copied-walk").Seq, f.Seq));
     }
 
     [Theory, MemberData(nameof(Ends))]

@@ -20,6 +20,9 @@ internal static class Plot
         AcidWash.Plant(scene, script);
         MissedRound.Plant(scene, script, plan);
         TitrationError.Plant(scene, script, plan);
+        OpenWork.Plant(scene, script);
+        BadNight.Plant(scene, script, plan);
+        OfficeWork.Plant(scene, script);
         Everyday.Plant(scene, script, chance);
         Handovers.Plant(scene, script, chance);
         return script;

@@ -78,7 +78,7 @@ public sealed class DutyTests
 
         var noon = SmallLine.At("2026-11-24T12:00-05:00");
 
-        Assert.NotEqual(before, Calendar.ShiftAt(line.Desk.Site, noon).Id);
+        Assert.NotEqual(before, Calendar.ShiftAt(line.Desk.Site, noon).Id, StringComparer.Ordinal);
         Assert.Equal(before, HandoverNote.Of(line.Desk, noon).ShiftId);
         Assert.All(line.Due("2026-11-24T10:00-05:00", "2026-11-24T14:00-05:00"), c => Assert.Equal(before, c.ShiftId));
         Assert.Contains(ShiftDuty.Of(line.Desk, noon, noon.AddHours(1)), d => d.Shift.Id == before);

@@ -29,7 +29,7 @@ internal static class OfficeWork
         script.Acts.Add(new Act(at, desk => order.Keep(Writing.GiveOrder(desk, "Lime feed at most 17 t/h until the new weigher is calibrated", null, scene.Staff.Engineer))) { Plants = planted });
         var readers = Calendar.Shifts(scene.Site, at, scene.Until).Select(s => s.Start > at ? s.Start.AddMinutes(12) : at.AddMinutes(20)).Where(scene.Covers)
             .SelectMany(t => new[] { (By: scene.Staff.Panel(t), At: t), (By: scene.Staff.Field(t), At: t.AddMinutes(4)) })
-            .Where(r => scene.Covers(r.At)).DistinctBy(r => r.By);
+            .Where(r => scene.Covers(r.At)).DistinctBy(r => r.By, StringComparer.Ordinal);
         script.Acts.AddRange(readers.Select(r => new Act(r.At, desk => Writing.SeeOrder(desk, order.Value, r.By))));
     }
 

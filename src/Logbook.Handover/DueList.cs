@@ -27,31 +27,32 @@ public static class DueList
         var (opens, closes) = (sheets.Min(s => s.Opens) ?? from, sheets.Max(s => s.Closes) ?? to);
         var records = JournalSpan.Touching(desk, opens < from ? opens : from, closes > to ? closes : to);
         var then = JournalSpan.StateAt(desk, to);
-        sheets.AddRange(InsteadOfTrips.Sheets(desk, then, records, from, to));
+        var instead = InsteadOfTrips.Sheets(desk, then, records, from, to).ToList();
         foreach (var answer in Answer.All(records))
         {
             Place(sheets, answer);
+            PlaceInstead(instead, answer);
         }
 
         var around = Circumstances.Of(desk, then, records, from);
-        return [.. sheets.SelectMany(s => s.Checks(from, to, begun, desk.Now, around)).OrderBy(c => c.DueAt)];
+        return [.. sheets.Concat(instead).SelectMany(s => s.Checks(from, to, begun, desk.Now, around)).OrderBy(c => c.DueAt)];
     }
 
-    /// <summary>
-    /// A reading answers one slot at most: of the round that it was typed for, else of the round whose slot is nearest. What is
-    /// read instead of a defeated trip counts for that as well, whatever it was read for.
-    /// </summary>
-    private static void Place(List<RoundSheet> all, Answer answer)
+    /// <summary>What is read instead of a defeated trip counts for that as well, whatever it was read for.</summary>
+    private static void PlaceInstead(List<RoundSheet> instead, Answer answer)
     {
-        foreach (var instead in all.Where(s => s.Instead && s.Has(answer.Point)))
+        foreach (var sheet in instead.Where(s => s.Has(answer.Point)))
         {
-            if (instead.Nearest(answer.CountsAt) is >= 0 and var slot)
+            if (sheet.Nearest(answer.CountsAt) is >= 0 and var slot)
             {
-                instead.Put(slot, answer);
+                sheet.Put(slot, answer);
             }
         }
+    }
 
-        var sheets = all.Where(s => !s.Instead).ToList();
+    /// <summary>A reading answers one slot at most: of the round that it was typed for, else of the round whose slot is nearest.</summary>
+    private static void Place(List<RoundSheet> sheets, Answer answer)
+    {
         var own = sheets.Where(s => s.Has(answer.Point) && s.Is(answer.Round)).ToList();
         var nearest = (own.Count > 0 ? own : sheets.Where(s => s.Has(answer.Point)))
             .Select(s => (Sheet: s, Slot: s.Nearest(answer.CountsAt)))

@@ -57,6 +57,6 @@ public static class InsteadOfTrips
             slots.Add(new Slot(at, at - window, at + window, Calendar.ShiftAt(site, at)) { Points = round.Points });
         }
 
-        return new RoundSheet(site, round, slots, asked.From, asked.To) { Instead = true };
+        return new RoundSheet(site, round, slots, asked.From, asked.To);
     }
 }

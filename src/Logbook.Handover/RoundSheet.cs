@@ -34,9 +34,6 @@ internal sealed class RoundSheet
         _answers = new Answer?[Slots.Count, round.Points.Count];
     }
 
-    /// <summary>True when it is read instead of a defeated trip.</summary>
-    public bool Instead { get; init; }
-
     /// <summary>When the first window opens that is asked for; null when nothing falls due.</summary>
     public DateTimeOffset? Opens { get; }
 

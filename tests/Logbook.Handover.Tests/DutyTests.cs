@@ -21,7 +21,7 @@ public sealed class DutyTests
         Assert.Equal(["op1"], ShiftDuty.DueBy(line.Desk.Site, day, []), StringComparer.Ordinal);
         Assert.Equal(["eng1"], ShiftDuty.DueBy(line.Desk.Site, day, [Change("swap", "eng1", "op1", "2026-01-01T07:00-05:00", "2026-01-01T19:00-05:00")]), StringComparer.Ordinal);
         Assert.Empty(ShiftDuty.DueBy(line.Desk.Site, day, [Change("holiday", "op1", null, "2026-01-01T00:00-05:00", "2026-01-02T00:00-05:00")]));
-        Assert.Equal(["op1"], ShiftDuty.DueBy(line.Desk.Site, night, [Change("holdover", "op1", null, "2026-01-01T19:00-05:00", "2026-01-01T21:00-05:00")]), StringComparer.Ordinal);
+        Assert.Equal(["op3", "op1"], ShiftDuty.DueBy(line.Desk.Site, night, [Change("holdover", "op1", null, "2026-01-01T19:00-05:00", "2026-01-01T21:00-05:00")]), StringComparer.Ordinal);
     }
 
     [Fact]

@@ -26,7 +26,7 @@ public sealed class DemoLog : IDisposable
         var planted = DemoMill.Make(
             clock =>
             {
-                var desk = OpenSite.Desk(shell, _folder, files, TimeSpan.FromSeconds(5), clock, OpenSite.Calculations(shell));
+                var desk = OpenSite.Desk(shell, _folder, files, TimeSpan.FromSeconds(5), clock, OpenSite.Calculations(shell, null));
                 store = desk.Store;
                 return desk;
             },

@@ -51,8 +51,9 @@ internal static class UnitSlip
         {
             "degC" => ("degF", "degF"),
             "degF" => ("degC", "degC"),
-            _ when unit.Name.EndsWith(" Na2O", StringComparison.Ordinal) => ("basis", unit.Name[..^5] + " NaOH"),
-            _ when unit.Name.EndsWith(" NaOH", StringComparison.Ordinal) => ("basis", unit.Name[..^5] + " Na2O"),
+            // A strength is titrated and reported in either basis; soda on dry solids is only spoken of as Na2O.
+            _ when unit.Dimension == "alkali" && unit.Name.EndsWith(" Na2O", StringComparison.Ordinal) => ("basis", unit.Name[..^5] + " NaOH"),
+            _ when unit.Dimension == "alkali" && unit.Name.EndsWith(" NaOH", StringComparison.Ordinal) => ("basis", unit.Name[..^5] + " Na2O"),
             _ => ("", ""),
         };
         return name.Length > 0 && Units.Find(name) is { } other && Units.CanConvert(other, unit) ? (code, other) : null;

@@ -35,12 +35,12 @@ public sealed class HonestWorkTests
         Assert.True(_week.Desk.Store.Verify().Ok);
     }
 
-    // A sample of the slaker overflow brings one note by its nature; the rest is chance at the limits. A number to hold.
+    // What rests while the mud filter is washed is said at each wash, by its nature; the rest is chance at the limits. A number to hold.
     [Fact]
     public void Honest_rounds_raise_two_findings_a_shift_at_most_on_average_and_none_that_is_urgent()
     {
         var quiet = _quiet.Select(s => s.Id).ToHashSet(StringComparer.Ordinal);
-        var findings = _week.Findings.Where(f => quiet.Contains(f.Record.Shift)).ToList();
+        var findings = _week.Findings.Where(f => quiet.Contains(f.Record.Shift) && f.Finding.Code != "calculation.resting").ToList();
 
         Assert.True(_quiet.Count >= 10);
         Assert.True(findings.Count <= 2 * _quiet.Count, string.Join('\n', findings.Select(f => f.Finding.Text)));

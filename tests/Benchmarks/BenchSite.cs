@@ -16,6 +16,7 @@ internal sealed class BenchSite : IDisposable
     private readonly string _folder = Directory.CreateTempSubdirectory("logbook-bench-").FullName;
     private readonly SiteFiles _files = SiteReader.Load(Templates.Site).Value!;
     private readonly Clock _clock = new();
+    private readonly Random _chance = new(1); // a steady plant, but seldom the same reading twice
 
     public static BenchSite With(int readings)
     {
@@ -49,7 +50,7 @@ internal sealed class BenchSite : IDisposable
     {
         _clock.Advance(TimeSpan.FromHours(1));
         var points = desk.Site.Points.Where(p => p.Kind == PointKind.Read && p.Choices.Count == 0 && p.Lowest is not null).Take(40);
-        var readings = points.Select(p => new TypedReading(p.Tag, Middle(p), Place.Unknown)).ToList();
+        var readings = points.Select(p => new TypedReading(p.Tag, Near(p, (2 * _chance.NextDouble()) - 1), Place.Unknown)).ToList();
         if (RecordEntry.Run(desk, new EntryRequest("op1", readings)).Record is null)
         {
             throw new InvalidOperationException("the benchmark's entry was refused");
@@ -81,8 +82,6 @@ internal sealed class BenchSite : IDisposable
     }
 
     public void Dispose() => Directory.Delete(_folder, recursive: true);
-
-    private static string Middle(Point point) => Near(point, 0);
 
     /// <summary>The middle of its limits, off by a share of a fifth of their width.</summary>
     private static string Near(Point point, double share)

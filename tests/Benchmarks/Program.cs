@@ -13,6 +13,13 @@ if (args is [ColdPlugins.Word])
     return;
 }
 
+if (args is ["calculations"])
+{
+    Table.Header();
+    Calculations();
+    return;
+}
+
 // A durable save of a 40-reading entry, 'now', and a start of the command line: on an empty journal and on a long one.
 Console.WriteLine($"{Environment.ProcessorCount} cores, {RuntimeName()}, {DateTimeOffset.FromUnixTimeSeconds(TimeProvider.System.GetUtcNow().ToUnixTimeSeconds()):yyyy-MM-dd}");
 if (args is ["audit", ..])
@@ -39,15 +46,22 @@ foreach (var readings in new[] { 0, 100_000 })
 
 using (var site = BenchSite.With(0))
 {
+    Table.Row("start of the command line: logbook --help", 10, () => site.Start("--help"));
+    Table.Row("start of the command line: logbook calc list", 10, () => site.Start("calc list"));
+}
+
+Calculations();
+
+// What is bound in the starter site, on one entry; and what the plug-ins add to a start.
+static void Calculations()
+{
+    using var site = BenchSite.With(0);
     site.WithDesk(desk =>
     {
         var shift = new WholeShift(desk);
         Table.Row($"42 readings judged, {shift.Calculations} calculations with uncertainty", 200, shift.Judge);
     });
-    Table.Row("start of the command line: logbook --help", 10, () => site.Start("--help"));
-    Table.Row("start of the command line: logbook calc list", 10, () => site.Start("calc list"));
+    Table.Row("what the plug-ins add to a start: found, vetted, loaded", ColdPlugins.InNewProcesses(10));
 }
-
-Table.Row("what the plug-ins add to a start: found, vetted, loaded", ColdPlugins.InNewProcesses(10));
 
 static string RuntimeName() => System.Runtime.InteropServices.RuntimeInformation.FrameworkDescription;

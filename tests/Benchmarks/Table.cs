@@ -6,7 +6,7 @@ namespace Benchmarks;
 /// <summary>Times things in one run and prints them as one table, for README.</summary>
 internal static class Table
 {
-    public static void Header() => Console.WriteLine($"{"what",-52} {"median",10} {"p95",10}");
+    public static void Header() => Console.WriteLine($"{"what",-56} {"least",10} {"median",10} {"p95",10}");
 
     /// <summary>Runs <paramref name="action"/> once to warm up (unless it must be cold) and then <paramref name="times"/> times.</summary>
     public static void Row(string what, int times, Action action, bool warm = true)
@@ -32,6 +32,6 @@ internal static class Table
     {
         var times = taken.Length;
         Array.Sort(taken);
-        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{what,-52} {taken[times / 2],7:0.00} ms {taken[(int)(times * 0.95)],7:0.00} ms"));
+        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{what,-56} {taken[0],7:0.00} ms {taken[times / 2],7:0.00} ms {taken[(int)(times * 0.95)],7:0.00} ms"));
     }
 }

@@ -50,6 +50,37 @@ public sealed class UnitsTests
     public void A_difference_in_Fahrenheit_has_no_offset() =>
         Assert.Equal(1, Units.ConvertDifference(1.8, Unit("degF"), Unit("degC")), 1e-12);
 
+    /// <summary>What the line is measured in, each in the company of what it converts to and of nothing else.</summary>
+    [Theory]
+    [InlineData("g/L Na2O", "g/L NaOH", "lb/ft3 Na2O", "lb/ft3 NaOH")]
+    [InlineData("kg/m3", "lb/ft3", "mg/L")]
+    [InlineData("m3/h", "L/min", "gpm")]
+    [InlineData("t/h", "kg/h", "lb/h", "t/d")]
+    [InlineData("degC", "degF")]
+    [InlineData("K")]
+    [InlineData("kPa", "bar", "psi")]
+    [InlineData("kPa abs", "bar abs", "psi abs")]
+    [InlineData("mol/L")]
+    [InlineData("mL", "m3", "L")]
+    [InlineData("%", "1")]
+    [InlineData("mm", "m")]
+    [InlineData("h", "min")]
+    [InlineData("kg", "t")]
+    [InlineData("uS/cm", "mS/cm")]
+    [InlineData("rpm")]
+    [InlineData("A")]
+    [InlineData("ppm")]
+    public void The_units_of_the_line_convert_within_their_kind_and_not_beyond(params string[] kind)
+    {
+        string[] line =
+        [
+            "g/L Na2O", "g/L NaOH", "lb/ft3 Na2O", "lb/ft3 NaOH", "mol/L", "mL", "kg/m3", "lb/ft3", "m3/h", "L/min", "gpm", "t/h", "kg/h", "lb/h", "t/d", "degC", "degF", "K",
+            "kPa", "bar", "psi", "kPa abs", "bar abs", "psi abs", "%", "rpm", "A", "mm", "h", "min", "mg/L", "uS/cm", "mS/cm", "ppm", "kg", "t", "m3", "L", "1", "m",
+        ];
+
+        Assert.All(line, name => Assert.Equal(kind.Contains(name, StringComparer.Ordinal), Units.CanConvert(Unit(kind[0]), Unit(name))));
+    }
+
     [Theory]
     [InlineData("degC", "K")]
     [InlineData("kPa", "kPa abs")]

@@ -51,7 +51,7 @@ internal sealed class Examiner
         Pass(round);
         var traces = Traces();
         var gate = Gate.Of(traces, _fitted.Thresholds);
-        return gate.Open ? new Examination(gate, Shares.Of(_glances, traces)) : new Examination(gate, []);
+        return new Examination(gate, gate.Open ? Shares.Of(_glances, traces) : [], _glances[^1].Surprises, _glances[^1].Round);
     }
 
     /// <summary>The gate's statistics alone, for learning its thresholds.</summary>
@@ -97,7 +97,9 @@ internal sealed class Examiner
 /// <summary>What an examination found.</summary>
 /// <param name="Gate">Whether anything is wrong at all, by physics alone.</param>
 /// <param name="Suspects">What it may be, the most likely first; empty when the gate stayed shut.</param>
-internal sealed record Examination(Gate Gate, IReadOnlyList<Suspect> Suspects)
+/// <param name="Surprises">For each place how far it was from what was expected, in its own unit; NaN where nothing spoke.</param>
+/// <param name="Heard">The entry without the rows that say nothing while the line settles.</param>
+internal sealed record Examination(Gate Gate, IReadOnlyList<Suspect> Suspects, IReadOnlyList<double> Surprises, Round Heard)
 {
     public Verdict Verdict { get; } = Verdict.Of(Suspects);
 }

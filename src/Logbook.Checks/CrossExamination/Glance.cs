@@ -16,6 +16,12 @@ internal sealed class Glance
         }
 
         Before = before;
+        Surprises = Enumerable.Repeat(double.NaN, line.Width).ToArray();
+        foreach (var p in speaking)
+        {
+            Surprises[p] = scaled[p];
+        }
+
         Physics = View.Of(views.Quiet, rows, scaled);
         Quiet = View.Of(views.Quiet, all, scaled);
         Changed = View.Of(views.Changed, all, scaled);
@@ -28,6 +34,9 @@ internal sealed class Glance
 
     /// <summary>What was expected before this entry.</summary>
     public Standing Before { get; }
+
+    /// <summary>How far each place was from what was expected, scaled; NaN where nothing spoke.</summary>
+    public double[] Surprises { get; }
 
     /// <summary>The rows alone.</summary>
     public View? Physics { get; }

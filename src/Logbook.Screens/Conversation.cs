@@ -1,4 +1,5 @@
 using Logbook.Checks;
+using Logbook.Handover;
 using Logbook.Journal;
 using Logbook.Plant;
 
@@ -16,10 +17,11 @@ public sealed class Conversation
     /// <param name="desk">Where entries are written from; a site is in force in it.</param>
     /// <param name="by">Who is typing; asked when null.</param>
     /// <param name="drafts">What is typed and not saved.</param>
-    public Conversation(Desk desk, string? by, DraftFolder drafts)
+    /// <param name="pins">By which people sign.</param>
+    public Conversation(Desk desk, string? by, DraftFolder drafts, Pins pins)
     {
         _desk = desk;
-        _runner = new Runner(desk, drafts);
+        _runner = new Runner(desk, drafts, pins);
         State = Opening.Of(_runner.Facts(), by, _runner.Left());
     }
 

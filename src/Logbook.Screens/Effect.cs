@@ -38,5 +38,19 @@ internal sealed record ReadNewer(long After) : Effect;
 /// <summary>Reads one record.</summary>
 internal sealed record ReadRecord(long Seq) : Effect;
 
+/// <summary>Finds what this person has still to read of the handover.</summary>
+internal sealed record ReadOn(string By) : Effect;
+
+/// <summary>Draws a page of the handover.</summary>
+internal sealed record ShowPage(string By, string Page) : Effect;
+
+/// <summary>The page was shown in full.</summary>
+internal sealed record SeePage(string By, string Page, long UpTo) : Effect;
+
+/// <summary>Takes a step of the handover.</summary>
+/// <param name="Pin">What was typed; empty when the step asks for none.</param>
+/// <param name="Witness">Whose PIN it is, when the signer has forgotten the own one.</param>
+internal sealed record Hand(HandStep Step, Secret Pin, string? Witness) : Effect;
+
 /// <summary>Goes on with the next message when everything before it has been answered.</summary>
 internal sealed record GoOn(Message Message) : Effect;

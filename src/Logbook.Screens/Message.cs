@@ -52,5 +52,16 @@ internal sealed record LogRead(IReadOnlyList<LogLine> Lines, long Oldest) : Mess
 /// <summary>One record in full.</summary>
 internal sealed record RecordRead(JournalRecord Record) : Message;
 
+/// <summary>A page of the handover, to be read.</summary>
+/// <param name="UpTo">The last record that it could tell of.</param>
+/// <param name="Missing">What the reader has still to see, this page among it.</param>
+internal sealed record PageShown(HandoverPage Page, long UpTo, IReadOnlyList<string> Missing) : Message;
+
+/// <summary>Nothing of the handover is unread; what is asked about it.</summary>
+internal sealed record AllRead(IReadOnlyList<HazardQuestion> Questions) : Message;
+
+/// <summary>What became of a step of the handover.</summary>
+internal sealed record StepTaken(HandStep Step, Handed Handed) : Message;
+
 /// <summary>The journal could not be read.</summary>
 internal sealed record Troubled(string Why) : Message;

@@ -8,7 +8,7 @@ internal static class Opening
     {
         var session = new Session(facts) { By = facts.Site.FindPerson(by ?? "")?.Code, Left = [.. left] };
         session = left.Count == 0 ? session : session.Open(new LeftPage());
-        session = session.By is null ? session.Open(new WhoPage("", 0)) : session;
+        session = session.By is null ? session.Open(WhoPage.Typing()) : session;
         return by is not null && session.By is null ? session.Say($"'{by}' is not a person of this site") : session;
     }
 }

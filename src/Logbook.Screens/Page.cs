@@ -5,5 +5,11 @@ internal abstract record Page
 {
     public abstract KeyTable Keys { get; }
 
+    /// <summary>Letters are text here just now, so that none of them commands anything.</summary>
+    public virtual bool IsWriting => false;
+
+    /// <summary>The page with one line of pasted text in it; null where nothing can be pasted.</summary>
+    public virtual Page? Pasted(string line) => null;
+
     public abstract Layout Draw(Session session);
 }

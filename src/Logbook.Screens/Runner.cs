@@ -5,11 +5,12 @@ using Logbook.Journal;
 namespace Logbook.Screens;
 
 /// <summary>Runs effects against the journal and the draft's file, and answers with messages.</summary>
-internal sealed class Runner(Desk desk, DraftFolder drafts)
+internal sealed class Runner(Desk desk, DraftFolder drafts, Pins pins)
 {
     private const int Looked = 10;
     private static readonly TimeSpan LookBackOver = TimeSpan.FromHours(30);
 
+    private readonly HandoverRunner _handover = new(desk, pins);
     private DateTimeOffset _minute;
     private Head _told = Head.Empty;
 
@@ -29,6 +30,10 @@ internal sealed class Runner(Desk desk, DraftFolder drafts)
                 LookBack back => [new LookedBack(back.Point, Newest(back.Point))],
                 ReadOlder older => [Older(older)],
                 ReadNewer newer => [new LogRead([.. desk.Store.Read(newer.After + 1).Select(r => LogLine.Of(desk, r)).Reverse()], newer.After + 1)],
+                ReadOn on => [_handover.Next(on.By)],
+                ShowPage show => _handover.Show(show.By, show.Page),
+                SeePage see => [.. _handover.See(see), new FactsChanged(Facts())],
+                Hand hand => [.. _handover.Do(hand), new FactsChanged(Facts())],
                 ReadRecord one => [.. desk.Store.Read(one.Seq).Take(1).Select(r => new RecordRead(r))],
                 _ => throw new InvalidOperationException($"no such effect: {effect}"),
             };
@@ -45,7 +50,7 @@ internal sealed class Runner(Desk desk, DraftFolder drafts)
         desk.Follow();
         _minute = Minute();
         _told = desk.State.Head;
-        return new Facts(desk.Site, NowView.Of(desk), desk.State.Head);
+        return new Facts(desk.Site, NowView.Of(desk), desk.State.Head, desk.State.Line);
     }
 
     /// <summary>Drafts that were left behind, without what the journal has: a session may have ended between its save and the end of its draft.</summary>

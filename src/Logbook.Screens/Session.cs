@@ -6,7 +6,8 @@ using Logbook.Plant;
 namespace Logbook.Screens;
 
 /// <summary>What is known of the line.</summary>
-internal sealed record Facts(Site Site, NowView Now, Head Head);
+/// <param name="Line">Who holds it, and how far its handover has come.</param>
+internal sealed record Facts(Site Site, NowView Now, Head Head, LineHeld Line);
 
 /// <summary>The whole state of one terminal's screen. Everything that is shown follows from it.</summary>
 internal sealed record Session(Facts Facts)
@@ -39,6 +40,12 @@ internal sealed record Session(Facts Facts)
     /// <summary>Drafts that earlier sessions left behind.</summary>
     public ImmutableList<LeftDraft> Left { get; init; } = [];
 
+    /// <summary>What the holder has said of the line so far, on the way to a handover.</summary>
+    public Giving Giving { get; init; } = Giving.Nothing;
+
+    /// <summary>What the one who takes over has said so far.</summary>
+    public Taking Taking { get; init; } = Taking.Nothing;
+
     /// <summary>One line that answers the last key; empty when there is nothing to say.</summary>
     public Span Said { get; init; } = new("");
 
@@ -60,6 +67,12 @@ internal sealed record Session(Facts Facts)
     public Session Open(Page page) => this with { Pages = Pages.Add(page) };
 
     public Session Put(Page page) => this with { Pages = Pages.SetItem(Pages.Count - 1, page) };
+
+    /// <summary>Back to Now.</summary>
+    public Session Home() => this with { Pages = [Pages[0]] };
+
+    /// <summary>The one who is typing holds the line.</summary>
+    public bool Holds => By is not null && Facts.Line.Holder is { } holder && holder.Code.Equals(By, StringComparison.OrdinalIgnoreCase);
 
     public Session Back() => Pages.Count == 1 ? this : this with { Pages = Pages.RemoveAt(Pages.Count - 1) };
 

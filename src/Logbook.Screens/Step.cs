@@ -5,6 +5,7 @@ internal static class Step
 {
     public static Next Of(Session session, Message message, Setting setting) => message switch
     {
+        Pressed pressed when pressed.Key.Is('!') && session.Top is not EmergencyPage && !session.Top.IsWriting => EmergencyPage.Open(Heard(session, setting)),
         Pressed pressed => session.Top.Keys.Press(Heard(session, setting) with { Leaving = session.Leaving && pressed.Key.Is('q') }, pressed.Key, setting),
         Pasted pasted => Pasting.Paste(Heard(session, setting), pasted.Text),
         PastedColumn column => Pasting.Line(session, column, setting),
@@ -19,6 +20,9 @@ internal static class Step
         LookedBack looked => Next.Of(RoundOpening.LookedBack(session, looked)),
         LogRead read => LogReading.Read(session, read),
         RecordRead read => Next.Of(session.Open(new RecordPage(read.Record, 0))),
+        PageShown shown => Receiving.Shown(session, shown),
+        AllRead read => Receiving.Questions(session, read),
+        StepTaken taken => Handing.Taken(session, taken),
         Troubled trouble => Next.Of(session.Say(trouble.Why, Look.Urgent)),
         _ => throw new InvalidOperationException($"no such message: {message}"),
     };

@@ -65,6 +65,30 @@ public sealed class ApprovedScreenTests
         Approve("log", terminal, width, height);
     }
 
+    [Theory]
+    [InlineData(80, 24)]
+    [InlineData(120, 40)]
+    public void Giving_the_line(int width, int height)
+    {
+        using var terminal = new Terminal(before: t => { BadNight(t); t.HeldBy("op1"); });
+
+        terminal.Size(width, height).Press("h112");
+
+        Approve("handover-give", terminal, width, height);
+    }
+
+    [Theory]
+    [InlineData(80, 24)]
+    [InlineData(120, 40)]
+    public void Taking_the_line(int width, int height)
+    {
+        using var terminal = new Terminal(by: "op3", before: t => { BadNight(t); t.HeldBy("op1"); });
+
+        terminal.Size(width, height).Press("h");
+
+        Approve("handover-read", terminal, width, height);
+    }
+
     [Fact]
     public void Help()
     {

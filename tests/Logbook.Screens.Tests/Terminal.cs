@@ -1,4 +1,5 @@
 using Logbook.Checks;
+using Logbook.Handover;
 using Logbook.Journal;
 using Logbook.Plant;
 using Logbook.Testing;
@@ -25,6 +26,17 @@ internal sealed class Terminal : IDisposable
         place = "field"
         points = ["SL-HATCH", "SL-I"]
 
+        [[person]]
+        code = "op3"
+        name = "Operator three"
+        role = "operator"
+        crew = "C"
+
+        [[person]]
+        code = "sup1"
+        name = "Supervisor"
+        role = "supervisor"
+
         [[equipment]]
         code = "lime-screw"
         """;
@@ -38,16 +50,26 @@ internal sealed class Terminal : IDisposable
         Clock = new FakeTimeProvider(Some.Morning.AddMinutes(-58));
         Journal = journal ?? new InMemoryJournal();
         Desk = Some.Desk(Clock, Journal, Some.Changed(("[[equipment]]\ncode = \"lime-screw\"", MoreRounds)));
+        foreach (var person in Desk.Site.People)
+        {
+            Pins.Set(person.Code, Pin);
+        }
+
         Record("hourly", "SL-T1=99.6", "SL-F1=301", "LM-F1=18.9", "LM-CAO=88.0");
         before?.Invoke(this);
         At(5);
         _drafts = new DraftFolder(_folder, "host:tty1");
-        Conversation = new Conversation(Desk, by, _drafts);
+        Conversation = new Conversation(Desk, by, _drafts, Pins);
     }
 
     public FakeTimeProvider Clock { get; }
 
+    public const string Pin = "270451";
+
     public IJournalStore Journal { get; }
+
+    /// <summary>Everybody has the same PIN, at the cost of one round.</summary>
+    public Pins Pins { get; } = new(new PinsInMemory(), rounds: 1);
 
     public Desk Desk { get; }
 
@@ -94,6 +116,27 @@ internal sealed class Terminal : IDisposable
         return this;
     }
 
+    /// <summary>The line is taken from nobody, as a new journal begins.</summary>
+    public Terminal HeldBy(string code)
+    {
+        foreach (var page in LineHeld.Pages)
+        {
+            HandoverPages.Open(Desk, code, page);
+        }
+
+        var request = new AcceptRequest(code, ["walk the line"], [.. HazardQuestions.For(Desk, code).Select(q => q.Right)]) { Unattended = "new log" };
+        _ = Accepting.Accept(Desk, new SignWith(Pins, _ => Pin), request).Record ?? throw new InvalidOperationException("the line was not taken");
+        return this;
+    }
+
+    /// <summary>Answers the question on the screen rightly, or wrongly.</summary>
+    public Terminal Answer(bool rightly = true)
+    {
+        var page = (QuestionPage)State.Top;
+        var right = page.Questions[page.At].Right;
+        return Press(FormattableString.Invariant($"{(rightly ? right : (right % 3) + 1)}⏎"));
+    }
+
     public Terminal Paste(string text)
     {
         Conversation.Take(new Pasted(text));
@@ -135,7 +178,7 @@ internal sealed class Terminal : IDisposable
         _drafts.Dispose();
         between?.Invoke();
         _drafts = new DraftFolder(_folder, "host:tty2");
-        Conversation = new Conversation(Desk, null, _drafts);
+        Conversation = new Conversation(Desk, null, _drafts, Pins);
         return this;
     }
 

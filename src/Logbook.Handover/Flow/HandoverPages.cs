@@ -11,6 +11,17 @@ public sealed record HandoverPage(string Name, string Title, IReadOnlyList<NoteS
 /// <summary>The pages of the handover in hand. One that was shown in full counts as seen, and a record says so.</summary>
 public static class HandoverPages
 {
+    /// <summary>Draws a page and says up to which record it can tell. That it was shown in full is said by <see cref="Saw"/>.</summary>
+    public static (HandoverPage? Page, long UpTo) Draw(Desk desk, string by, string name)
+    {
+        desk.Follow();
+        _ = Draw(desk, by, name, out var page);
+        return (page, desk.State.Head.Seq);
+    }
+
+    /// <summary>Records that a page was shown in full.</summary>
+    public static Handed Saw(Desk desk, string by, string page, long upTo) => Handed.Step(desk, by, () => [], () => null, () => new HandoverSeen(page, upTo));
+
     /// <summary>Draws a page and records that it was shown; the caller shows it.</summary>
     public static (HandoverPage? Page, Handed Seen) Open(Desk desk, string by, string name)
     {

@@ -1,47 +1,32 @@
 namespace Logbook.Screens;
 
-/// <summary>What a line of text is asked for.</summary>
-internal enum Ask { Remark, ReadAt, Second, Keep, WalkStart, WalkEnd, Filter }
-
 /// <summary>One line of text, asked for at the bottom of the page it belongs to.</summary>
-internal sealed record AskPage(Ask Ask, string Text) : Page
+/// <param name="Help">What is accepted.</param>
+/// <param name="Then">What becomes of the text. It is handed the session with this page still on top, so that it can refuse.</param>
+internal sealed record AskPage(string Title, string Help, string Text, Func<Session, string, Setting, Next> Then) : Page
 {
-    private const int Longest = 400;
-
     private static readonly KeyTable Table = new(
-        KeyRow.Named("Enter", "take", "Takes the text.", (session, _, setting) => Answering.Take(session, (AskPage)session.Top, setting), KeyName.Enter),
-        new KeyRow("text", "", "Writes.", key => key.Name == KeyName.Written && key.Rune.Value >= ' ', Write),
+        KeyRow.Named("Enter", "take", "Takes the text.", (session, _, setting) => Of(session).Then(session, Of(session).Text, setting), KeyName.Enter),
+        new KeyRow("text", "", "Writes.", TextLine.IsWritten, Write),
         KeyRow.Named("Backspace", "", "Takes the last character back.", Write, KeyName.Backspace),
         KeyRow.Named("Delete", "empty", "Empties the line.", Write, KeyName.Delete),
-        KeyRow.Named("Esc", "back", "Back without it.", (session, _, _) => Answering.Drop(session, (AskPage)session.Top), KeyName.Esc));
+        KeyRow.Named("Esc", "back", "Back without it.", (session, _, _) => Next.Of(Of(session).Drop(session)), KeyName.Esc));
+
+    /// <summary>Where Esc leads: one step back, unless the page below is nothing without the answer.</summary>
+    public Func<Session, Session> Drop { get; init; } = session => session.Back();
 
     public override KeyTable Keys => Table;
 
-    public override Layout Draw(Session session)
-    {
-        var (title, help) = Answering.Words(session, Ask);
-        return session.Under.Draw(session) with
-        {
-            Foot =
-            [
-                Line.Of($" {title}", Look.Strong),
-                Line.Of(new Span(" > "), new Span(TextWidth.Tail(Text, Math.Max(2, session.Width - 5)) + "_", Look.Field)),
-                Line.Of($"   {help}", Look.Faint),
-            ],
-        };
-    }
+    public override bool IsWriting => Text.Length > 0;
 
-    private static Next Write(Session session, Keystroke key, Setting setting)
-    {
-        var page = (AskPage)session.Top;
-        var text = key.Name switch
-        {
-            KeyName.Delete => "",
-            KeyName.Backspace => Shorter(page.Text),
-            _ => page.Text + key.Rune,
-        };
-        return Next.Of(text.Length > Longest ? session.Say($"{Longest} characters are the most") : session.Put(page with { Text = text }));
-    }
+    public override Page? Pasted(string line) => this with { Text = TextLine.Joined(Text, line) };
 
-    internal static string Shorter(string text) => text.Length == 0 ? "" : text[..^(char.IsLowSurrogate(text[^1]) && text.Length > 1 ? 2 : 1)];
+    public override Layout Draw(Session session) => session.Under.Draw(session) with
+    {
+        Foot = [Line.Of($" {Title}", Look.Strong), TextLine.Draw(Text, session.Width), Line.Of($"   {Help}", Look.Faint)],
+    };
+
+    private static AskPage Of(Session session) => (AskPage)session.Top;
+
+    private static Next Write(Session session, Keystroke key, Setting setting) => TextLine.Write(session, Of(session).Text, key, text => Of(session) with { Text = text });
 }

@@ -9,9 +9,7 @@ internal static class Pasting
         return session.Top switch
         {
             RoundPage => Next.Of(session, new GoOn(new PastedColumn(lines, 0))),
-            AskPage ask => Next.Of(session.Put(ask with { Text = ask.Text + lines[0] })),
-            WhoPage who => Next.Of(session.Put(who with { Text = who.Text + lines[0] })),
-            _ => Next.Of(session.Say("nothing can be pasted here")),
+            var page => Next.Of(page.Pasted(lines[0]) is { } with ? session.Put(with) : session.Say("nothing can be pasted here")),
         };
     }
 

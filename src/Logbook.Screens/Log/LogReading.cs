@@ -12,7 +12,10 @@ internal static class LogReading
 
     public static Next Open(Session session) => Next.Of(session.Open(new LogPage([], session.Facts.Head.Seq + 1, "", 0)), new ReadOlder(session.Facts.Head.Seq + 1, Portion));
 
-    public static Next Filter(Session session, string words)
+    public static AskPage AskFilter(LogPage page) => new(
+        "Show only records with these words", "words, people, areas, kinds; empty shows all", page.Filter, (asking, words, _) => Filter(asking.Back(), words));
+
+    private static Next Filter(Session session, string words)
     {
         var page = (LogPage)session.Top with { Filter = words.Trim(), Selected = 0, Searched = 0 };
         return Enough(session.Put(page), page);

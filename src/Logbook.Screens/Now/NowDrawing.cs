@@ -24,7 +24,7 @@ internal static class NowDrawing
     }
 
     // Head, message and keys.
-    private static int Room(Session session) => Math.Max(1, session.Height - Head(session).Count - 2);
+    private static int Room(Session session) => Math.Max(1, session.Height - Head(session).Count - View.Bottom(session).Count);
 
     private static IReadOnlyList<Line> Head(Session session)
     {

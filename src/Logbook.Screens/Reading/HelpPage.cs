@@ -21,7 +21,7 @@ internal sealed record HelpPage(Page Of, int Scroll = 0) : Page
         var under = session.Back();
         return
         [
-            .. Of.Keys.Rows.SelectMany(row => Gutter.Lines(row.Keys, Look.Strong, row.Help + (row.WhyNot(under) is { } why ? $" Not now: {why}." : ""), session.Width)),
+            .. Of.Keys.Rows.Append(UsualKeys.Emergency).SelectMany(row => Gutter.Lines(row.Keys, Look.Strong, row.Help + (row.WhyNot(under) is { } why ? $" Not now: {why}." : ""), session.Width)),
             Line.Empty,
             Line.Of(" Marks of the line, one a system, in the order in which the liquor runs", Look.Strong),
             .. Marks.Select(m => Line.Of("   " + m)),

@@ -10,13 +10,13 @@ internal static class RoundKeys
         new KeyRow("0-9 .,-", "", "Writes into the field. Nothing takes a value but Enter.", IsOfField, (session, key, setting) => Typing.Write(session, Page(session), key, setting)),
         KeyRow.Named("Enter", "next", "Takes the value and goes to the next open row; on an empty field leaves the row open. When every row is answered it saves the round.",
             (session, _, setting) => Entering.Enter(session, Page(session), setting), KeyName.Enter),
-        KeyRow.Letter('k', "keep it", "Keeps a value beyond what is possible, with the reason why it stands.", (session, _) => Next.Of(session.Open(new AskPage(Ask.Keep, ""))))
+        KeyRow.Letter('k', "keep it", "Keeps a value beyond what is possible, with the reason why it stands.", (session, _) => Next.Of(session.Open(RoundAsks.Keep(session))))
             with { WhyNot = s => Page(s).MayKeep ? null : "only for a value that was refused because it is beyond what is possible" },
-        KeyRow.Letter('n', "not taken", "Says why the reading was not taken: a digit, then Enter.", (session, _) => Next.Of(session.Open(new ReasonPage(null)))),
-        KeyRow.Letter('m', "remark", "Words to this reading.", (session, _) => Next.Of(session.Open(new AskPage(Ask.Remark, Page(session).Row.Line?.Remark ?? "")))),
+        KeyRow.Letter('n', "not taken", "Says why the reading was not taken: a digit, then Enter.", (session, _) => Next.Of(session.Open(NotTaken(session)))),
+        KeyRow.Letter('m', "remark", "Words to this reading.", (session, _) => Next.Of(session.Open(RoundAsks.Remark(session)))),
         KeyRow.Named("Esc", "leave", "Saves what is typed as one entry and goes back.", (session, _, _) => Leaving.Leave(session, Page(session)), KeyName.Esc) with { WhyNot = Typed },
-        KeyRow.Letter('t', "read at", "When this reading was taken, if not now.", (session, _) => Next.Of(session.Open(new AskPage(Ask.ReadAt, "")))),
-        KeyRow.Letter('s', "second", "A second reading of the same point, beside the first.", (session, _) => Next.Of(session.Open(new AskPage(Ask.Second, "")))),
+        KeyRow.Letter('t', "read at", "When this reading was taken, if not now.", (session, _) => Next.Of(session.Open(RoundAsks.ReadAt(session)))),
+        KeyRow.Letter('s', "second", "A second reading of the same point, beside the first.", (session, _) => Next.Of(session.Open(RoundAsks.Second(session)))),
         KeyRow.Letter('w', "why", "What is said of this row, in full, with the sums behind it.", (session, _) => Next.Of(session.Open(Why(Page(session)))))
             with { WhyNot = s => Why(Page(s)).Findings.Count > 0 ? null : "nothing stands out in this row" },
         KeyRow.Named("Backspace", "", "Takes the last character back.", (session, key, setting) => Typing.Write(session, Page(session), key, setting), KeyName.Backspace),
@@ -29,6 +29,13 @@ internal static class RoundKeys
     private static bool IsOfField(Keystroke key) => key.Digit is not null || key.Is('.') || key.Is(',') || key.Is('-');
 
     private static string? Typed(Session session) => Page(session).Field is { Length: > 0 } field ? $"{field} is not taken yet: Enter takes it, Delete empties the field" : null;
+
+    private static ReasonPage NotTaken(Session session)
+    {
+        var point = Page(session).Row.Point;
+        return new ReasonPage($"{point.Tag} {point.Description}: not taken, because", session.Site.Reasons.NotTaken, null, (below, why, setting) =>
+            Entering.Take(below, Page(below), Page(below).Line(below, "-", setting.Now) with { Why = why, Second = null }, setting));
+    }
 
     private static FindingsPage Why(RoundPage page)
     {

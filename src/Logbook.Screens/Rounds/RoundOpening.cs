@@ -23,7 +23,7 @@ internal static class RoundOpening
         page = Judged(session, page, setting);
         page = page.MoveTo(Math.Max(0, page.Rows.FindIndex(r => !r.Answered)));
         session = (session.Top is ChoosePage ? session.Back() : session).Open(page);
-        session = opened.Round.Field && page.WalkEnd is null ? session.Open(new AskPage(Ask.WalkStart, "")) : session;
+        session = opened.Round.Field && page.WalkEnd is null ? session.Open(RoundAsks.WalkStart()) : session;
         return Next.Of(session, new LookBack(page.Row.Point.Tag));
     }
 

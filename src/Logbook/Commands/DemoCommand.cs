@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Globalization;
 using Logbook.Checks;
 using Logbook.Demo;
+using Logbook.Handover;
 using Logbook.Plant;
 using Calendar = Logbook.Plant.Calendar;
 
@@ -36,7 +37,7 @@ internal static class DemoCommand
             Make(shell, target, files, calculations, parse.GetValue(days), parse.GetValue(seed));
             return parse.GetValue(noScreen)
                 ? ExitCode.Done
-                : OpenSite.At(shell, target, files, calculations, desk => Tui.Screen.Run(desk, by: null, Path.Combine(target, "journal")));
+                : OpenSite.At(shell, target, files, calculations, desk => Tui.Screen.Run(desk, by: null, Path.Combine(target, "journal"), new Pins(new PinFile(target), shell.PinRounds)));
         });
         return command;
     }

@@ -7,5 +7,5 @@ namespace Logbook.Commands;
 internal static class ScreenCommand
 {
     public static int Open(Shell shell, ParseResult parse, string? by) =>
-        OpenSite.ForWriting(shell, parse, desk => Tui.Screen.Run(desk, by, Path.Combine(OpenSite.Folder(shell, parse), "journal")));
+        OpenSite.ForWriting(shell, parse, desk => Tui.Screen.Run(desk, by, Path.Combine(OpenSite.Folder(shell, parse), "journal"), SigningOptions.Pins(shell, parse)));
 }

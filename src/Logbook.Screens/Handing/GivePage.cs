@@ -1,0 +1,70 @@
+using Logbook.Handover;
+
+namespace Logbook.Screens;
+
+/// <summary>The holder declares each hazard section with one digit: silence in it could be read as safe.</summary>
+internal sealed record GivePage(int Selected) : Page
+{
+    private static readonly (string Word, Look Look)[] Answers = [("checked", Look.Plain), ("NOT CHECKED", Look.Watch), ("changed", Look.Strong)];
+
+    private static readonly KeyTable Table = new(
+        [
+            new KeyRow("1 2 3", "checked, NOT CHECKED, changed", "Declares the section under the mark: 1 checked, 2 not checked, 3 changed.", key => key.Digit is >= 1 and <= 3, Declare),
+            KeyRow.Named("Enter", "go on", "Goes on to what to do if it turns.", (session, _, _) => Next.Of(session.Open(Giver.IfThen())), KeyName.Enter) with { WhyNot = NotDeclared },
+            KeyRow.Named("Up Down", "", "Moves the mark.", (session, key, _) => Next.Of(session.Put(new GivePage(Moving.Move(Of(session).Selected, key, HazardSections.All.Count, session.Leaf)))), Moving.Keys),
+            .. Giver.Keys,
+            UsualKeys.Back("Back to Now; what was declared stays."),
+            UsualKeys.Help,
+        ]);
+
+    public override KeyTable Keys => Table;
+
+    public override Layout Draw(Session session)
+    {
+        var rows = HazardSections.All.Select((name, i) => Row(session, name, i)).ToList();
+        return new Layout(
+            [Line.Of(" You hold the line: declare each of these for the one who comes", Look.Strong), Line.Of($" {session.Facts.Now.InCharge}"), .. Stands(session), Line.Empty],
+            rows, Selected, Selected, [Line.Empty, .. InFull(session, HazardSections.All[Selected])]);
+    }
+
+    private static GivePage Of(Session session) => (GivePage)session.Top;
+
+    /// <summary>What is unfinished about the handover.</summary>
+    private static IEnumerable<Line> Stands(Session session) =>
+        session.Facts.Now.Unfinished.SelectMany(text => TextWidth.Wrap(text, session.Width - 2, 2)).Take(Math.Max(2, session.Height - 20)).Select(l => Line.Of(" " + l, Look.Note));
+
+    private Line Row(Session session, string name, int row)
+    {
+        var said = session.Giving.Declared.GetValueOrDefault(name);
+        var recorded = Recorded(session, name);
+        var text = recorded.Count == 0 ? "none recorded" : recorded[0].Text;
+        return Line.Of(
+            new Span($" {(row == Selected ? ">" : " ")} {TextWidth.Fit(name, 9)} ", row == Selected ? Look.Chosen : Look.Plain),
+            said == 0 ? new Span(TextWidth.Fit("-", 12)) : new Span(TextWidth.Fit(Answers[said - 1].Word, 12), Answers[said - 1].Look),
+            new Span($" {(recorded.Count > 1 ? FormattableString.Invariant($"{recorded.Count}: ") : "")}{text}"));
+    }
+
+    private static IEnumerable<Line> InFull(Session session, string name)
+    {
+        List<Line> lines = [.. Recorded(session, name).SelectMany(h => Gutter.Lines(h.Word, Look.Strong, h.Text, session.Width))];
+        var room = Math.Max(3, session.Height - 18);
+        return lines.Count <= room ? [.. lines, .. Enumerable.Repeat(Line.Empty, room - lines.Count)] : lines;
+    }
+
+    /// <summary>What was seen bad may belong to either of two sections.</summary>
+    private static List<HazardLine> Recorded(Session session, string name) =>
+        [.. session.Facts.Now.Hazards.Where(h => h.Word == name || (name == "inside" && h.Word == "permit") || (name is "defeated" or "out" && h.Word == "seen"))];
+
+    private static Next Declare(Session session, Keystroke key, Setting setting)
+    {
+        var page = Of(session);
+        var declared = session.Giving.Declared.SetItem(HazardSections.All[page.Selected], key.Digit!.Value);
+        var next = Enumerable.Range(1, HazardSections.All.Count).Select(n => (page.Selected + n) % HazardSections.All.Count).Where(i => !declared.ContainsKey(HazardSections.All[i])).Select(i => (int?)i).FirstOrDefault();
+        session = session with { Giving = session.Giving with { Declared = declared } };
+        return Next.Of(next is { } row ? session.Put(new GivePage(row)) : session.Say("all are declared: Enter goes on"));
+    }
+
+    private static string? NotDeclared(Session session) => HazardSections.All.Where(s => !session.Giving.Declared.ContainsKey(s)).ToList() is { Count: > 0 } open
+        ? $"still to declare: {string.Join(", ", open)}"
+        : null;
+}

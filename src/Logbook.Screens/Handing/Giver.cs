@@ -1,0 +1,40 @@
+using System.Globalization;
+using Logbook.Handover;
+
+namespace Logbook.Screens;
+
+/// <summary>The holder's way from the declared sections to the signature, and what else a holder may do.</summary>
+internal static class Giver
+{
+    private const int MostLines = 9;
+
+    public static readonly IReadOnlyList<KeyRow> Keys =
+    [
+        KeyRow.Letter('b', "not yet", "Keeps the line: a critical step is running.", (session, _) => Next.Of(session.Open(
+            new ReasonPage("Not yet, because", session.Site.Reasons.NotYet, null, (below, why, _) => ReceiverKeys.Step(below, new StayOn(below.By!, why)))))),
+        KeyRow.Letter('e', "going on", "The same person goes on over the shift change: no acceptance, but what can hurt is read first (o).", (session, _) => Next.Of(session.Open(
+            new AskPage("Why do you go on?", "the same person over a shift change", "", (asking, text, _) => ReceiverKeys.Step(asking, new GoOnHolding(asking.By!, text)))))),
+        KeyRow.Letter('o', "what can hurt", "Opens the page of what can hurt.", (session, _) => Next.Of(session, new ShowPage(session.By!, "hazards"))),
+        KeyRow.Letter('z', "leave it", "You have to go and nobody is there to take the line.", (session, _) => Next.Of(session.Open(
+            new ReasonPage("You leave the line to nobody, because", session.Site.Reasons.Relief, null, (below, why, _) => ReceiverKeys.Step(below, new LeaveLine(below.By!, why)))))),
+        .. ReceiverKeys.Shared,
+    ];
+
+    public static LinesPage IfThen() => new(
+        "If ... then ...: what to do if something open turns", "\"if the flow falls under 240, then stop the lime: site procedure\"", "", MostLines,
+        s => s.Giving.IfThen,
+        (s, lines) => s with { Giving = s.Giving with { IfThen = lines } },
+        s => s.Giving.IfThen.IsEmpty && s.Facts.Now.Hazards.Count > 0 ? "something that can hurt is open: one line at least" : null,
+        s => Next.Of(s.Open(Words())));
+
+    private static LinesPage Words() => new(
+        "Own words, if there is more to say", "the one who comes sees them after giving theirs", "", MostLines,
+        s => s.Giving.Words,
+        (s, lines) => s with { Giving = s.Giving with { Words = lines } },
+        s => s.Giving.Words.IsEmpty && s.Giving.Declared.ContainsValue(3) ? "a section is declared as changed: say how" : null,
+        s => Next.Of(s.Open(new SignPage(Prepare(s), Secret.Empty, null))));
+
+    private static PrepareNote Prepare(Session session) => new(new PrepareRequest(
+        session.By!, session.Giving.Declared.ToDictionary(d => d.Key, d => d.Value.ToString(CultureInfo.InvariantCulture), StringComparer.Ordinal),
+        session.Giving.IfThen, session.Giving.Words));
+}

@@ -1,0 +1,111 @@
+using Logbook.Checks;
+using Logbook.Handover;
+
+namespace Logbook.Screens;
+
+/// <summary>A step of the handover as data: what is given, and which rule takes it.</summary>
+/// <param name="By">Who takes it.</param>
+internal abstract record HandStep(string By)
+{
+    /// <summary>What the signature means; null when none is asked for.</summary>
+    public virtual string? Means => null;
+
+    /// <summary>What is said when it is on the disk.</summary>
+    public abstract string Done { get; }
+
+    public abstract Handed Take(Desk desk, SignWith sign);
+}
+
+internal sealed record PrepareNote(PrepareRequest Request) : HandStep(Request.By)
+{
+    public override string Means => Signing.Prepared;
+
+    public override string Done => "prepared: you hold the line until somebody has taken it over";
+
+    public override Handed Take(Desk desk, SignWith sign) => Preparing.Prepare(desk, sign, Request);
+}
+
+internal sealed record TakeOver(AcceptRequest Request) : HandStep(Request.By)
+{
+    public override string Means => (Request.Unattended is null ? Signing.Accepted : Signing.Unattended) + (Request.Reservation is null ? "" : "; with reservation");
+
+    public override string Done => "you hold the line";
+
+    public override Handed Take(Desk desk, SignWith sign) => Accepting.Accept(desk, sign, Request);
+}
+
+internal sealed record ShortRelief(string By, string Words) : HandStep(By)
+{
+    public override string Means => Signing.ShortRelief;
+
+    public override string Done => "you hold the line, for less than an hour";
+
+    public override Handed Take(Desk desk, SignWith sign) => Relieving.Short(desk, sign, By, Words);
+}
+
+internal sealed record Countersign(string By, string Why) : HandStep(By)
+{
+    public override string Means => Signing.Countersigned;
+
+    public override string Done => "countersigned";
+
+    public override Handed Take(Desk desk, SignWith sign) => Countersigning.Countersign(desk, sign, By, null, Why);
+}
+
+internal sealed record EmergencyRelief(string By, string Why) : HandStep(By)
+{
+    public override string Done => "you hold the line";
+
+    public override Handed Take(Desk desk, SignWith sign) => Relieving.Emergency(desk, By, Why);
+}
+
+internal sealed record LeaveLine(string By, string Why) : HandStep(By)
+{
+    public override string Done => "NOBODY HOLDS THE LINE; a supervisor has to sign";
+
+    public override Handed Take(Desk desk, SignWith sign) => Relieving.Leave(desk, By, Why);
+}
+
+internal sealed record RefuseLine(string By, string Why) : HandStep(By)
+{
+    public override string Done => "refused; the line stays where it is, and a supervisor has to sign";
+
+    public override Handed Take(Desk desk, SignWith sign) => Staying.Refuse(desk, By, Why);
+}
+
+internal sealed record StayOn(string By, string Why) : HandStep(By)
+{
+    public override string Done => "not yet: you keep the line; prepare anew when it is over";
+
+    public override Handed Take(Desk desk, SignWith sign) => Staying.NotYet(desk, By, Why);
+}
+
+internal sealed record GoOnHolding(string By, string Why) : HandStep(By)
+{
+    public override string Done => "you go on holding the line";
+
+    public override Handed Take(Desk desk, SignWith sign) => Staying.Continue(desk, By, Why);
+}
+
+internal sealed record AskOther(string By, string Text) : HandStep(By)
+{
+    public override string Done => "asked";
+
+    public override Handed Take(Desk desk, SignWith sign) => Asking.Ask(desk, By, Text, null);
+}
+
+/// <param name="From">Who said it aloud, when another writes it down.</param>
+internal sealed record ReplyTo(string By, long Question, string Text, string? From) : HandStep(By)
+{
+    public override string Done => "answered";
+
+    public override Handed Take(Desk desk, SignWith sign) => Asking.Reply(desk, By, Question, Text, From);
+}
+
+/// <param name="From">Who answered the call while nobody held the line.</param>
+internal sealed record CallAnswered(string By, string From, string Text) : HandStep(By)
+{
+    public override string Done => "written down";
+
+    public override Handed Take(Desk desk, SignWith sign) => Asking.Called(desk, By, From, Text);
+}

@@ -1,0 +1,72 @@
+using Logbook.Handover;
+using Logbook.Plant;
+
+namespace Logbook.Screens;
+
+/// <summary>What the one who takes over may do on every page of it.</summary>
+internal static class ReceiverKeys
+{
+    public static readonly IReadOnlyList<KeyRow> Rows =
+    [
+        KeyRow.Letter('u', "doubt", "Asks the one who hands over; the answer may be said aloud and written down here.", (session, _) => Next.Of(session.Open(Doubt()))),
+        KeyRow.Letter('v', "reservation", "Takes the line over, but not without saying this.", (session, _) => Next.Of(session.Open(Reservation(session)))) with { WhyNot = NotForHolder },
+        KeyRow.Letter('x', "refuse", "Does not take over: says why; the line stays where it is and a supervisor has to sign.", (session, _) => Next.Of(session.Open(Refuse()))) with { WhyNot = NotForHolder },
+        KeyRow.Letter('f', "for a while", "Takes the line for less than an hour and back: one line and the PIN.", (session, _) => Next.Of(session.Open(ForAWhile()))) with { WhyNot = NotForHolder },
+        KeyRow.Letter('o', "alone", "Nobody is there to hand over: says why; a supervisor has to sign.", (session, _) => Next.Of(session.Open(Alone(session)))) with { WhyNot = NotForHolder },
+        KeyRow.Letter('c', "called", "While nobody holds the line: who answered the call, and what was said.", (session, _) => Next.Of(session.Open(Called())))
+            with { WhyNot = s => s.Facts.Line.Holder is null ? null : "somebody holds the line" },
+        .. Shared,
+    ];
+
+    /// <summary>What the holder and everybody else may do.</summary>
+    public static IReadOnlyList<KeyRow> Shared =>
+    [
+        KeyRow.Letter('y', "answer", "Answers the oldest open question.", (session, _) => Next.Of(session.Open(Answer(session))))
+            with { WhyNot = s => s.Facts.Line.Questions.IsEmpty ? "no question is open" : null },
+        KeyRow.Letter('p', "countersign", "A supervisor signs for a refused, unattended or emergency handover: what was found, and the PIN.", (session, _) => Next.Of(session.Open(CountersignIt(session))))
+            with { WhyNot = NotToSign },
+    ];
+
+    private static string? NotForHolder(Session session) => session.Holds ? "you hold the line already" : null;
+
+    private static string? NotToSign(Session session) => session.Facts.Line.ToCountersign.IsEmpty ? "there is nothing to countersign"
+        : session.Site.FindPerson(session.By ?? "") is not { Role: Role.Supervisor } ? "only a supervisor countersigns"
+        : null;
+
+    private static AskPage Doubt() => new("What do you doubt?", "a question to the one who hands over", "", (asking, text, _) => Step(asking, new AskOther(asking.By!, text)));
+
+    private static AskPage Refuse() => new("Why do you not take over?", "the line stays where it is", "", (asking, text, _) => Step(asking, new RefuseLine(asking.By!, text)));
+
+    private static AskPage Reservation(Session session) => new(
+        "You take over, but not without saying", "printed on the note; empty takes it away", session.Taking.Reservation ?? "",
+        (asking, text, _) => Next.Of(asking.Back() with { Taking = asking.Taking with { Reservation = Blank(text) } }));
+
+    private static AskPage Alone(Session session) => new(
+        "Why is nobody there to hand over?", "you take the line alone; empty takes it away", session.Taking.Unattended ?? "",
+        (asking, text, _) => Next.Of(asking.Back() with { Taking = asking.Taking with { Unattended = Blank(text) } }));
+
+    private static AskPage ForAWhile() => new(
+        "For less than an hour: what do you watch?", "one line, then the PIN", "",
+        (asking, text, _) => Next.Of(asking.Back().Open(new SignPage(new ShortRelief(asking.By!, text), Secret.Empty, null))));
+
+    private static WhoPage Called() => new("Who answered the call?", "", 0, (session, person) => Next.Of(session.Open(new AskPage(
+        $"What did {person.Name} say?", "written down with the name", "", (asking, text, _) => Step(asking, new CallAnswered(asking.By!, person.Code, text))))));
+
+    private static AskPage Answer(Session session)
+    {
+        var asked = session.Facts.Line.Questions[0];
+        return new($"{Say.Person(session.Site, asked.By)} asks: {asked.Text}", "your answer", "", (asking, text, _) => Step(asking, new ReplyTo(asking.By!, asked.Seq, text, null)));
+    }
+
+    private static AskPage CountersignIt(Session session)
+    {
+        var open = session.Facts.Line.ToCountersign[0];
+        return new(
+            $"{open.What}, {Say.Person(session.Site, open.By)} {Say.Day(session.Site, open.At)}: what was found?", "then the PIN", "",
+            (asking, text, _) => Next.Of(asking.Back().Open(new SignPage(new Countersign(asking.By!, text), Secret.Empty, null))));
+    }
+
+    internal static Next Step(Session session, HandStep step) => Next.Of(session, new Hand(step, Secret.Empty, null));
+
+    private static string? Blank(string text) => string.IsNullOrWhiteSpace(text) ? null : text.Trim();
+}

@@ -1,0 +1,85 @@
+using System.Collections.Immutable;
+using Logbook.Handover;
+
+namespace Logbook.Screens;
+
+/// <summary>The receiver's way: pages, a question, own words, PIN. And the reading of what an emergency holder left unread.</summary>
+internal static class Receiving
+{
+    private const int MostLines = 3;
+
+    public static Next Shown(Session session, PageShown shown)
+    {
+        var page = new ReadPage(shown.Page, shown.UpTo, [.. shown.Missing.Where(m => m != shown.Page.Name)], 0);
+        return Next.Of(Below(session).Open(page));
+    }
+
+    /// <summary>Nothing is unread: the holder goes back, the receiver is asked.</summary>
+    public static Next Questions(Session session, AllRead read)
+    {
+        var below = Below(session);
+        return session.Holds ? Next.Of(below.Say("all of it is read"))
+            : read.Questions.Count == 0 ? Next.Of(below.Open(OwnWords(below)))
+            : Next.Of((below with { Taking = below.Taking with { Answers = [] } }).Open(new QuestionPage([.. read.Questions], 0, null)));
+    }
+
+    public static LinesPage OwnWords(Session session) => new(
+        "I check first ...", "one to three lines in your own words; \"nothing beyond the list\" is one", "", MostLines,
+        s => s.Taking.First,
+        (s, lines) => s with { Taking = s.Taking with { First = lines } },
+        s => s.Taking.First.IsEmpty ? "one line at least" : null,
+        s => Next.Of(s.Open(new SignPage(Accept(s), Secret.Empty, null))));
+
+    private static TakeOver Accept(Session session) => new(new AcceptRequest(session.By!, session.Taking.First, session.Taking.Answers)
+    {
+        Reservation = session.Taking.Reservation,
+        Unattended = session.Taking.Unattended,
+    });
+
+    /// <summary>The page that reading began from.</summary>
+    private static Session Below(Session session) => session.Top is ReadPage or QuestionPage or SignPage or LinesPage ? Below(session.Back()) : session;
+}
+
+/// <summary>A question about what the hazards page says. A wrong answer opens that page again, and is kept nowhere.</summary>
+/// <param name="At">Which question is asked.</param>
+/// <param name="Choice">The digit that was typed; null before it.</param>
+internal sealed record QuestionPage(ImmutableList<HazardQuestion> Questions, int At, int? Choice) : Page
+{
+    private static readonly KeyTable Table = new(
+        [
+            new KeyRow("1-3", "choose", "Chooses an answer.", key => key.Digit is >= 1 and <= 3, (session, key, _) => Next.Of(session.Put(Of(session) with { Choice = key.Digit }))),
+            KeyRow.Named("Enter", "take", "Takes the answer.", (session, _, _) => Take(session), KeyName.Enter) with { WhyNot = s => Of(s).Choice is null ? "choose by a digit first" : null },
+            KeyRow.Named("Page Up", "pages again", "Opens the page again; the question is then drawn anew.", (session, _, _) => Next.Of(session, new ShowPage(session.By!, "hazards")), KeyName.PageUp),
+            .. ReceiverKeys.Rows,
+            UsualKeys.Back("Back to Now. What was read stays read."),
+            UsualKeys.Help,
+        ]);
+
+    public override KeyTable Keys => Table;
+
+    public override Layout Draw(Session session)
+    {
+        var asked = Questions[At];
+        var count = Questions.Count == 1 ? "One question" : FormattableString.Invariant($"Question {At + 1} of {Questions.Count}");
+        return new Layout(
+            [Line.Of($" {count} about what can hurt", Look.Strong), Line.Empty, .. TextWidth.Wrap(asked.Text, session.Width - 2).Select(l => Line.Of(" " + l)), Line.Empty],
+            [.. asked.Choices.SelectMany((text, i) => Gutter.Lines($"{(Choice == i + 1 ? ">" : " ")} {i + 1}", Look.Strong, text, session.Width, rest: Choice == i + 1 ? Look.Chosen : Look.Plain))],
+            0, 0, []);
+    }
+
+    private static QuestionPage Of(Session session) => (QuestionPage)session.Top;
+
+    private static Next Take(Session session)
+    {
+        var page = Of(session);
+        if (page.Choice != page.Questions[page.At].Right)
+        {
+            return Next.Of(session.Say("that does not agree with the page: it is open again"), new ShowPage(session.By!, "hazards"));
+        }
+
+        session = session with { Taking = session.Taking with { Answers = session.Taking.Answers.Add(page.Choice!.Value) } };
+        return Next.Of(page.At + 1 < page.Questions.Count
+            ? session.Put(page with { At = page.At + 1, Choice = null })
+            : session.Back().Open(Receiving.OwnWords(session)));
+    }
+}

@@ -1,0 +1,49 @@
+using Logbook.Handover;
+using Logbook.Plant;
+
+namespace Logbook.Screens;
+
+/// <summary>A signature by PIN. Nothing of the PIN is drawn, not even how long it is.</summary>
+/// <param name="Witness">Whose PIN is asked for, when the signer has forgotten the own one.</param>
+internal sealed record SignPage(HandStep Step, Secret Pin, string? Witness) : Page
+{
+    private static readonly KeyTable Table = new(
+        KeyRow.Named("Enter", "sign", "Signs.", (session, _, _) => Sign(session, Of(session)), KeyName.Enter),
+        new KeyRow("PIN", "", "Types the PIN; it is not shown.", TextLine.IsWritten, (session, key, _) => Next.Of(session.Put(Of(session) with { Pin = Of(session).Pin.With(key.Rune.ToString()) }))),
+        KeyRow.Named("Backspace", "", "Takes the last character back.", (session, _, _) => Next.Of(session.Put(Of(session) with { Pin = Of(session).Pin.Shorter() })), KeyName.Backspace),
+        KeyRow.Named("Delete", "begin anew", "Takes all of it back.", (session, _, _) => Next.Of(session.Put(Of(session) with { Pin = Secret.Empty })), KeyName.Delete),
+        KeyRow.Named("Tab", "forgotten", "Another person witnesses with the own PIN; your identity is to be confirmed.", (session, _, _) => Next.Of(session.Open(Other())), KeyName.Tab),
+        KeyRow.Named("Esc", "back", "Back; nothing is signed.", (session, _, _) => Next.Of(session.Back()), KeyName.Esc));
+
+    public override KeyTable Keys => Table;
+
+    public override bool IsWriting => true;
+
+    public override Page? Pasted(string line) => this with { Pin = Pin.With(line) };
+
+    public override Layout Draw(Session session)
+    {
+        var who = Say.Person(session.Site, Witness ?? Step.By);
+        return new Layout(
+            [Line.Of(" Sign", Look.Strong), Line.Empty],
+            [
+                .. Gutter.Lines("signs", Look.Strong, Say.Person(session.Site, Step.By), session.Width),
+                .. Gutter.Lines("means", Look.Strong, $"\"{Step.Means}\"", session.Width),
+                .. Witness is null ? [] : Gutter.Lines("witness", Look.Watch, $"{who} says by the own PIN who signs; the identity is to be confirmed later", session.Width),
+                Line.Empty,
+                Line.Of(new Span($" PIN of {who} "), new Span("_", Look.Field), new Span("  not shown while it is typed", Look.Faint)),
+            ],
+            0, 0, []);
+    }
+
+    private static SignPage Of(Session session) => (SignPage)session.Top;
+
+    /// <summary>The PIN is used once: whatever becomes of it, it is not kept for another try.</summary>
+    private static Next Sign(Session session, SignPage page) => page.Pin.IsEmpty
+        ? Next.Of(session.Say("type the PIN first"))
+        : Next.Of(session.Put(page with { Pin = Secret.Empty }), new Hand(page.Step, page.Pin, page.Witness));
+
+    private static WhoPage Other() => new("Whose PIN stands for it?", "", 0, Witnessed);
+
+    private static Next Witnessed(Session session, Person person) => Next.Of(session.Put(Of(session) with { Witness = person.Code, Pin = Secret.Empty }));
+}

@@ -1,0 +1,34 @@
+namespace Logbook.Screens;
+
+/// <summary>A reason from one of the site's lists. The digit only chooses; Enter takes it, so that a wrong digit never lands in what comes next.</summary>
+/// <param name="Digit">The chosen reason; null before the first digit.</param>
+/// <param name="Then">What becomes of the reason; the page below is on top again.</param>
+internal sealed record ReasonPage(string Title, IReadOnlyList<string> Reasons, int? Digit, Func<Session, string, Setting, Next> Then) : Page
+{
+    private static readonly KeyTable Table = new(
+        new KeyRow("1-9", "choose", "Chooses a reason; another digit chooses another.", key => key.Digit is not null, Choose),
+        KeyRow.Named("Enter", "take", "Takes the reason.", (session, _, setting) => Of(session).Then(session.Back(), Of(session).Reasons[Of(session).Digit!.Value - 1], setting), KeyName.Enter)
+            with { WhyNot = s => Of(s).Digit is null ? "choose a reason by its digit first" : null },
+        UsualKeys.Back("Back; nothing is changed."));
+
+    public override KeyTable Keys => Table;
+
+    public override Layout Draw(Session session) => session.Under.Draw(session) with
+    {
+        Foot =
+        [
+            .. TextWidth.Wrap(Title, session.Width - 2).Select(l => Line.Of(" " + l, Look.Strong)),
+            .. Reasons.Take(9).Select((reason, i) => Line.Of($"{(Digit == i + 1 ? " >" : "  ")} {i + 1} {reason}", Digit == i + 1 ? Look.Chosen : Look.Plain)),
+        ],
+    };
+
+    private static ReasonPage Of(Session session) => (ReasonPage)session.Top;
+
+    private static Next Choose(Session session, Keystroke key, Setting setting)
+    {
+        var known = Of(session).Reasons.Take(9).Count();
+        return Next.Of(key.Digit >= 1 && key.Digit <= known
+            ? session.Put(Of(session) with { Digit = key.Digit })
+            : session.Say($"there is no reason {key.Digit}; 1 to {known}"));
+    }
+}

@@ -1,0 +1,49 @@
+namespace Logbook.Screens;
+
+/// <summary>What a round asks for in words: about the present row, and about the walk.</summary>
+internal static class RoundAsks
+{
+    public static AskPage Remark(Session session) => new(
+        $"Remark on {Tag(session)}", "kept with the reading; empty takes it away", Page(session).Row.Line?.Remark ?? "",
+        (asking, text, _) => RowAnswers.Remark(asking.Back(), text));
+
+    public static AskPage ReadAt(Session session) => new(
+        $"When was {Tag(session)} read?", ClockText.Accepted, "",
+        (asking, text, setting) => At(asking, text, setting, at => RowAnswers.ReadAt(asking.Back(), at, setting)));
+
+    public static AskPage Second(Session session) => new(
+        $"Second reading of {Tag(session)}", "kept beside the first", "",
+        (asking, text, setting) => RowAnswers.Second(asking.Back(), asking, text, setting));
+
+    public static AskPage Keep(Session session) => new(
+        $"Why does {Page(session).Field} at {Tag(session)} stand?", "a few words, kept with the value", "",
+        (asking, text, setting) => string.IsNullOrWhiteSpace(text) ? Next.Of(asking.Say("without a reason the value does not stand")) : RowAnswers.Keep(asking.Back(), text, setting));
+
+    /// <summary>A walk without its times is not typed: Esc leads out of the round.</summary>
+    public static AskPage WalkStart() => new(
+        "When did the walk begin?", ClockText.Accepted, "",
+        (asking, text, setting) => At(asking, text, setting, at => Next.Of(Walk(asking.Back(), at, null).Open(WalkEnd()))))
+    {
+        Drop = session => session.Back().Back(),
+    };
+
+    private static AskPage WalkEnd() => new(
+        "When did it end? Readings count from then, unless t says otherwise", ClockText.Accepted, "",
+        (asking, text, setting) => At(asking, text, setting, at => Ended(asking, asking.Back(), at)))
+    {
+        Drop = session => session.Back().Back(),
+    };
+
+    private static Next At(Session session, string text, Setting setting, Func<DateTimeOffset, Next> then) =>
+        ClockText.Read(text, session.Site, setting.Now, out var mistake) is { } at ? then(at) : Next.Of(session.Say(mistake));
+
+    private static Next Ended(Session session, Session below, DateTimeOffset at) =>
+        at < Page(below).WalkStart ? Next.Of(session.Say("the walk would end before it began")) : Next.Of(Walk(below, Page(below).WalkStart, at));
+
+    private static Session Walk(Session session, DateTimeOffset? start, DateTimeOffset? end) =>
+        session.Put(Page(session) with { WalkStart = start, WalkEnd = end });
+
+    private static RoundPage Page(Session session) => (RoundPage)session.Top;
+
+    private static string Tag(Session session) => Page(session).Row.Point.Tag;
+}

@@ -1,0 +1,310 @@
+using Logbook.Journal;
+
+namespace Logbook.Screens.Tests;
+
+public sealed class HandoverTests
+{
+    private const string Pin = Terminal.Pin;
+
+    [Fact]
+    public void The_holder_prepares_and_the_next_one_takes_over_key_by_key()
+    {
+        using var terminal = new Terminal(before: t => Trip(t).HeldBy("op1"));
+
+        terminal.Press("h11111111⏎if the flow falls, then stop the lime⏎⏎watch the bowl⏎⏎" + Pin + "⏎");
+        Assert.Contains("prepared: you hold the line until somebody has taken it over", terminal.Screen, StringComparison.Ordinal);
+        Assert.Equal("if the flow falls, then stop the lime|watch the bowl", string.Join("|", terminal.Desk.State.Line.Prepared!.Lines));
+
+        terminal.Press("iop3⏎h");
+        Assert.Contains("Handover: what can hurt, and what is not normal", terminal.Screen, StringComparison.Ordinal);
+        ReadAll(terminal);
+        Asked(terminal);
+        Assert.DoesNotContain("watch the bowl", terminal.Screen, StringComparison.Ordinal);
+        terminal.Press("flow by hand first⏎⏎" + Pin + "⏎");
+
+        Assert.Equal("op3", terminal.Desk.State.Line.Holder!.Code);
+        Assert.Contains("Operator one: watch the bowl", terminal.Words, StringComparison.Ordinal);
+        terminal.Press("⏎");
+        Assert.IsType<NowPage>(terminal.State.Top);
+        Assert.Contains("Operator three holds the line since 09:05", terminal.Screen, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_pin_is_neither_drawn_nor_said_nor_kept()
+    {
+        using var terminal = new Terminal(before: t => Trip(t).HeldBy("op1"));
+
+        terminal.Press("h11111111⏎if it turns, then call⏎⏎⏎");
+        var empty = terminal.Screen;
+        terminal.Press(Pin);
+
+        Assert.Equal(empty, terminal.Screen);
+        Assert.DoesNotContain(Pin, terminal.State.ToString(), StringComparison.Ordinal);
+        Assert.DoesNotContain(Pin, terminal.State.Top.ToString(), StringComparison.Ordinal);
+        terminal.Press("⏎");
+        Assert.NotNull(terminal.Desk.State.Line.Prepared);
+        Assert.All(terminal.Journal.Bytes(), bytes => Assert.DoesNotContain(Pin, System.Text.Encoding.UTF8.GetString(bytes.Span), StringComparison.Ordinal));
+        Assert.Empty(Directory.GetFiles(terminal.Folder));
+    }
+
+    [Fact]
+    public void A_wrong_pin_signs_nothing_and_may_be_typed_again()
+    {
+        using var terminal = new Terminal(before: t => Trip(t).HeldBy("op1"));
+
+        terminal.Press("h11111111⏎if it turns, then call⏎⏎⏎999999⏎");
+        Assert.Null(terminal.Desk.State.Line.Prepared);
+        Assert.Contains("that is not op1's PIN", terminal.Screen, StringComparison.Ordinal);
+        terminal.Press(Pin + "⏎");
+
+        Assert.NotNull(terminal.Desk.State.Line.Prepared);
+    }
+
+    [Fact]
+    public void What_is_not_declared_keeps_the_holder_on_the_page()
+    {
+        using var terminal = new Terminal(before: t => Trip(t).HeldBy("op1"));
+
+        terminal.Press("h1111⏎");
+
+        Assert.IsType<GivePage>(terminal.State.Top);
+        Assert.Contains("still to declare: acid, gas, injury, release", terminal.Screen, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_was_declared_is_still_there_after_Esc()
+    {
+        using var terminal = new Terminal(before: t => Trip(t).HeldBy("op1"));
+
+        terminal.Press("h1112⎋h");
+
+        Assert.Equal(4, terminal.State.Giving.Declared.Count);
+        Assert.Contains("NOT CHECKED", terminal.Screen, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void An_open_hazard_needs_a_line_of_what_to_do_if_it_turns()
+    {
+        using var terminal = new Terminal(before: t => Trip(t).HeldBy("op1"));
+
+        terminal.Press("h11111111⏎⏎");
+
+        Assert.Contains("something that can hurt is open: one line at least", terminal.Screen, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_page_counts_as_seen_only_when_its_last_line_was_shown()
+    {
+        using var terminal = new Terminal(by: "op3", before: t => Prepared(Trip(t)));
+        terminal.Size(80, 10).Press("h");
+
+        terminal.Press("⏎");
+        Assert.Empty(terminal.Desk.State.Line.Seen.FindAll(s => s.By == "op3"));
+        Assert.Contains("below: Enter shows them", terminal.Screen, StringComparison.Ordinal);
+        terminal.Press("⏎⏎⏎⏎");
+
+        Assert.Contains(terminal.Desk.State.Line.Seen, s => s is { By: "op3", Page: "hazards" });
+    }
+
+    [Fact]
+    public void A_wrong_answer_opens_the_page_again_and_is_kept_nowhere()
+    {
+        using var terminal = new Terminal(by: "op3", before: t => Prepared(Trip(t)));
+        terminal.Press("h");
+        ReadAll(terminal);
+        var records = terminal.Desk.State.Head.Seq;
+
+        terminal.Answer(rightly: false);
+
+        Assert.Equal("hazards", ((ReadPage)terminal.State.Top).Page.Name);
+        Assert.Contains("does not agree with the page", terminal.Screen, StringComparison.Ordinal);
+        Assert.Equal(records, terminal.Desk.State.Head.Seq);
+    }
+
+    [Fact]
+    public void What_can_hurt_and_came_after_the_page_is_read_before_the_line_is_taken()
+    {
+        using var terminal = new Terminal(by: "op3", before: t => Prepared(Trip(t)));
+        terminal.Press("h");
+        ReadAll(terminal);
+        terminal.Carry("isolation", "slaker", "seal change", null, ("points", "2"), ("permit", "4417"));
+
+        Asked(terminal);
+        terminal.Press("flow first⏎⏎" + Pin + "⏎");
+
+        Assert.Equal("op1", terminal.Desk.State.Line.Holder!.Code);
+        Assert.Contains("seal change", terminal.Screen, StringComparison.Ordinal);
+        Assert.IsType<ReadPage>(terminal.State.Top);
+    }
+
+    [Fact]
+    public void A_reservation_and_a_doubt_answered_aloud_stand_in_the_journal()
+    {
+        using var terminal = new Terminal(by: "op3", before: t => Prepared(Trip(t)));
+        terminal.Press("hulime rate now?⏎1 16.4, do not raise⏎");
+        Assert.Contains("answered", terminal.Screen, StringComparison.Ordinal);
+        terminal.Press("vacid not checked⏎");
+        ReadAll(terminal);
+        Asked(terminal);
+        terminal.Press("flow first⏎⏎" + Pin + "⏎");
+
+        var bodies = terminal.Journal.Read().Select(r => r.Body).ToList();
+        Assert.Equal("op1", Assert.Single(bodies.OfType<HandoverAnswer>()).From);
+        Assert.True(bodies.OfType<HandoverAnswer>().Single().Aloud);
+        Assert.Equal("acid not checked", bodies.OfType<HandoverAccepted>().Last().Reservation);
+    }
+
+    [Fact]
+    public void A_refusal_leaves_the_line_where_it_is()
+    {
+        using var terminal = new Terminal(by: "op3", before: t => Prepared(Trip(t)));
+
+        terminal.Press("hxthe upset is not over⏎");
+
+        Assert.Equal("op1", terminal.Desk.State.Line.Holder!.Code);
+        Assert.Single(terminal.Journal.Read(), r => r.Body is HandoverRefused);
+        Assert.IsType<NowPage>(terminal.State.Top);
+    }
+
+    [Fact]
+    public void Not_yet_takes_a_digit_and_Enter()
+    {
+        using var terminal = new Terminal(before: t => Trip(t).HeldBy("op1"));
+
+        terminal.Press("hb1⏎");
+
+        Assert.Equal("other", terminal.Desk.State.Line.NotYet!.Why);
+    }
+
+    [Fact]
+    public void A_short_relief_is_one_line_and_one_pin()
+    {
+        using var terminal = new Terminal(by: "op3", before: t => Trip(t).HeldBy("op1"));
+
+        terminal.Press("hfflow by hand⏎" + Pin + "⏎");
+
+        Assert.Equal(("op3", "op1"), (terminal.Desk.State.Line.Holder!.Code, terminal.Desk.State.Line.Holder.For!.Code));
+        Assert.IsType<NowPage>(terminal.State.Top);
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("l")]
+    [InlineData("l/")]
+    [InlineData("h")]
+    [InlineData("r")]
+    [InlineData("?")]
+    [InlineData("i")]
+    public void Emergency_relief_works_from_every_page_without_a_pin(string keys)
+    {
+        using var terminal = new Terminal(by: "op3", before: t => Trip(t).HeldBy("op1"));
+
+        terminal.Press(keys + "!1⏎");
+
+        Assert.Equal("op3", terminal.Desk.State.Line.Holder!.Code);
+        Assert.Equal("emergency", terminal.Desk.State.Line.Holder.How);
+    }
+
+    [Fact]
+    public void An_emergency_while_the_holder_is_typing_asks_who_takes_the_line()
+    {
+        using var terminal = new Terminal(before: t => Trip(t).HeldBy("op1"));
+
+        terminal.Open("Line round").Press("!op3⏎1⏎");
+
+        Assert.Equal("op3", terminal.Desk.State.Line.Holder!.Code);
+        Assert.Equal("op3", terminal.State.By);
+    }
+
+    [Fact]
+    public void What_an_emergency_holder_has_not_read_stays_on_every_page_until_it_is_opened()
+    {
+        using var terminal = new Terminal(by: "op3", before: t => Trip(t).HeldBy("op1"));
+
+        terminal.Press("!1⏎");
+        Assert.Contains("NOT READ YET: hazards, moving, changed", terminal.Screen, StringComparison.Ordinal);
+        terminal.Press("l");
+        Assert.Contains("NOT READ YET: hazards, moving, changed", terminal.Screen, StringComparison.Ordinal);
+        terminal.Press("⎋h");
+        ReadAll(terminal);
+
+        Assert.DoesNotContain("NOT READ YET", terminal.Screen, StringComparison.Ordinal);
+        Assert.Contains("all of it is read", terminal.Screen, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_line_that_nobody_holds_is_taken_alone_with_a_reason()
+    {
+        using var terminal = new Terminal(by: "op3", before: t => Trip(t));
+        Assert.Contains("NOBODY HOLDS THE LINE", terminal.Screen, StringComparison.Ordinal);
+
+        terminal.Press("honew log⏎");
+        ReadAll(terminal);
+        Asked(terminal);
+        terminal.Press("walk the line⏎⏎" + Pin + "⏎");
+
+        Assert.Equal("unattended", terminal.Desk.State.Line.Holder!.How);
+    }
+
+    [Fact]
+    public void A_supervisor_countersigns_by_pin()
+    {
+        using var terminal = new Terminal(by: "sup1", before: t => Trip(t).HeldBy("op1"));
+
+        terminal.Press("hpwalked it together⏎" + Pin + "⏎");
+
+        Assert.Empty(terminal.Desk.State.Line.ToCountersign);
+    }
+
+    [Fact]
+    public void A_forgotten_pin_is_witnessed_by_another_person()
+    {
+        using var terminal = new Terminal(before: t => Trip(t).HeldBy("op1"));
+
+        terminal.Press("h11111111⏎if it turns, then call⏎⏎⏎");
+        terminal.Conversation.Take(new Pressed(new Keystroke(KeyName.Tab)));
+        terminal.Press("sup1⏎" + Pin + "⏎");
+
+        Assert.Equal("witness", terminal.Journal.Read().Select(r => r.Body).OfType<HandoverPrepared>().Single().Signed.How);
+    }
+
+    [Fact]
+    public void Another_person_at_the_keys_does_not_sign_what_the_first_one_declared()
+    {
+        using var terminal = new Terminal(before: t => Trip(t).HeldBy("op1"));
+
+        terminal.Press("h1111⎋iop3⏎iop1⏎h");
+
+        Assert.Empty(terminal.State.Giving.Declared);
+    }
+
+    private static Terminal Trip(Terminal terminal)
+    {
+        terminal.Carry("bypass", "lime-screw", "low-flow lime trip off", Logbook.Testing.Some.Morning.AddHours(5), ("allowed by", "eng1"), ("instead", "liquor flow by hand each 30 min"));
+        return terminal;
+    }
+
+    private static void Prepared(Terminal terminal)
+    {
+        terminal.HeldBy("op1");
+        var declared = Handover.HazardSections.All.ToDictionary(s => s, _ => "checked", StringComparer.Ordinal);
+        var request = new Handover.PrepareRequest("op1", declared, ["if it turns, then call instrument duty"], ["watch the bowl"]);
+        Assert.NotNull(Handover.Preparing.Prepare(terminal.Desk, new Handover.SignWith(terminal.Pins, _ => Pin), request).Record);
+    }
+
+    private static void ReadAll(Terminal terminal)
+    {
+        for (var keys = 0; terminal.State.Top is ReadPage && keys < 60; keys++)
+        {
+            terminal.Press("⏎");
+        }
+    }
+
+    private static void Asked(Terminal terminal)
+    {
+        while (terminal.State.Top is QuestionPage)
+        {
+            terminal.Answer();
+        }
+    }
+}

@@ -4,17 +4,20 @@ namespace Logbook.Checks;
 
 /// <summary>
 /// The values of the last day and a half, read once and then kept as the desk follows the journal, so that judging an entry
-/// need not look them up one by one. What it does not hold as a whole it does not answer: then the store is asked.
+/// need not look them up one by one; of the last two weeks once somebody has asked for those. What it does not hold as a
+/// whole it does not answer: then the store is asked.
 /// </summary>
 internal sealed class Recent(IJournalStore store)
 {
-    private static readonly TimeSpan Span = TimeSpan.FromHours(36);
+    private static readonly TimeSpan Near = TimeSpan.FromHours(36);
+    private static readonly TimeSpan Far = TimeSpan.FromDays(15);
 
     private readonly Dictionary<string, List<RecentValue>> _values = new(StringComparer.OrdinalIgnoreCase);
 
-    /// <summary>Tags with a value that a correction put right, and until when it may lie in the span.</summary>
-    private readonly Dictionary<string, DateTimeOffset> _corrected = new(StringComparer.OrdinalIgnoreCase);
+    /// <summary>Tags with a value that a correction put right: the store is asked for those again.</summary>
+    private readonly HashSet<string> _corrected = new(StringComparer.OrdinalIgnoreCase);
 
+    private TimeSpan _span = Near;
     private (long Head, DateTimeOffset Now) _wanted;
     private DateTimeOffset? _since;
     private DateTimeOffset _newest = DateTimeOffset.MinValue;
@@ -41,9 +44,21 @@ internal sealed class Recent(IJournalStore store)
     public IReadOnlyList<SeriesValue>? Between(string tag, DateTimeOffset from, DateTimeOffset to)
     {
         CatchUp();
-        if (!Holds(tag, from))
+        if (!Holds(from) && from >= _wanted.Now - Far && _span < Far)
+        {
+            _span = Far;
+            _since = null;
+            CatchUp();
+        }
+
+        if (!Holds(from))
         {
             return null;
+        }
+
+        if (_corrected.Remove(tag))
+        {
+            _values[tag] = [.. store.Series(tag, Oldest, DateTimeOffset.MaxValue, _followed).Where(v => v.Value is not null).Select(v => new RecentValue(v, []))];
         }
 
         return _values.TryGetValue(tag, out var values)
@@ -53,17 +68,20 @@ internal sealed class Recent(IJournalStore store)
 
     /// <summary>The result that a derived value was; null when it is not held.</summary>
     public Result? ResultOf(SeriesValue value) =>
-        _values.TryGetValue(value.Point, out var values) ? values.Find(v => v.Value == value)?.Result : null;
+        _values.TryGetValue(value.Point, out var values) ? values.FindLast(v => v.Value.Seq == value.Seq && v.Value.At == value.At)?.Result : null;
 
-    private bool Holds(string tag, DateTimeOffset from) =>
-        from >= _since && (_newest == DateTimeOffset.MinValue || from >= _newest - Span) && !(_corrected.TryGetValue(tag, out var until) && until >= _newest);
+    private bool Holds(DateTimeOffset from) => from >= Oldest;
+
+    private DateTimeOffset Oldest => _newest == DateTimeOffset.MinValue || _newest - _span < _since ? _since!.Value : _newest - _span;
 
     private void CatchUp()
     {
         if (_since is null)
         {
             // An entry is as late as its last reading: none before the span holds a value of it.
-            _since = _wanted.Now - Span;
+            _values.Clear();
+            _corrected.Clear();
+            _since = _wanted.Now - _span;
             Follow(store.Between(_since.Value, _wanted.Now.AddDays(1)).OrderBy(r => r.Seq));
             _followed = _wanted.Head;
         }
@@ -93,25 +111,22 @@ internal sealed class Recent(IJournalStore store)
         }
         else if (record.Body is Correction correction)
         {
-            PutRight(record, correction);
+            PutRight(correction);
         }
     }
 
-    private void PutRight(JournalRecord record, Correction correction)
+    private void PutRight(Correction correction)
     {
         // What the entry gave and the correction gives no more has changed too.
         var gave = _values.Where(v => v.Value.Exists(value => value.Value.Seq == correction.Target)).Select(v => v.Key);
-        foreach (var tag in correction.Results.Select(r => r.Point).OfType<string>().Append(correction.Reading.Point).Concat(gave).ToList())
-        {
-            _corrected[tag] = Later(_newest, record.At) + Span;
-        }
+        _corrected.UnionWith([.. correction.Results.Select(r => r.Point).OfType<string>(), correction.Reading.Point, .. gave]);
     }
 
     private void Add(RecentValue added)
     {
         var (tag, at) = (added.Value.Point, added.Value.At);
         _newest = Later(_newest, at);
-        if (at < _newest - Span)
+        if (at < _newest - _span)
         {
             return;
         }
@@ -123,7 +138,7 @@ internal sealed class Recent(IJournalStore store)
 
         var place = values.FindLastIndex(v => v.Value.At <= at) + 1; // nearly always the end
         values.Insert(place, added);
-        values.RemoveRange(0, Math.Max(0, values.FindIndex(v => v.Value.At >= _newest - Span)));
+        values.RemoveRange(0, Math.Max(0, values.FindIndex(v => v.Value.At >= _newest - _span)));
     }
 
     private static DateTimeOffset Later(DateTimeOffset a, DateTimeOffset b) => a > b ? a : b;

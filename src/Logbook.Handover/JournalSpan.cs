@@ -10,7 +10,7 @@ internal static class JournalSpan
     private static readonly TimeSpan Slack = TimeSpan.FromHours(12);
 
     /// <summary>When the log began; now when it is empty. Before that nobody could have kept it, so nothing was missed.</summary>
-    public static DateTimeOffset Begin(Desk desk) => desk.Store.Read().FirstOrDefault()?.At ?? desk.Now;
+    public static DateTimeOffset Begin(Desk desk) => desk.State.Adopted is [var first, ..] ? first.At : desk.Now;
 
     /// <summary>Every record that may speak of [from, to], and the corrections of its entries, which may have come weeks later.</summary>
     public static IReadOnlyList<JournalRecord> Touching(Desk desk, DateTimeOffset from, DateTimeOffset to)

@@ -20,6 +20,7 @@ public sealed class LiteDbJournal : IJournalStore
     private readonly JournalFolder _folder;
     private readonly Access _access;
     private readonly KeptStates _states;
+    private readonly ParsedRecords _parsed = new();
 
     /// <param name="siteFolder">The site's folder; the journal is its <c>journal/</c>, made at the first save.</param>
     /// <param name="terminal">host:tty, for those who have to wait for this one.</param>
@@ -43,7 +44,7 @@ public sealed class LiteDbJournal : IJournalStore
         _states = new KeptStates(folder.States);
     }
 
-    public Head Head => Look(records => records.Last() is { } last ? Head.Of(Parse(last)) : Head.Empty, Head.Empty);
+    public Head Head => Look(records => records.Last() is { } last ? Head.Of(_parsed.Of(last)) : Head.Empty, Head.Empty);
 
     /// <summary>What could not be done after the last save, in words: the save itself is safe. Null when all went well.</summary>
     public string? Warning => _access.Warning;
@@ -55,7 +56,7 @@ public sealed class LiteDbJournal : IJournalStore
         Head? head = fromSeq <= 1 ? Head.Empty : null;
         foreach (var stored in Batches(Math.Max(1, fromSeq), _access.Look))
         {
-            var record = Parse(stored);
+            var record = _parsed.Of(stored);
             if (head is not null && Chain.WhyNot(record, head) is { } why)
                 throw new JournalException(JournalTrouble.Damaged, why);
             head = Head.Of(record);
@@ -78,7 +79,7 @@ public sealed class LiteDbJournal : IJournalStore
             var batch = Look(records => records.From(wanted.Min, count).ToList(), []);
             foreach (var stored in batch.Where(stored => wanted.Remove(stored.Seq)))
             {
-                if (Parse(stored) is var record && record.At >= from && record.At < to)
+                if (_parsed.Of(stored) is var record && record.At >= from && record.At < to)
                     yield return record;
             }
 
@@ -88,10 +89,10 @@ public sealed class LiteDbJournal : IJournalStore
     }
 
     public IReadOnlyList<SeriesValue> Series(string point, DateTimeOffset from, DateTimeOffset to, long upTo = long.MaxValue) =>
-        Look(records => new PointSearch(records, point, upTo).Between(from, to), []);
+        Look(records => new PointSearch(records, _parsed, point, upTo).Between(from, to), []);
 
     public IEnumerable<JournalRecord> Corrections(long first, long last) =>
-        Look<List<Stored>>(records => [.. records.Correcting(first, last).OrderBy(stored => stored.Seq)], []).Select(Parse);
+        Look<List<Stored>>(records => [.. records.Correcting(first, last).OrderBy(stored => stored.Seq)], []).Select(_parsed.Of);
 
     public State Snapshot(long upTo = long.MaxValue) =>
         _states.Newest(upTo, head => Look(records => records.Find(head.Seq) is { } there && JournalRecord.HashOf(there.Bytes) == head.Hash, whenEmpty: false));
@@ -132,20 +133,6 @@ public sealed class LiteDbJournal : IJournalStore
         JournalCopy.Make(Bytes(), Anchor(), siteFolder, terminal, wait, work);
 
     public void Dispose() => _access.Dispose();
-
-    /// <summary>Reads the record of a document.</summary>
-    /// <exception cref="JournalException">It is none.</exception>
-    internal static JournalRecord Parse(Stored stored)
-    {
-        try
-        {
-            return JournalRecord.Parse(stored.Bytes);
-        }
-        catch (FormatException broken)
-        {
-            throw new JournalException(JournalTrouble.Damaged, $"record {stored.Seq} cannot be read: {broken.Message}", broken);
-        }
-    }
 
     private static bool Next(IEnumerator<Stored> all, out JournalException? trouble)
     {
@@ -202,7 +189,11 @@ public sealed class LiteDbJournal : IJournalStore
                 view =>
                 {
                     foreach (var stored in view.Records.From(next, size))
+                    {
+                        _ = stored.Bytes; // what does not unpack ends the batch before it
                         batch.Add(stored);
+                    }
+
                     return batch.Count < size && view.Damage is { } damage ? new JournalException(JournalTrouble.Damaged, damage) : null;
                 },
                 null);

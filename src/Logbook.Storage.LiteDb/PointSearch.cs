@@ -5,7 +5,7 @@ using Logbook.Journal;
 namespace Logbook.Storage.LiteDb;
 
 /// <summary>Finds what one point's history needs: the hours that are asked for, and the corrections of what was found there.</summary>
-internal sealed class PointSearch(RecordTable records, string point, long upTo)
+internal sealed class PointSearch(RecordTable records, ParsedRecords parsed, string point, long upTo)
 {
     private readonly PointSeries _series = new(point);
     private readonly string _mention = Mention(point);
@@ -42,7 +42,7 @@ internal sealed class PointSearch(RecordTable records, string point, long upTo)
     private void Add(Stored stored)
     {
         if (stored.Seq <= upTo)
-            _series.Add(LiteDbJournal.Parse(stored));
+            _series.Add(parsed.Of(stored));
     }
 
     // Reading a whole record takes a hundred times as long as looking for the tag in its bytes.

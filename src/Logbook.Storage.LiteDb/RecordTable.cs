@@ -56,10 +56,11 @@ internal sealed class RecordTable(LiteEngine engine)
     }
 
     /// <summary>Every correction of an entry with a sequence number from <paramref name="first"/> to <paramref name="last"/>.</summary>
-    public IEnumerable<Stored> Correcting(long first, long last) => Run(Where(Query.Any().Between($"$.{Corrects}[*]", first, last)));
+    public IEnumerable<Stored> Correcting(long first, long last) => Run(Where(BsonExpression.Create($"$.{Corrects}[*] ANY BETWEEN @0 AND @1", first, last)));
 
+    // Numbers are handed over beside the text: each text is compiled once, and kept for the life of the program.
     private static BsonExpression OfHours(DateTimeOffset from, DateTimeOffset to) =>
-        Query.Any().Between($"$.{Hours}[*]", HourOf(from), HourOf(to));
+        BsonExpression.Create($"$.{Hours}[*] ANY BETWEEN @0 AND @1", HourOf(from), HourOf(to));
 
     private static Query Where(BsonExpression condition)
     {
@@ -74,7 +75,7 @@ internal sealed class RecordTable(LiteEngine engine)
         while (reader.Read())
         {
             var document = reader.Current.AsDocument;
-            yield return new(document["_id"].AsInt64, Packed.Unpack(document[Bytes].AsBinary), document);
+            yield return new(document["_id"].AsInt64, document[Bytes].AsBinary, document);
         }
     }
 
@@ -115,4 +116,17 @@ internal sealed class RecordTable(LiteEngine engine)
 }
 
 /// <summary>A document as it was found.</summary>
-internal sealed record Stored(long Seq, byte[] Bytes, BsonDocument Document);
+internal sealed class Stored(long seq, byte[] packed, BsonDocument document)
+{
+    private byte[]? _bytes;
+
+    public long Seq => seq;
+
+    public byte[] Packed => packed;
+
+    public BsonDocument Document => document;
+
+    /// <summary>The record's bytes, unpacked when somebody asks.</summary>
+    /// <exception cref="JournalException">They do not unpack.</exception>
+    public byte[] Bytes => _bytes ??= StoreFault.Guard($"record {seq} cannot be read", () => LiteDb.Packed.Unpack(packed));
+}

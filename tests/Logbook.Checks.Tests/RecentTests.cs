@@ -45,20 +45,22 @@ public sealed class RecentTests
     });
 
     [Fact]
-    public void It_holds_the_last_day_of_an_ordinary_journal()
+    public void It_holds_the_last_day_of_an_ordinary_journal_and_two_weeks_when_they_are_asked_for()
     {
         var store = new InMemoryJournal();
         var recent = new Recent(store);
-        for (var hour = 0; hour < 100; hour++)
+        for (var hour = 0; hour < 500; hour++)
         {
             store.Append(Draft(store, Begin.AddHours(hour), Begin.AddHours(hour), 12));
         }
 
-        var values = recent.UpTo(100, Begin.AddHours(99)).Between("SL-T1", Begin.AddHours(99 - 24), Begin.AddHours(99));
+        var now = Begin.AddHours(499);
+        recent.UpTo(500, now);
 
-        Assert.Equal(25, values!.Count);
-        Assert.Equal(0.4, recent.ResultOf(recent.Between("SL-MARGIN", Begin.AddHours(99), Begin.AddHours(99))![0])!.U);
-        Assert.Null(recent.Between("SL-T1", Begin, Begin.AddHours(99)));
+        Assert.Equal(25, recent.Between("SL-T1", now.AddHours(-24), now)!.Count);
+        Assert.Equal(0.4, recent.ResultOf(recent.Between("SL-MARGIN", now, now)![0])!.U);
+        Assert.Equal((14 * 24) + 1, recent.Between("SL-T1", now.AddDays(-14), now)!.Count);
+        Assert.Null(recent.Between("SL-T1", now.AddDays(-16), now));
     }
 
     [Fact]

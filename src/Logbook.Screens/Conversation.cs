@@ -13,6 +13,7 @@ public sealed class Conversation
 {
     private readonly Desk _desk;
     private readonly Runner _runner;
+    private readonly Queue<Effect> _slow = new();
 
     /// <param name="desk">Where entries are written from; a site is in force in it.</param>
     /// <param name="by">Who is typing; asked when null.</param>
@@ -40,9 +41,29 @@ public sealed class Conversation
         {
             var step = Step.Of(State, next, new Setting(_desk.Now, Judge));
             State = step.Session;
-            foreach (var reply in step.Effects.SelectMany(_runner.Run))
+            foreach (var effect in step.Effects.Where(e => e.IsSlow))
+            {
+                _slow.Enqueue(effect);
+            }
+
+            foreach (var reply in step.Effects.Where(e => !e.IsSlow).SelectMany(_runner.Run))
             {
                 waiting.Enqueue(reply);
+            }
+        }
+    }
+
+    /// <summary>Something slow is to be done when the screen has been drawn: see <see cref="Work"/>.</summary>
+    public bool Waiting => _slow.Count > 0;
+
+    /// <summary>Does what is slow, and takes what comes of it.</summary>
+    public void Work()
+    {
+        while (_slow.TryDequeue(out var effect))
+        {
+            foreach (var reply in _runner.Run(effect))
+            {
+                Take(reply);
             }
         }
     }

@@ -5,7 +5,11 @@ using Logbook.Plant;
 namespace Logbook.Screens;
 
 /// <summary>Something to be done outside the state: data, run by <see cref="Runner"/>.</summary>
-internal abstract record Effect;
+internal abstract record Effect
+{
+    /// <summary>It may take longer than a person waits for a key: the screen is drawn before it is run.</summary>
+    public virtual bool IsSlow => false;
+}
 
 /// <summary>Looks whether any terminal has written, and tells what is known now.</summary>
 internal sealed record Follow : Effect;
@@ -34,6 +38,15 @@ internal sealed record ReadOlder(long Below, int Count) : Effect;
 
 /// <summary>Reads the records after a sequence number.</summary>
 internal sealed record ReadNewer(long After) : Effect;
+
+/// <summary>Reads points over a stretch of time.</summary>
+internal sealed record ReadSeries(IReadOnlyList<string> Points, DateTimeOffset From, DateTimeOffset To) : Effect;
+
+/// <summary>Reads the audit's flags of a stretch of time.</summary>
+internal sealed record ReadAudit(DateTimeOffset From, DateTimeOffset To) : Effect
+{
+    public override bool IsSlow => true;
+}
 
 /// <summary>Reads one record.</summary>
 internal sealed record ReadRecord(long Seq) : Effect;

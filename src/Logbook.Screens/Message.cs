@@ -49,6 +49,12 @@ internal sealed record LookedBack(string Point, IReadOnlyList<SeriesValue> Value
 /// <param name="Oldest">Everything from this sequence number on has been read; 1 at the log's beginning.</param>
 internal sealed record LogRead(IReadOnlyList<LogLine> Lines, long Oldest) : Message;
 
+/// <summary>Points over a stretch of time, in the order in which they were asked for.</summary>
+internal sealed record SeriesRead(IReadOnlyList<GraphSeries> Series) : Message;
+
+/// <summary>The audit's flags of the stretch that was asked for.</summary>
+internal sealed record AuditRead(IReadOnlyList<AuditFlag> Flags) : Message;
+
 /// <summary>One record in full.</summary>
 internal sealed record RecordRead(JournalRecord Record) : Message;
 

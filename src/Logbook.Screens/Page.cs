@@ -11,5 +11,8 @@ internal abstract record Page
     /// <summary>The page with one line of pasted text in it; null where nothing can be pasted.</summary>
     public virtual Page? Pasted(string line) => null;
 
+    /// <summary>What the marks of this page mean, for the help.</summary>
+    public virtual (string Title, IReadOnlyList<string> Marks) Legend => ("", []);
+
     public abstract Layout Draw(Session session);
 }

@@ -1,6 +1,7 @@
 using Logbook.Checks;
 using Logbook.Handover;
 using Logbook.Journal;
+using Logbook.Plant;
 
 namespace Logbook.Screens;
 
@@ -30,6 +31,8 @@ internal sealed class Runner(Desk desk, DraftFolder drafts, Pins pins)
                 LookBack back => [new LookedBack(back.Point, Newest(back.Point))],
                 ReadOlder older => [Older(older)],
                 ReadNewer newer => [new LogRead([.. desk.Store.Read(newer.After + 1).Select(r => LogLine.Of(desk, r)).Reverse()], newer.After + 1)],
+                ReadSeries read => [new SeriesRead([.. read.Points.Select(desk.Site.FindPoint).OfType<Point>().Select(p => GraphSeries.Of(desk, p, read.From, read.To))])],
+                ReadAudit read => [new AuditRead(Audit.Between(desk, read.From, read.To))],
                 ReadOn on => [_handover.Next(on.By)],
                 ShowPage show => _handover.Show(show.By, show.Page),
                 SeePage see => [.. _handover.See(see), new FactsChanged(Facts())],

@@ -11,7 +11,7 @@ internal static class Step
         PastedColumn column => Pasting.Line(session, column, setting),
         Resized size => Next.Of(session with { Width = Math.Max(1, size.Width), Height = Math.Max(1, size.Height) }),
         Ticked => Saving.Tick(session with { Clock = setting.Now }),
-        FactsChanged changed => LogReading.Follow(session with { Facts = changed.Facts, Clock = changed.Facts.Now.At }),
+        FactsChanged changed => Followed(session with { Facts = changed.Facts, Clock = changed.Facts.Now.At }),
         EntrySaved saved => Saving.Saved(session, saved.Record),
         EntryNotSaved not => Next.Of(Saving.NotSaved(session, not.Why)),
         DraftKept => Next.Of(session with { DraftKeptAt = session.Clock }),
@@ -19,6 +19,8 @@ internal static class Step
         RoundOpened opened => RoundOpening.Open(session, opened, setting),
         LookedBack looked => Next.Of(RoundOpening.LookedBack(session, looked)),
         LogRead read => LogReading.Read(session, read),
+        SeriesRead read => GraphPage.Taken(session, read),
+        AuditRead read => Next.Of(AuditPage.Taken(session, read)),
         RecordRead read => Next.Of(session.Open(new RecordPage(read.Record, 0))),
         PageShown shown => Receiving.Shown(session, shown),
         AllRead read => Receiving.Questions(session, read),
@@ -26,6 +28,13 @@ internal static class Step
         Troubled trouble => Next.Of(session.Say(trouble.Why, Look.Urgent)),
         _ => throw new InvalidOperationException($"no such message: {message}"),
     };
+
+    /// <summary>What is on the screen goes with what was written.</summary>
+    private static Next Followed(Session session)
+    {
+        var next = LogReading.Follow(session);
+        return session.Top is GraphPage graph ? next with { Effects = [.. next.Effects, graph.Ask(session)] } : next;
+    }
 
     private static Session Heard(Session session, Setting setting) => session with { Clock = setting.Now, LastKey = setting.Now, Said = new Span("") };
 }

@@ -32,6 +32,8 @@ internal static class Keystrokes
             KeyCode.Esc => KeyName.Esc,
             KeyCode.CursorUp => KeyName.Up,
             KeyCode.CursorDown => KeyName.Down,
+            KeyCode.CursorLeft => KeyName.Left,
+            KeyCode.CursorRight => KeyName.Right,
             KeyCode.PageUp => KeyName.PageUp,
             KeyCode.PageDown => KeyName.PageDown,
             KeyCode.Home => KeyName.Home,

@@ -14,6 +14,9 @@ internal sealed class Surface : Runnable
 {
     private static readonly TimeSpan Tick = TimeSpan.FromSeconds(1);
 
+    // Longer than a turn of the loop: the screen says first that it is at work.
+    private static readonly TimeSpan Drawn = TimeSpan.FromMilliseconds(30);
+
     private readonly Conversation _conversation;
     private readonly Looks _looks;
 
@@ -39,6 +42,15 @@ internal sealed class Surface : Runnable
         }
 
         SetNeedsDraw();
+        if (_conversation.Waiting)
+        {
+            App!.AddTimeout(Drawn, () =>
+            {
+                _conversation.Work();
+                SetNeedsDraw();
+                return false;
+            });
+        }
     }
 
     /// <summary>Every key is ours, Esc above all, which would otherwise end the program; only the terminal's own suspend goes through.</summary>

@@ -89,6 +89,30 @@ public sealed class ApprovedScreenTests
         Approve("handover-read", terminal, width, height);
     }
 
+    [Theory]
+    [InlineData(80, 24)]
+    [InlineData(120, 40)]
+    public void Graph(int width, int height)
+    {
+        using var terminal = new Terminal(before: GraphTests.Hours);
+
+        terminal.Size(width, height).Press("/SL-F1⏎pSL-T1⏎←←←");
+
+        Approve("graph", terminal, width, height);
+    }
+
+    [Theory]
+    [InlineData(80, 24)]
+    [InlineData(120, 40)]
+    public void Audit(int width, int height)
+    {
+        using var terminal = new Terminal(before: t => { BadNight(t); AuditTests.Corrected(t); t.HeldBy("op1"); });
+
+        terminal.Size(width, height).Press("a↓");
+
+        Approve("audit", terminal, width, height);
+    }
+
     [Fact]
     public void Help()
     {

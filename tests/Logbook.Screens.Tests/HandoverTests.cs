@@ -190,7 +190,7 @@ public sealed class HandoverTests
     [Theory]
     [InlineData("")]
     [InlineData("l")]
-    [InlineData("l/")]
+    [InlineData("lf")]
     [InlineData("h")]
     [InlineData("r")]
     [InlineData("?")]

@@ -36,9 +36,9 @@ public sealed class LogTests
             Checks.Writing.Remark(t.Desk, "belt tightened", "lime-screw", null, "eng1");
         });
 
-        terminal.Press("l/BELT eng1⏎");
+        terminal.Press("lfBELT eng1⏎");
         Assert.Equal("Lime screw: belt tightened", Assert.Single(((LogPage)terminal.State.Top).Shown).Words);
-        terminal.Press("/⌦⏎");
+        terminal.Press("f⌦⏎");
 
         Assert.Equal(4, ((LogPage)terminal.State.Top).Shown.Count);
     }
@@ -57,7 +57,7 @@ public sealed class LogTests
 
         terminal.Press("l");
         Assert.Equal(200, ((LogPage)terminal.State.Top).Read.Count);
-        terminal.Press("/oldest⏎");
+        terminal.Press("foldest⏎");
 
         Assert.Contains("the oldest word", terminal.Screen, StringComparison.Ordinal);
     }

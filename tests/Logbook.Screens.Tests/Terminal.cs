@@ -109,8 +109,11 @@ internal sealed class Terminal : IDisposable
                 "⇟" => new Keystroke(KeyName.PageDown),
                 "⌫" => new Keystroke(KeyName.Backspace),
                 "⌦" => new Keystroke(KeyName.Delete),
+                "←" => new Keystroke(KeyName.Left),
+                "→" => new Keystroke(KeyName.Right),
                 _ => new Keystroke(KeyName.Written, rune),
             }));
+            Conversation.Work();
         }
 
         return this;

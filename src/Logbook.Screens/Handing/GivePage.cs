@@ -7,7 +7,7 @@ internal sealed record GivePage(int Selected) : Page
 {
     private static readonly (string Word, Look Look)[] Answers = [("checked", Look.Plain), ("NOT CHECKED", Look.Watch), ("changed", Look.Strong)];
 
-    private static readonly KeyTable Table = new(
+    internal static readonly KeyTable Table = new(
         [
             new KeyRow("1 2 3", "checked, NOT CHECKED, changed", "Declares the section under the mark: 1 checked, 2 not checked, 3 changed.", key => key.Digit is >= 1 and <= 3, Declare),
             KeyRow.Named("Enter", "go on", "Goes on to what to do if it turns.", (session, _, _) => Next.Of(session.Open(Giver.IfThen())), KeyName.Enter) with { WhyNot = NotDeclared },

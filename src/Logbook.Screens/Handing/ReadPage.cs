@@ -8,7 +8,7 @@ namespace Logbook.Screens;
 /// <param name="Top">The first line that is shown.</param>
 internal sealed record ReadPage(HandoverPage Page, long UpTo, IReadOnlyList<string> Left, int Top) : Page
 {
-    private static readonly KeyTable Table = new(
+    internal static readonly KeyTable Table = new(
         [
             KeyRow.Named("Enter", "go on", "Shows what follows; at the end of a page the next one. A page that was shown in full counts as seen.", (session, key, _) => GoOn(session, key), KeyName.Enter),
             KeyRow.Named("Up Down", "", "Scrolls; Page Up and Page Down too.", (session, key, _) => Scroll(session, key), KeyName.Up, KeyName.Down, KeyName.PageUp, KeyName.PageDown, KeyName.Home),

@@ -11,6 +11,8 @@ public enum KeyName
     Esc,
     Up,
     Down,
+    Left,
+    Right,
     PageUp,
     PageDown,
     Home,

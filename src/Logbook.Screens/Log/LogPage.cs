@@ -12,11 +12,12 @@ internal sealed record LogPage(ImmutableList<LogLine> Read, long Oldest, string 
     /// <summary>Records read since the last key while looking for those of the filter.</summary>
     public int Searched { get; init; }
 
-    private static readonly KeyTable Table = new(
+    internal static readonly KeyTable Table = new(
         KeyRow.Named("Enter", "open", "Opens the record in full.", (session, _, _) => Next.Of(session, new ReadRecord(Of(session).Shown[Of(session).Selected].Seq)), KeyName.Enter)
             with { WhyNot = s => Of(s).Shown.Count == 0 ? "no record is shown" : null },
         KeyRow.Named("Up Down", "move", "Moves the mark; Page Up, Page Down, Home and End too. Older records are read as they come.", Move, Moving.Keys),
-        KeyRow.Letter('/', "filter", "Shows only records with some words.", (session, _) => Next.Of(session.Open(LogReading.AskFilter(Of(session))))),
+        KeyRow.Letter('f', "filter", "Shows only records with some words.", (session, _) => Next.Of(session.Open(LogReading.AskFilter(Of(session))))),
+        UsualKeys.Find,
         UsualKeys.Back(),
         UsualKeys.Help);
 

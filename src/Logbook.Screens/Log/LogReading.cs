@@ -10,7 +10,9 @@ internal static class LogReading
     /// <summary>So many records are looked through at one key for those that a filter shows.</summary>
     private const int Patience = 4000;
 
-    public static Next Open(Session session) => Next.Of(session.Open(new LogPage([], session.Facts.Head.Seq + 1, "", 0)), new ReadOlder(session.Facts.Head.Seq + 1, Portion));
+    /// <param name="filter">Words that a shown record has; empty for every record.</param>
+    public static Next Open(Session session, string filter = "") =>
+        Next.Of(session.Open(new LogPage([], session.Facts.Head.Seq + 1, filter, 0)), new ReadOlder(session.Facts.Head.Seq + 1, Portion));
 
     public static AskPage AskFilter(LogPage page) => new(
         "Show only records with these words", "words, people, areas, kinds; empty shows all", page.Filter, (asking, words, _) => Filter(asking.Back(), words));

@@ -13,6 +13,9 @@ internal sealed record NowPage(int Selected, int Scroll) : Page
         KeyRow.Letter('r', "round", "Types a round.", (session, _) => Next.Of(session.Open(new ChoosePage(0)))),
         KeyRow.Letter('h', "handover", "Hands the line over or takes it over.", (session, _) => Handing.Open(session)) with { WhyNot = Handing.WhyNot },
         KeyRow.Letter('l', "log", "Everything in order, newest first.", (session, _) => LogReading.Open(session)),
+        KeyRow.Letter('g', "graph", "The point under the mark over time; any other by its name.", (session, _) => Graph(session)),
+        KeyRow.Letter('a', "audit", "Checks missed, late or not taken, what is carried too long, and what is only to be looked at.", (session, setting) => AuditPage.Open(session, setting)),
+        UsualKeys.Find,
         KeyRow.Letter('i', "who", "Says who is typing.", (session, _) => Next.Of(session.Open(WhoPage.Typing()))) with { WhyNot = DraftFirst },
         KeyRow.Letter('v', "save", "Saves what is typed and not in the journal.", (session, _) => Next.Of(session, Saving.All(session.Draft!))) with { WhyNot = s => s.Draft is null ? "nothing is unsaved" : null },
         KeyRow.Letter('u', "unsaved", "Shows what an earlier session left unsaved.", (session, _) => Next.Of(session.Open(new LeftPage()))) with { WhyNot = s => s.Left.IsEmpty ? "no session left anything behind" : null },
@@ -21,13 +24,24 @@ internal sealed record NowPage(int Selected, int Scroll) : Page
         KeyRow.Named("Esc", "", "Nothing lies behind this page; q leaves the program.", (session, _, _) => Next.Of(session.Say("q leaves the program")), KeyName.Esc),
         UsualKeys.Help);
 
+    /// <summary>The letters of this page, for the finder.</summary>
+    public static IEnumerable<KeyRow> Commands => Table.Rows.Where(r => r.Keys.Length == 1 && r.Keys is not ("/" or "q" or "?"));
+
     public override KeyTable Keys => Table;
+
+    public override (string Title, IReadOnlyList<string> Marks) Legend => ("Marks of the line, one a system, in the order in which the liquor runs",
+        [".  read and nothing to say", "-  no fresh reading", "?  watch", "!  urgent", "x  not running"]);
 
     public override Layout Draw(Session session) => NowDrawing.Draw(session, this);
 
     private static NowPage Of(Session session) => (NowPage)session.Top;
 
     private static string? NothingStandsOut(Session session) => session.Facts.Now.StandsOut.Count == 0 ? "nothing stands out" : null;
+
+    private static Next Graph(Session session) =>
+        session.Facts.Now.StandsOut.ElementAtOrDefault(Of(session).Selected)?.Finding.Point is { } tag && session.Site.FindPoint(tag) is { } point
+            ? GraphPage.Open(session, point.Tag)
+            : Next.Of(session.Open(FinderPage.ForPoint("Which point?", GraphPage.Open)));
 
     private static string? DraftFirst(Session session) => session.Draft is null ? null : "v saves first what is typed";
 

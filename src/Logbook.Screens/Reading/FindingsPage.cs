@@ -11,6 +11,7 @@ internal sealed record FindingsPage(string Title, IReadOnlyList<Finding> Finding
         KeyRow.Named("Enter", "its record", "Opens the record that this stands in.", (session, _, _) => Next.Of(session, new ReadRecord(Of(session).Seq!.Value)), KeyName.Enter)
             with { WhyNot = s => Of(s).Seq is null ? "it is not in the journal yet" : null },
         KeyRow.Named("Up Down", "scroll", "Scrolls.", (session, key, _) => Next.Of(session.Put(Of(session) with { Scroll = Moving.Move(Of(session).Scroll, key, Of(session).Lines(session).Count, session.Leaf) })), Moving.Keys),
+        UsualKeys.Find,
         UsualKeys.Back(),
         UsualKeys.Help);
 

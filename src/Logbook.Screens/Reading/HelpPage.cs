@@ -3,11 +3,6 @@ namespace Logbook.Screens;
 /// <summary>The keys of a page, drawn from the same table that does their work; a key that does nothing now says why.</summary>
 internal sealed record HelpPage(Page Of, int Scroll = 0) : Page
 {
-    private static readonly string[] Marks =
-    [
-        ".  read and nothing to say", "-  no fresh reading", "?  watch", "!  urgent", "x  not running",
-    ];
-
     private static readonly KeyTable Table = new(
         KeyRow.Named("Up Down", "scroll", "Scrolls.", (session, key, _) => Next.Of(session.Put((HelpPage)session.Top with { Scroll = Moving.Move(((HelpPage)session.Top).Scroll, key, ((HelpPage)session.Top).Lines(session).Count, session.Leaf) })), Moving.Keys),
         UsualKeys.Back("Back to the page."));
@@ -23,9 +18,7 @@ internal sealed record HelpPage(Page Of, int Scroll = 0) : Page
         [
             .. Of.Keys.Rows.Append(UsualKeys.Emergency).SelectMany(row => Gutter.Lines(row.Keys, Look.Strong, row.Help + (row.WhyNot(under) is { } why ? $" Not now: {why}." : ""), session.Width)),
             Line.Empty,
-            Line.Of(" Marks of the line, one a system, in the order in which the liquor runs", Look.Strong),
-            .. Marks.Select(m => Line.Of("   " + m)),
-            Line.Empty,
+            .. Of.Legend.Marks.Count == 0 ? [] : Of.Legend.Marks.Select(m => Line.Of("   " + m)).Prepend(Line.Of(" " + Of.Legend.Title, Look.Strong)).Append(Line.Empty),
             .. TextWidth.Wrap("Plus or minus is two standard uncertainties: 19 in 20. It covers what stands behind it and nothing else. Figures advise; the site's procedures, local codes and licensed practice decide.", session.Width - 2).Select(l => Line.Of(" " + l, Look.Faint)),
         ];
     }

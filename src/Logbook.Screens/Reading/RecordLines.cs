@@ -20,7 +20,7 @@ internal static class RecordLines
         Entry entry => [.. OfEntry(session, record, entry)],
         Correction correction =>
         [
-            .. Field(session, "puts right", $"{Say.Ref(correction.Target)}: {correction.Why}"),
+            .. Field(session, "corrects", $"{Say.Ref(correction.Target)}: {correction.Why}"),
             .. OfReading(session, record, correction.Reading),
             .. OfResults(session, correction.Results),
             .. correction.Findings.SelectMany(f => FindingLines.Of(session, f)),

@@ -7,6 +7,7 @@ internal sealed record RecordPage(JournalRecord Record, int Scroll) : Page
 {
     private static readonly KeyTable Table = new(
         KeyRow.Named("Up Down", "scroll", "Scrolls.", (session, key, _) => Next.Of(session.Put(Of(session) with { Scroll = Moving.Move(Of(session).Scroll, key, RecordLines.Body(session, Of(session).Record).Count, session.Leaf) })), Moving.Keys),
+        UsualKeys.Find,
         UsualKeys.Back(),
         UsualKeys.Help);
 

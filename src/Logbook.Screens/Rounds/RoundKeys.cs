@@ -19,9 +19,12 @@ internal static class RoundKeys
         KeyRow.Letter('s', "second", "A second reading of the same point, beside the first.", (session, _) => Next.Of(session.Open(RoundAsks.Second(session)))),
         KeyRow.Letter('w', "why", "What is said of this row, in full, with the sums behind it.", (session, _) => Next.Of(session.Open(Why(Page(session)))))
             with { WhyNot = s => Why(Page(s)).Findings.Count > 0 ? null : "nothing stands out in this row" },
+        KeyRow.Letter('g', "graph", "This point over time: of a row that is answered, so that the value before does not come first.", (session, _) => GraphPage.Open(session, Page(session).Row.Point.Tag))
+            with { WhyNot = s => Page(s).Row.Answered ? null : "type the new value first; then the ones before it" },
         KeyRow.Named("Backspace", "", "Takes the last character back.", (session, key, setting) => Typing.Write(session, Page(session), key, setting), KeyName.Backspace),
         KeyRow.Named("Delete", "", "Empties the field.", (session, key, setting) => Typing.Write(session, Page(session), key, setting), KeyName.Delete),
         KeyRow.Named("Up Down", "", "Moves along the rows; Page Up, Page Down, Home, End, Tab too.", Move, [.. Moving.Keys, KeyName.Tab, KeyName.BackTab]) with { WhyNot = Typed },
+        UsualKeys.Find,
         UsualKeys.Help);
 
     private static RoundPage Page(Session session) => (RoundPage)session.Top;

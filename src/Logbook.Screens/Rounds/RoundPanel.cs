@@ -64,17 +64,7 @@ internal static class RoundPanel
     /// <summary><c>degC, watch outside 95 to 102, urgent above 103.2; possible 0 to 115</c>.</summary>
     private static string Limits(Point point)
     {
-        string Of(string word, double? low, double? high) => (low, high) switch
-        {
-            (null, null) => "",
-            ({ } l, null) => $", {word} below {Number(l)}",
-            (null, { } h) => $", {word} above {Number(h)}",
-            ({ } l, { } h) => $", {word} outside {Number(l)} to {Number(h)}",
-        };
-        var limits = point.Limits;
-        var possible = point is { Lowest: { } low, Highest: { } high } ? $"; possible {Number(low)} to {Number(high)}" : "";
-        return $"{point.Unit}{Of("watch", limits.WatchLow, limits.WatchHigh)}{Of("urgent", limits.UrgentLow, limits.UrgentHigh)}{possible}";
+        var possible = point is { Lowest: { } low, Highest: { } high } ? $"; possible {LimitText.Number(low)} to {LimitText.Number(high)}" : "";
+        return string.Join(", ", new[] { point.Unit.ToString(), LimitText.Of(point.Limits) }.Where(t => t.Length > 0)) + possible;
     }
-
-    private static string Number(double value) => value.ToString("G6", System.Globalization.CultureInfo.InvariantCulture);
 }

@@ -1,0 +1,114 @@
+using System.Globalization;
+using Logbook.Handover;
+
+namespace Logbook.Screens;
+
+/// <summary>What the audit has of a week: facts as they are, and what is only to be looked at. Nothing in it is counted by person.</summary>
+/// <param name="To">The stretch's end; null while it is now.</param>
+/// <param name="Flags">In the order shown; null while they are being read.</param>
+/// <param name="Filter">Words that a shown flag has, all of them; empty shows every flag.</param>
+internal sealed record AuditPage(DateTimeOffset? To, IReadOnlyList<AuditFlag>? Flags, string Filter, int Selected) : Page
+{
+    private static readonly TimeSpan Week = TimeSpan.FromDays(7);
+
+    internal static readonly KeyTable Table = new(
+        KeyRow.Named("Enter", "evidence", "Opens the flag with what it rests on, what innocently explains it, and what would settle it.", (session, _, _) => Next.Of(session.Open(new FlagPage(Of(session).Shown[Of(session).Selected], 0))), KeyName.Enter)
+            with { WhyNot = s => Of(s).Shown.Count == 0 ? "no flag is shown" : null },
+        KeyRow.Named("Up Down", "", "Moves the mark.", (session, key, _) => Next.Of(session.Put(Of(session) with { Selected = Moving.Move(Of(session).Selected, key, Of(session).Shown.Count, session.Leaf) })), Moving.Keys),
+        KeyRow.Letter(',', "week before", "The week before.", (session, setting) => Read(session, setting, (Of(session).To ?? setting.Now) - Week)),
+        KeyRow.Letter('.', "week after", "The week after.", (session, setting) => Read(session, setting, Of(session).To + Week)) with { WhyNot = s => Of(s).To is null ? "this is the last week" : null },
+        KeyRow.Letter('f', "filter", "Shows only flags with some words: a flag's name, a round, a point, a shift.", (session, _) => Next.Of(session.Open(Words(Of(session))))),
+        UsualKeys.Find,
+        UsualKeys.Back(),
+        UsualKeys.Help);
+
+    public override KeyTable Keys => Table;
+
+    public IReadOnlyList<AuditFlag> Shown => [.. (Flags ?? []).Where(Has)];
+
+    public static Next Open(Session session, Setting setting) => Next.Of(session.Open(new AuditPage(null, null, "", 0)), Asked(null, setting));
+
+    public static Session Taken(Session session, AuditRead read) => session with
+    {
+        Pages = session.Pages.ConvertAll(p => p is AuditPage page ? page with { Flags = [.. AuditGroups.Of(read.Flags).SelectMany(g => g.Flags)], Selected = 0 } : p),
+    };
+
+    public override Layout Draw(Session session)
+    {
+        var to = To ?? session.Clock;
+        var head = Line.Of(new Span(" Audit", Look.Strong), new Span($"   {Say.Day(session.Site, to - Week)} to {(To is null ? "now" : Say.Day(session.Site, to))}{(Filter.Length == 0 ? "" : $"   flags with '{Filter}'")}"))
+            .With(new Span("facts, never a sum per person ", Look.Faint), session.Width);
+        var (body, line) = Body(session);
+        return new Layout([head, .. HazardLines.InShort(session)], body, line, line, []);
+    }
+
+    private (List<Line> Lines, int Selected) Body(Session session)
+    {
+        if (Flags is null)
+        {
+            return ([Line.Of(" reading ...", Look.Faint)], 0);
+        }
+
+        var (lines, at, row) = (new List<Line>(), 0, 0);
+        foreach (var (title, flags) in AuditGroups.Of(Shown))
+        {
+            lines.Add(Line.Of(FormattableString.Invariant($" {title} ({flags.Count})"), Look.Strong));
+            foreach (var flag in flags)
+            {
+                at = row == Selected ? lines.Count : at;
+                lines.Add(Row(session, flag, row++ == Selected));
+            }
+        }
+
+        return (lines.Count == 0 ? [Line.Of(" no flag in this week", Look.Faint)] : lines, at);
+    }
+
+    private static Line Row(Session session, AuditFlag flag, bool chosen)
+    {
+        var look = chosen ? Look.Chosen : Look.Plain;
+        var at = Plant.Calendar.ToSite(session.Site, flag.At).ToString("d MMM HH:mm", CultureInfo.InvariantCulture);
+        return Line.Of(new Span($" {(chosen ? ">" : " ")} {TextWidth.Right(at, 12)} {TextWidth.Fit(flag.Flag, 16)} {flag.Text}", look));
+    }
+
+    private bool Has(AuditFlag flag) => Filter.Split(' ', StringSplitOptions.RemoveEmptyEntries).All(word =>
+        new[] { flag.Flag, flag.Text, flag.ShiftId, flag.Round ?? "", flag.Point ?? "" }.Any(text => text.Contains(word, StringComparison.OrdinalIgnoreCase)));
+
+    private static AuditPage Of(Session session) => (AuditPage)session.Top;
+
+    private static AskPage Words(AuditPage page) => new("Show only flags with these words", "names of flags, rounds, points, shifts; empty shows all", page.Filter,
+        (asking, text, _) => Next.Of(asking.Back().Put(page with { Filter = text.Trim(), Selected = 0 })));
+
+    private static Next Read(Session session, Setting setting, DateTimeOffset? to)
+    {
+        var end = to >= setting.Now ? null : to;
+        return Next.Of(session.Put(Of(session) with { To = end, Flags = null, Selected = 0 }), Asked(end, setting));
+    }
+
+    private static ReadAudit Asked(DateTimeOffset? to, Setting setting) => new((to ?? setting.Now) - Week, to ?? setting.Now);
+}
+
+/// <summary>One flag: innocent explanations and what would settle it stand beside its evidence.</summary>
+internal sealed record FlagPage(AuditFlag Flag, int Scroll) : Page
+{
+    private static readonly KeyTable Table = new(
+        KeyRow.Named("Enter", "its record", "Opens the record that it rests on.", (session, _, _) => Next.Of(session, new ReadRecord(Of(session).Flag.Seq!.Value)), KeyName.Enter) with { WhyNot = s => Of(s).Flag.Seq is null ? "it rests on no single record" : null },
+        KeyRow.Letter('g', "graph", "The point over time.", (session, _) => GraphPage.Open(session, Of(session).Flag.Point!)) with { WhyNot = s => s.Site.FindPoint(Of(s).Flag.Point ?? "") is null ? "it is about no point" : null },
+        KeyRow.Named("Up Down", "scroll", "Scrolls.", (session, key, _) => Next.Of(session.Put(Of(session) with { Scroll = Moving.Move(Of(session).Scroll, key, Of(session).Lines(session).Count, session.Leaf) })), Moving.Keys),
+        UsualKeys.Back(),
+        UsualKeys.Help);
+
+    public override KeyTable Keys => Table;
+
+    public override Layout Draw(Session session) => new([Line.Of($" {Flag.Flag}", Look.Strong), Line.Empty], Lines(session), Scroll, Scroll, []);
+
+    private List<Line> Lines(Session session) =>
+    [
+        .. Gutter.Lines("what", Look.Strong, Flag.Text, session.Width),
+        .. Flag.Evidence.SelectMany((e, i) => Gutter.Lines(i == 0 ? "evidence" : "", Look.Strong, e, session.Width)),
+        .. Gutter.Lines("shift", Look.Strong, $"{Flag.ShiftId}, {Say.Day(session.Site, Flag.At)}", session.Width),
+        .. Flag.Round is { } round ? Gutter.Lines("round", Look.Strong, session.Site.FindRound(round)?.Title ?? round, session.Width) : [],
+        .. Flag.Point is { } tag ? Gutter.Lines("point", Look.Strong, $"{tag} {session.Site.FindPoint(tag)?.Description}", session.Width) : [],
+    ];
+
+    private static FlagPage Of(Session session) => (FlagPage)session.Top;
+}

@@ -1,0 +1,48 @@
+using Logbook.Plant;
+
+namespace Logbook.Screens;
+
+/// <summary>From values and times to cells.</summary>
+internal sealed record GraphScale(double Low, double High, int Rows, DateTimeOffset From, TimeSpan Span, int Columns)
+{
+    // Limits that lie further from the values than this many times their own spread would press them flat.
+    private const double Near = 1.5;
+
+    public static GraphScale Of(GraphSeries series, int rows, DateTimeOffset from, TimeSpan span, int columns)
+    {
+        var values = series.Values.Select(v => v.Value).OfType<double>().ToList();
+        if (values.Count == 0)
+        {
+            values.Add(series.Point.Limits.WatchLow ?? series.Point.Limits.WatchHigh ?? 0);
+        }
+
+        var (low, high) = (values.Min(), values.Max());
+        var step = series.Point.Resolution ?? Math.Pow(10, -series.Point.Decimals);
+        var reach = Near * Math.Max(high - low, 4 * step);
+        foreach (var limit in series.Limits.SelectMany(l => All(l.Limits)))
+        {
+            (low, high) = (limit < low && values.Min() - limit <= reach ? limit : low, limit > high && limit - values.Max() <= reach ? limit : high);
+        }
+
+        var margin = Math.Max((high - low) * 0.04, 2 * step * (high > low ? 0 : 1));
+        return new GraphScale(low - margin, high + margin, rows, from, span, columns);
+    }
+
+    public static IEnumerable<double> All(Limits limits) => new[] { limits.UrgentLow, limits.WatchLow, limits.WatchHigh, limits.UrgentHigh }.OfType<double>();
+
+    /// <summary>The row from the top; null when it lies outside.</summary>
+    public int? Row(double value)
+    {
+        var row = (int)Math.Round((High - value) / (High - Low) * (Rows - 1));
+        return row >= 0 && row < Rows ? row : null;
+    }
+
+    public int? Column(DateTimeOffset at)
+    {
+        var column = (int)Math.Floor((at - From) / Span * Columns);
+        return column >= 0 && column < Columns ? column : null;
+    }
+
+    /// <summary>The middle of a column.</summary>
+    public DateTimeOffset Time(int column) => From + (Span * ((column + 0.5) / Columns));
+}

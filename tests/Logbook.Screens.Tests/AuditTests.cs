@@ -1,0 +1,59 @@
+using Logbook.Testing;
+
+namespace Logbook.Screens.Tests;
+
+public sealed class AuditTests
+{
+    [Fact]
+    public void Flags_stand_under_what_would_settle_them()
+    {
+        using var terminal = new Terminal(before: Corrected);
+
+        terminal.Press("a");
+
+        Assert.Contains("Nothing to settle: facts as they are", terminal.Screen, StringComparison.Ordinal);
+        Assert.Contains(((AuditPage)terminal.State.Top).Shown, f => f.Flag == "corrected");
+    }
+
+    [Fact]
+    public void Enter_opens_a_flag_and_its_record()
+    {
+        using var terminal = new Terminal(before: Corrected);
+
+        terminal.Press("afcorrected⏎⏎");
+        Assert.Contains("misread", terminal.Screen, StringComparison.Ordinal);
+        terminal.Press("⏎");
+
+        Assert.Contains("Record 4: correction", terminal.Screen, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Weeks_are_walked_back_and_on()
+    {
+        using var terminal = new Terminal(before: Corrected);
+
+        terminal.Press("a,");
+        Assert.Contains("no flag in this week", terminal.Screen, StringComparison.Ordinal);
+        terminal.Press(".");
+
+        Assert.Null(((AuditPage)terminal.State.Top).To);
+        Assert.Contains(".: this is the last week", terminal.Press(".").Screen, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_screen_says_that_it_reads_before_it_does()
+    {
+        using var terminal = new Terminal(before: Corrected);
+
+        terminal.Conversation.Take(new Pressed(Keystroke.Of('a')));
+
+        Assert.True(terminal.Conversation.Waiting);
+        Assert.Contains("reading ...", terminal.Screen, StringComparison.Ordinal);
+    }
+
+    internal static void Corrected(Terminal terminal)
+    {
+        var wrong = terminal.At(-20).Record(null, "SL-F1=310");
+        Checks.Writing.Correct(terminal.Desk, wrong, Some.Reading("SL-F1", "301"), "misread", "op1");
+    }
+}

@@ -1,0 +1,148 @@
+using Logbook.Journal;
+using Logbook.Plant;
+using Logbook.Testing;
+
+namespace Logbook.Screens.Tests;
+
+public sealed class GraphTests
+{
+    [Fact]
+    public void A_point_is_found_by_a_part_of_its_name_and_drawn()
+    {
+        using var terminal = new Terminal(before: Hours);
+
+        terminal.Press("/green liquor flow⏎");
+
+        Assert.Equal(["SL-F1"], Graph(terminal).Points, StringComparer.Ordinal);
+        Assert.Contains("SL-F1 Green liquor flow to the slaker, m3/h", terminal.Screen, StringComparison.Ordinal);
+        Assert.Contains("305 m3/h at 08:32", terminal.Screen, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_value_beyond_its_limit_and_a_corrected_one_have_shapes_of_their_own()
+    {
+        using var terminal = new Terminal(before: t =>
+        {
+            Hours(t);
+            var high = t.At(-25).Record(null, "SL-F1=352");
+            t.At(-22).Record(null, "SL-F1=229");
+            var wrong = t.At(-20).Record(null, "SL-F1=310");
+            Checks.Writing.Correct(t.Desk, wrong, Some.Reading("SL-F1", "301"), "misread", "op1");
+            Assert.True(high > 0);
+        });
+
+        terminal.Press("/SL-F1⏎");
+
+        var marks = Graph(terminal).Series[0].Values.TakeLast(3).Select(v => Graph(terminal).Series[0].Mark(v).Mark);
+        Assert.Equal("^vc", string.Concat(marks));
+        Assert.Contains("corrected (#", terminal.Screen, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_limit_is_drawn_as_it_was_when_the_value_was_read()
+    {
+        using var terminal = new Terminal(before: t =>
+        {
+            t.Record(null, "SL-F1=345");
+            t.At(-30);
+            Assert.Empty(Adopt(t, ("SL-F1,Green liquor flow to the slaker,slaker,m3/h,read,0,1,1%,0,600,200,240,340", "SL-F1,Green liquor flow to the slaker,slaker,m3/h,read,0,1,1%,0,600,200,240,360")));
+            t.At(-20).Record(null, "SL-F1=346");
+        });
+
+        terminal.Press("/SL-F1⏎");
+
+        var series = Graph(terminal).Series[0];
+        Assert.Equal("^o", string.Concat(series.Values.TakeLast(2).Select(v => series.Mark(v).Mark)));
+        Assert.Equal([340, 360], series.Limits.Select(l => l.Limits.WatchHigh!.Value));
+    }
+
+    [Fact]
+    public void The_cursor_goes_from_value_to_value_and_Enter_opens_the_record()
+    {
+        using var terminal = new Terminal(before: Hours);
+
+        terminal.Press("/SL-F1⏎←←");
+        Assert.Contains("303 m3/h at 08:22", terminal.Screen, StringComparison.Ordinal);
+        terminal.Press("⏎");
+
+        Assert.Contains("SL-F1", terminal.Screen, StringComparison.Ordinal);
+        Assert.IsType<RecordPage>(terminal.State.Top);
+    }
+
+    [Fact]
+    public void Zoom_and_walk_change_the_stretch_and_end_where_they_must()
+    {
+        using var terminal = new Terminal(before: Hours);
+        terminal.Press("/SL-F1⏎");
+
+        Assert.Equal(TimeSpan.FromHours(12), Graph(terminal.Press("+")).Window.Span);
+        Assert.Equal(TimeSpan.FromHours(4), Graph(terminal.Press("+")).Window.Span);
+        terminal.Press("+");
+        Assert.Contains("+: closer than four hours there is nothing more to see", terminal.Screen, StringComparison.Ordinal);
+        Assert.Equal(Some.Morning.AddHours(-2), Graph(terminal.Press(",")).Window.Ends);
+        Assert.Null(Graph(terminal.Press(".")).Window.Ends);
+        Assert.Contains(".: this is now", terminal.Press(".").Screen, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Points_are_added_below_up_to_four_and_taken_away_again()
+    {
+        using var terminal = new Terminal(before: Hours);
+
+        terminal.Press("/SL-F1⏎pSL-T1⏎pLM-F1⏎pLM-CAO⏎");
+        Assert.Equal(4, Graph(terminal).Series.Count);
+        Assert.Contains("p: four points are the most", terminal.Press("p").Screen, StringComparison.Ordinal);
+        terminal.Press("⌦⌦");
+
+        Assert.Equal(["SL-F1", "SL-T1"], Graph(terminal).Points, StringComparer.Ordinal);
+    }
+
+    [Fact]
+    public void The_slope_is_said_in_words()
+    {
+        using var terminal = new Terminal(before: Hours);
+
+        terminal.Press("/SL-F1⏎");
+
+        Assert.Contains("rising 12 m3/h an hour; reaches watch high in about 2.92 h", terminal.Words, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_values_before_a_new_one_are_not_shown_before_it_is_typed()
+    {
+        using var terminal = new Terminal(before: Hours);
+
+        terminal.Open("Line round").Press("g");
+
+        Assert.IsType<RoundPage>(terminal.State.Top);
+        Assert.Contains("g: type the new value first", terminal.Screen, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_new_reading_comes_into_the_graph_by_itself()
+    {
+        using var terminal = new Terminal(before: Hours);
+        terminal.Press("/SL-F1⏎");
+
+        terminal.Record(null, "SL-F1=322");
+        terminal.Tick(0.02);
+
+        Assert.Contains("322 m3/h at 09:05", terminal.Screen, StringComparison.Ordinal);
+    }
+
+    internal static void Hours(Terminal terminal)
+    {
+        for (var i = 0; i < 6; i++)
+        {
+            terminal.At(-53 + (5 * i)).Record(null, FormattableString.Invariant($"SL-F1={300 + i}"));
+        }
+    }
+
+    private static GraphPage Graph(Terminal terminal) => (GraphPage)terminal.State.Top;
+
+    private static IReadOnlyList<Mistake> Adopt(Terminal terminal, params (string, string)[] words)
+    {
+        var files = new SiteFiles(terminal.Desk.Files.Texts.ToDictionary(f => f.Key, f => words.Aggregate(f.Value, (text, w) => text.Replace(w.Item1, w.Item2, StringComparison.Ordinal)), StringComparer.Ordinal));
+        return Checks.Writing.Adopt(Some.Desk(terminal.Clock, terminal.Journal, files), "higher flow", "eng1").Mistakes;
+    }
+}

@@ -24,6 +24,8 @@ internal sealed class Burst : IDisposable
         View = new View(new RecordTable(database.Engine), Damage: null);
         _noted = folder.ReadAnchor();
         Head = CheckedEnd();
+        if (Head.Seq == 0)
+            folder.SyncNames(); // whoever made the files may have failed at just that
         MustReach(_noted, "was noted beside the journal");
         MustReach(seen, "was there before");
     }

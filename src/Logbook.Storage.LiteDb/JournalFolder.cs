@@ -75,7 +75,7 @@ internal sealed class JournalFolder(string path, IDisk disk)
     {
         MakeRoomForData();
         File.Move(whole.Data, Data, overwrite: true);
-        disk.SyncFolder(path);
+        SyncNames();
     }
 
     /// <summary>Makes an empty journal where there is none. Only the owner may.</summary>
@@ -87,11 +87,14 @@ internal sealed class JournalFolder(string path, IDisk disk)
         disk.Replace(Data, newData());
     }
 
+    /// <summary>Returns when the files' names are on the disk.</summary>
+    public void SyncNames() => disk.SyncFolder(path);
+
     private void MakeRoomForData()
     {
         // The log's name is on the disk before there is a data file: once that is found, nobody looks after the log's name again.
         disk.ForWriting(Log).Dispose();
-        disk.SyncFolder(path);
+        SyncNames();
     }
 
     public IRawFile OpenData(bool toWrite) => toWrite ? disk.ForWriting(Data) : disk.ForReading(Data);

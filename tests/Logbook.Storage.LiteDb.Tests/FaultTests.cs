@@ -1,26 +1,28 @@
 using Logbook.Journal;
-using Logbook.Journal.Tests;
-using Logbook.Storage.LiteDb.Disk;
 
 namespace Logbook.Storage.LiteDb.Tests;
 
 /// <summary>A shift of saves on a disk that loses power or fails at one step of them, every few steps of the whole.</summary>
 public sealed class FaultTests
 {
-    private const int Saves = 24;
-    private const int SavesPerBurst = 7;
-
     [Fact]
     public void Whenever_the_power_goes_every_acknowledged_record_is_there_and_the_next_save_works()
     {
         foreach (var step in EveryFewSteps())
         {
-            var disk = new SimulatedDisk { Before = (now, _) => Throw(now >= step, new PowerCutException()) };
-            var acknowledged = new List<JournalRecord>();
-            Assert.Throws<PowerCutException>(() => Shift(disk, acknowledged));
+            var disk = new SimulatedDisk(new Random(step)) { Before = (now, _) => Throw(now >= step, new PowerCutException()) };
+            var shift = new SimulatedShift();
+            Assert.Throws<PowerCutException>(() => shift.WorkOn(disk));
 
-            MustHold(disk.AfterPowerCut(new Random(step)), acknowledged, atMost: acknowledged.Count + 1);
+            MustHold(shift, disk, unacknowledged: 1, step);
         }
+    }
+
+    [Fact]
+    public void The_power_may_go_again_while_the_journal_recovers()
+    {
+        foreach (var seed in Enumerable.Range(440, 60))
+            Assert.True(PowerCuts.WhyNot(seed, out _) is var why && why is null, $"seed {seed}: {why}");
     }
 
     [Theory]
@@ -30,14 +32,14 @@ public sealed class FaultTests
     {
         foreach (var step in EveryFewSteps())
         {
-            var disk = new SimulatedDisk { Before = (now, _) => Throw(now == step, new IOException("the disk failed", error)) };
-            var acknowledged = new List<JournalRecord>();
-            var refused = Shift(disk, acknowledged);
+            var disk = new SimulatedDisk(new Random(step)) { Before = (now, _) => Throw(now == step, new IOException("the disk failed", error)) };
+            var shift = new SimulatedShift();
+            shift.WorkOn(disk);
 
-            Assert.All(refused, r => Assert.Equal(trouble, r.Trouble));
-            Assert.Equal(Saves, acknowledged.Count + refused.Count);
-            Assert.InRange(refused.Count, 0, 1);
-            MustHold(disk.AfterPowerCut(new Random(step)), acknowledged, atMost: acknowledged.Count);
+            Assert.All(shift.Refused, r => Assert.Equal(trouble, r.Trouble));
+            Assert.Equal(shift.Saves, shift.Acknowledged.Count + shift.Refused.Count);
+            Assert.InRange(shift.Refused.Count, 0, 1);
+            MustHold(shift, disk, unacknowledged: 0, step);
         }
     }
 
@@ -46,68 +48,31 @@ public sealed class FaultTests
     {
         foreach (var step in EveryFewSteps())
         {
-            var disk = new SimulatedDisk { Before = (now, kind) => Throw(now >= step && kind == DiskStep.Write, new IOException("no space left on device", 28)) };
-            var acknowledged = new List<JournalRecord>();
-            var refused = Shift(disk, acknowledged);
+            var disk = new SimulatedDisk(new Random(step)) { Before = (now, kind) => Throw(now >= step && kind == DiskStep.Write, new IOException("no space left on device", 28)) };
+            var shift = new SimulatedShift();
+            shift.WorkOn(disk);
 
-            Assert.All(refused, r => Assert.Equal(JournalTrouble.Full, r.Trouble));
-            Assert.Equal(Saves, acknowledged.Count + refused.Count);
-            MustHold(disk.AfterPowerCut(new Random(step)), acknowledged, atMost: acknowledged.Count + 1);
+            Assert.All(shift.Refused, r => Assert.Equal(JournalTrouble.Full, r.Trouble));
+            Assert.Equal(shift.Saves, shift.Acknowledged.Count + shift.Refused.Count);
+            MustHold(shift, disk, unacknowledged: 1, step);
         }
     }
 
     /// <summary>A fixed sample of the boundaries between the steps of an undisturbed shift.</summary>
     private static IEnumerable<int> EveryFewSteps()
     {
-        var disk = new SimulatedDisk();
-        var acknowledged = new List<JournalRecord>();
-        Assert.Empty(Shift(disk, acknowledged));
-        Assert.Equal(Saves, acknowledged.Count);
-        return Enumerable.Range(1, disk.Steps).Where(step => step < 12 || step % 5 == 0);
+        var disk = new SimulatedDisk(new Random(0));
+        var shift = new SimulatedShift();
+        shift.WorkOn(disk);
+        Assert.Empty(shift.Refused);
+        Assert.Equal(shift.Saves, shift.Acknowledged.Count);
+        return Enumerable.Range(1, disk.Steps).Where(step => step < 16 || step % 5 == 0);
     }
 
-    /// <summary>Saves in bursts, as terminals do; returns the refusals.</summary>
-    private static List<JournalException> Shift(SimulatedDisk disk, List<JournalRecord> acknowledged)
+    private static void MustHold(SimulatedShift shift, SimulatedDisk disk, int unacknowledged, int step)
     {
-        using var site = new TemporarySite();
-        var refused = new List<JournalException>();
-        for (var save = 0; save < Saves;)
-        {
-            using var journal = Open(site, disk);
-            for (var i = 0; i < SavesPerBurst && save < Saves; i++, save++)
-            {
-                try
-                {
-                    acknowledged.Add(journal.Append(Drafts.Of(new Remark(new string('x', 3000) + save, null, null))));
-                }
-                catch (JournalException trouble)
-                {
-                    refused.Add(trouble);
-                }
-            }
-        }
-
-        return refused;
-    }
-
-    private static void MustHold(SimulatedDisk disk, List<JournalRecord> acknowledged, int atMost)
-    {
-        using var site = new TemporarySite();
-        using var journal = Open(site, disk);
-        var check = journal.Verify();
-        Assert.True(check.Ok, check.Why);
-        Assert.InRange(check.Records, acknowledged.Count, atMost);
-        Assert.Equal(acknowledged.Select(r => r.Hash), journal.Read().Take(acknowledged.Count).Select(r => r.Hash), StringComparer.Ordinal);
-        Assert.Equal(check.Records + 1, journal.Append(Drafts.Of(new Remark("after", null, null))).Seq);
-        Assert.True(journal.Verify().Ok);
-    }
-
-    private static LiteDbJournal Open(TemporarySite site, IDisk disk)
-    {
-        var path = Path.Combine(site.Path, "journal");
-        Directory.CreateDirectory(path); // for the lock files, which are real ones
-        var smallLog = 30 * FrameHeader.PageSize; // several checkpoints in a shift
-        return new(new JournalFolder(path, disk) { LogLimit = smallLog }, "tty1", site.Clock, TimeSpan.Zero);
+        var why = shift.WhyNot(disk.AfterPowerCut(), unacknowledged);
+        Assert.True(why is null, $"step {step}: {why}");
     }
 
     private static void Throw(bool now, Exception trouble)

@@ -9,11 +9,16 @@ internal enum DiskStep { Write, Truncate, Sync }
 
 /// <summary>
 /// A disk that keeps, when the power goes, what was brought to it and any part of the rest: sector by sector, in any order,
-/// torn anywhere. Its step counter says before which write, truncation or sync something happens.
+/// torn anywhere, a name before or after what it names. A sync that fails leaves any part of what it was asked for, and the
+/// next one does not make up for it: so do file systems that drop what they could not write. Its step counter says before
+/// which write, truncation or sync something happens.
 /// </summary>
-internal sealed class SimulatedDisk : IDisk
+/// <param name="chance">What decides which part is kept.</param>
+internal sealed class SimulatedDisk(Random chance) : IDisk
 {
     private readonly Dictionary<string, SimulatedFile> _files = new(StringComparer.Ordinal);
+
+    public Random Chance { get; } = chance;
 
     /// <summary>Called before each step with its number; throws what shall go wrong there.</summary>
     public Action<int, DiskStep> Before { get; set; } = (_, _) => { };
@@ -28,8 +33,9 @@ internal sealed class SimulatedDisk : IDisk
 
     public void Replace(string path, ReadOnlySpan<byte> content)
     {
-        Step(DiskStep.Write); // before it, the old one; after it, the new one
-        _files[Path.GetFileName(path)] = new SimulatedFile(this, content.ToArray()) { HasName = true };
+        Step(DiskStep.Write); // of the draft, which is on the disk before it gets the name
+        _files[Path.GetFileName(path)] = new SimulatedFile(this, content.ToArray()) { Before = Find(path) };
+        SyncFolder(path);
     }
 
     public void CreateFolder(string path)
@@ -41,17 +47,17 @@ internal sealed class SimulatedDisk : IDisk
     {
         Step(DiskStep.Sync);
         foreach (var file in _files.Values)
-            file.HasName = true;
+            file.NameIsSure();
     }
 
     /// <summary>What a disk holds that had the power cut now.</summary>
-    public SimulatedDisk AfterPowerCut(Random chance)
+    public SimulatedDisk AfterPowerCut()
     {
-        var disk = new SimulatedDisk();
+        var disk = new SimulatedDisk(Chance);
         foreach (var (name, file) in _files)
         {
-            if (file.HasName || chance.Next(2) == 0)
-                disk._files[name] = new SimulatedFile(disk, file.AfterPowerCut(chance)) { HasName = true };
+            if (file.OfThatName() is { } kept)
+                disk._files[name] = new SimulatedFile(disk, kept.AfterPowerCut()) { HasName = true };
         }
 
         return disk;
@@ -74,6 +80,9 @@ internal sealed class SimulatedFile(SimulatedDisk disk, byte[] content) : IRawFi
 
     /// <summary>True once the folder that names it was brought to the disk.</summary>
     public bool HasName { get; set; }
+
+    /// <summary>The file that had the name before, which may have it again after a power cut.</summary>
+    public SimulatedFile? Before { get; set; }
 
     public long Length
     {
@@ -102,40 +111,64 @@ internal sealed class SimulatedFile(SimulatedDisk disk, byte[] content) : IRawFi
 
     public void Sync()
     {
-        disk.Step(DiskStep.Sync);
-        _sure = Now;
+        try
+        {
+            disk.Step(DiskStep.Sync);
+        }
+        catch (IOException)
+        {
+            _sure = AfterPowerCut();
+            _pending.Clear();
+            throw;
+        }
+
+        _sure = _pending.Aggregate(_sure, (content, step) => step.Bytes is { } bytes ? Written(content, step.Offset, bytes) : Resized(content, step.Offset));
         _pending.Clear();
     }
+
+    public void NameIsSure() => (HasName, Before) = (true, null);
+
+    /// <summary>The file that has this one's name after a power cut; null when there is none.</summary>
+    public SimulatedFile? OfThatName() => HasName || disk.Chance.Next(2) == 0 ? this : Before?.OfThatName();
 
     public void Dispose()
     {
         // Others may have it open.
     }
 
-    public byte[] AfterPowerCut(Random chance)
+    public byte[] AfterPowerCut()
     {
         var kept = _sure;
         foreach (var (offset, bytes) in _pending)
         {
             if (bytes is null)
-                kept = chance.Next(2) == 0 ? Resized(kept, offset) : kept;
+                kept = disk.Chance.Next(2) == 0 ? Resized(kept, offset) : kept;
             else
-                kept = TornWrite(kept, offset, bytes, chance);
+                kept = TornWrite(kept, offset, bytes);
         }
 
         return kept;
     }
 
-    private static byte[] TornWrite(byte[] content, long offset, byte[] bytes, Random chance)
+    private byte[] TornWrite(byte[] content, long offset, byte[] bytes)
     {
-        var share = chance.Next(3); // none, any part, all
+        var share = disk.Chance.Next(3); // none, any part, all
         for (var at = 0; at < bytes.Length; at += Sector)
         {
-            if (share == 2 || (share == 1 && chance.Next(2) == 0))
-                content = Written(content, offset + at, bytes.AsSpan(at, Math.Min(Sector, bytes.Length - at)));
+            if (share == 2 || (share == 1 && disk.Chance.Next(2) == 0))
+                content = Written(content, offset + at, TornSector(bytes.AsSpan(at, Math.Min(Sector, bytes.Length - at)), whole: share == 2));
         }
 
         return content;
+    }
+
+    // Most sectors are kept whole; now and then the power goes within one, and what follows in it is anything.
+    private byte[] TornSector(ReadOnlySpan<byte> sector, bool whole)
+    {
+        var kept = sector.ToArray();
+        if (!whole && disk.Chance.Next(16) == 0)
+            disk.Chance.NextBytes(kept.AsSpan(disk.Chance.Next(kept.Length)));
+        return kept;
     }
 
     private static byte[] Resized(byte[] content, long length)

@@ -2,6 +2,7 @@ using Logbook.Checks;
 using Logbook.Demo.Instruments;
 using Logbook.Demo.Line;
 using Logbook.Demo.Planted;
+using Logbook.Journal;
 using Logbook.Plant;
 
 namespace Logbook.Demo;
@@ -17,17 +18,17 @@ public static class DemoMill
     /// <param name="until">The demo's history ends here: now.</param>
     /// <param name="days">1 or more.</param>
     /// <param name="seed">Of everything that chance decides.</param>
-    /// <param name="progress">Told the share done, 0 to 1.</param>
+    /// <param name="work">Told how many days are done.</param>
     /// <returns>What was planted, oldest first, and where it must show.</returns>
     public static IReadOnlyList<PlantedEvent> Make(
-        Func<TimeProvider, Desk> open, DateTimeOffset until, int days, int seed, IProgress<double>? progress = null)
+        Func<TimeProvider, Desk> open, DateTimeOffset until, int days, int seed, LongWork? work = null)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(days, 1);
         var clock = new SimulatedClock(until.AddDays(-days));
         var desk = open(clock);
         var end = Calendar.ToSite(desk.Site, until);
         var scene = new Scene(desk.Site, end.AddDays(-days), end);
-        return Play(desk, clock, scene, new Chance(seed), progress);
+        return Play(desk, clock, scene, new Chance(seed), work ?? LongWork.Unwatched);
     }
 
     private static IReadOnlyList<Act> Acts(Scene scene, Chance chance, out Script script)
@@ -47,25 +48,25 @@ public static class DemoMill
         ];
     }
 
-    private static IReadOnlyList<PlantedEvent> Play(
-        Desk desk, SimulatedClock clock, Scene scene, Chance chance, IProgress<double>? progress)
+    private static IReadOnlyList<PlantedEvent> Play(Desk desk, SimulatedClock clock, Scene scene, Chance chance, LongWork work)
     {
         var acts = Acts(scene, chance, out var script);
         var seqs = new Dictionary<PlantedEvent, long>();
-        for (var i = 0; i < acts.Count; i++)
+        foreach (var act in acts)
         {
-            clock.MoveTo(acts[i].At);
-            if (acts[i].Save(desk) is { } written)
+            work.Reached((act.At - scene.Start).Days);
+            clock.MoveTo(act.At);
+            if (act.Save(desk) is not { } written)
             {
-                var record = written.Record ?? throw new InvalidOperationException(
-                    $"the demo typed something that was refused at {acts[i].At:O}: {string.Join("; ", written.Mistakes)}");
-                if (acts[i].Plants is { } planted)
-                {
-                    seqs[planted] = record.Seq;
-                }
+                continue;
             }
 
-            progress?.Report((i + 1.0) / acts.Count);
+            var record = written.Record ?? throw new InvalidOperationException(
+                $"the demo typed something that was refused at {act.At:O}: {string.Join("; ", written.Mistakes)}");
+            if (act.Plants is { } planted)
+            {
+                seqs[planted] = record.Seq;
+            }
         }
 
         clock.MoveTo(scene.Until);

@@ -34,7 +34,7 @@ internal static class BackupCommands
             }
             finally
             {
-                if (code != ExitCode.Done)
+                if (code != ExitCode.Done && Directory.Exists(folder))
                 {
                     Directory.Delete(folder, recursive: true);
                 }

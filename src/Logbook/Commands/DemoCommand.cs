@@ -13,7 +13,7 @@ internal static class DemoCommand
 {
     public static Command Make(Shell shell)
     {
-        var folder = new Option<string?>("--in") { Description = "Where the demo site goes; a new folder under the temporary folder unless said.", HelpName = "DIR" };
+        var folder = new Option<string?>("--in") { Description = "Where the demo site goes, a folder that is not there yet, or is empty; one under the temporary folder unless said.", HelpName = "DIR" };
         var days = new Option<int>("--days") { Description = "Days of history.", DefaultValueFactory = _ => 14, HelpName = "N" };
         var seed = new Option<int>("--seed") { Description = "Another mill with the same plant.", DefaultValueFactory = _ => 1, HelpName = "N" };
         var noScreen = new Option<bool>("--no-screen") { Description = "Only make it; do not open the screen." };
@@ -31,34 +31,55 @@ internal static class DemoCommand
                 return shell.Refuse($"{target} already holds a site", "name another folder, or open it with: logbook --site " + target);
             }
 
+            if (Directory.Exists(target) && Directory.EnumerateFileSystemEntries(target).Any())
+            {
+                return shell.Refuse($"{target} is not empty", "a new folder for the demo");
+            }
+
             shell.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"Making {parse.GetValue(days)} days of an invented mill, as its people would type them ..."));
             var files = DemoSite.Files(SiteReader.Load(Templates.Site).Value!, parse.GetValue(seed));
             var calculations = OpenSite.Calculations(shell, site: null);
-            Make(shell, target, files, calculations, parse.GetValue(days), parse.GetValue(seed));
-            return parse.GetValue(noScreen)
-                ? ExitCode.Done
+            var made = OpenSite.Guarded(shell, () => Make(shell, target, files, calculations, parse.GetValue(days), parse.GetValue(seed)));
+            return parse.GetValue(noScreen) || made != ExitCode.Done
+                ? made
                 : OpenSite.At(shell, target, files, calculations, desk => Tui.Screen.Run(desk, by: null, Path.Combine(target, "journal"), new Pins(new PinFile(target), shell.PinRounds)));
         });
         return command;
     }
 
-    private static void Make(Shell shell, string target, SiteFiles files, IReadOnlyList<LoadedCalculation> calculations, int days, int seed)
+    /// <summary>Makes the whole of it; when it is stopped or fails, nothing of it is left.</summary>
+    private static int Make(Shell shell, string target, SiteFiles files, IReadOnlyList<LoadedCalculation> calculations, int days, int seed)
     {
-        Directory.CreateDirectory(target);
-        foreach (var (name, text) in files.Texts)
+        var whole = false;
+        try
         {
-            File.WriteAllText(Path.Combine(target, name), text);
-        }
+            Directory.CreateDirectory(target);
+            foreach (var (name, text) in files.Texts)
+            {
+                File.WriteAllText(Path.Combine(target, name), text);
+            }
 
-        IReadOnlyList<PlantedEvent> planted;
-        using (var desks = new Opened())
+            var planted = Play(shell, target, files, calculations, days, seed);
+            var site = SiteReader.Read(files).Value!;
+            new PinFile(target).Change(_ => (DemoSite.Pins(site), true));
+            Tell(shell, target, days, site, planted);
+            whole = true;
+            return ExitCode.Done;
+        }
+        finally
         {
-            planted = DemoMill.Make(clock => desks.Add(OpenSite.Desk(shell, target, files, TimeSpan.FromSeconds(5), clock, calculations)), shell.Clock.GetUtcNow(), days, seed);
+            if (!whole && Directory.Exists(target))
+            {
+                Directory.Delete(target, recursive: true);
+            }
         }
+    }
 
-        var site = SiteReader.Read(files).Value!;
-        new PinFile(target).Change(_ => (DemoSite.Pins(site), true));
-        Tell(shell, target, days, site, planted);
+    private static IReadOnlyList<PlantedEvent> Play(Shell shell, string target, SiteFiles files, IReadOnlyList<LoadedCalculation> calculations, int days, int seed)
+    {
+        using var desks = new Opened();
+        using var progress = Progress.Of(shell, "typing, days", days);
+        return DemoMill.Make(clock => desks.Add(OpenSite.Desk(shell, target, files, TimeSpan.FromSeconds(5), clock, calculations)), shell.Clock.GetUtcNow(), days, seed, progress.Work);
     }
 
     private static void Tell(Shell shell, string target, int days, Site site, IReadOnlyList<PlantedEvent> planted)

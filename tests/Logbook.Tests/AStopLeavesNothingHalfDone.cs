@@ -62,7 +62,7 @@ public sealed class AStopLeavesNothingHalfDone(LongJournal journal) : IClassFixt
     [Fact]
     public void A_stopped_import_has_whole_entries_and_the_same_command_brings_the_rest()
     {
-        const int rows = 300;
+        const int rows = 200;
         _cli.Write("past.csv", AKillLosesNothing.Past(rows));
 
         Interrupted(_cli.Folder, "importing, entries: ", "import", "past.csv", "--by", "op1");

@@ -1,3 +1,4 @@
+using Logbook.Checks.Examining;
 using Logbook.Journal;
 using Logbook.Plant;
 
@@ -38,7 +39,8 @@ internal static class Correcting
             ? right
             : new PointReading(day.Site.FindPoint(r.Point)!, r, UnitGiven: false))];
         var (results, findings) = Judgement.Of(day, all, record.At);
-        var correction = new Correction(record.Seq, right.Reading, why.Trim(), results, findings);
+        var examined = CrossExamined.Findings(day, new Sheet(Sheet.NotYet, record.At, [.. all.Select(r => r.Reading)], results, findings));
+        var correction = new Correction(record.Seq, right.Reading, why.Trim(), results, examined);
         return Written.Saved(desk.Write(correction, desk.Now, desk.Site.FindPerson(by)!.Code));
     }
 
@@ -68,6 +70,6 @@ internal static class Correcting
     {
         var state = Replay.UpTo(desk.Store, target - 1);
         var site = state.Site ?? desk.Site;
-        return new Day(site, state, desk.Store, CalculationGraph.Link(site, desk.Calculations), desk.Guard, target, Recent: null);
+        return new Day(site, state, desk.Store, CalculationGraph.Link(site, desk.Calculations), desk.Guard, target, Recent: null, new Examinations(desk.Store));
     }
 }

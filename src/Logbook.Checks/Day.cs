@@ -1,3 +1,4 @@
+using Logbook.Checks.Examining;
 using Logbook.Contracts;
 using Logbook.Journal;
 using Logbook.Plant;
@@ -10,14 +11,15 @@ namespace Logbook.Checks;
 /// </summary>
 /// <param name="Before">Only records below this sequence number count.</param>
 /// <param name="Recent">The last day and a half at hand; null where the store must be asked.</param>
-internal sealed record Day(Site Site, State State, IJournalStore Store, CalculationGraph Graph, IGuard Guard, long Before, Recent? Recent)
+/// <param name="Examinations">The desk's cross-examination.</param>
+internal sealed record Day(Site Site, State State, IJournalStore Store, CalculationGraph Graph, IGuard Guard, long Before, Recent? Recent, Examinations Examinations)
 {
     /// <summary>Values are compared over this long; a point's own <c>stale</c> rules where that is longer.</summary>
     private static readonly TimeSpan Memory = TimeSpan.FromHours(24);
 
     private static readonly TimeSpan Near = TimeSpan.FromHours(2);
 
-    public static Day Today(Desk desk) => new(desk.Site, desk.State, desk.Store, desk.Graph, desk.Guard, long.MaxValue, desk.Recent);
+    public static Day Today(Desk desk) => new(desk.Site, desk.State, desk.Store, desk.Graph, desk.Guard, long.MaxValue, desk.Recent, desk.Examinations);
 
     /// <summary>The newest number of a point at <paramref name="at"/>, whatever its age up to a day; null when there is none.</summary>
     public SeriesValue? Last(Point point, DateTimeOffset at)

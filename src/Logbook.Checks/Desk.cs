@@ -1,3 +1,4 @@
+using Logbook.Checks.Examining;
 using Logbook.Contracts;
 using Logbook.Journal;
 using Logbook.Plant;
@@ -57,6 +58,9 @@ public sealed class Desk(
 
     /// <summary>Why this person cannot write here; empty when nothing is against it.</summary>
     public IEnumerable<Mistake> WhyNot(string by) => Given.Writer(Site, State, by);
+
+    /// <summary>The cross-examination of entries, as far as it is known here.</summary>
+    internal Examinations Examinations { get; } = new(store);
 
     /// <summary>The values of the last day and a half, up to <see cref="State"/>.</summary>
     internal Recent Recent => _recent.UpTo(State.Head.Seq, Now);

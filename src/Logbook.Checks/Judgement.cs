@@ -44,7 +44,7 @@ internal static class Judgement
     private static bool IsAdvice(Finding finding) => finding.Code.StartsWith("calc.", StringComparison.Ordinal);
 
     /// <summary>Here, or a limit still broken since an earlier entry at a point that was not judged again here.</summary>
-    private static bool SlakerIsUrgent(Day day, HashSet<string> judged, IReadOnlyList<Finding> findings)
+    public static bool SlakerIsUrgent(Day day, HashSet<string> judged, IReadOnlyList<Finding> findings)
     {
         var open = day.State.Findings.Where(f => !judged.Contains(f.Key)).SelectMany(f => f.Value).Select(f => f.Finding)
             .Where(f => f.Code.StartsWith("limit.", StringComparison.Ordinal));

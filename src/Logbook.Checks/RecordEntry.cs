@@ -1,3 +1,4 @@
+using Logbook.Checks.Examining;
 using Logbook.Journal;
 using Logbook.Plant;
 
@@ -12,9 +13,15 @@ public static class RecordEntry
     {
         desk.Follow();
         var judged = Judge(desk, request);
-        return judged.Ok
-            ? Written.Saved(desk.Write(judged.Value!, EntryTime(desk, request, judged.Value!.Readings), desk.Site.FindPerson(request.By)!.Code))
-            : Written.Nothing(judged.Mistakes);
+        if (!judged.Ok)
+        {
+            return Written.Nothing(judged.Mistakes);
+        }
+
+        // What is saved is also cross-examined with the entries before it; what is imported was lived through long ago.
+        var (entry, at) = (judged.Value!, EntryTime(desk, request, judged.Value!.Readings));
+        var examined = entry.Imported is null ? entry with { Findings = CrossExamined.Findings(Day.Today(desk), new Sheet(Sheet.NotYet, at, entry.Readings, entry.Results, entry.Findings)) } : entry;
+        return Written.Saved(desk.Write(examined, at, desk.Site.FindPerson(request.By)!.Code));
     }
 
     /// <summary>Judges without saving: what the screen shows while a person types.</summary>

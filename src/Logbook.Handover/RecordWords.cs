@@ -27,6 +27,7 @@ internal static class RecordWords
             => OpenWords.Of(desk.Site, record),
         _ when SincePrepared.IsStep(record.Body) => StepWords.Of(desk.Site, record),
         PluginTrusted trusted => $"Plug-in {Say.Visible(trusted.Name)} trusted, {Say.Count(trusted.Files.Count, "file")}: {Say.Visible(trusted.Why)}",
+        FitAdopted fit => $"What the cross-examination expects, learned from {fit.Entries} entries from {Say.Time(desk.Site, fit.From, record.At)} to {Say.Time(desk.Site, fit.To, record.At)}: {Say.Visible(fit.Why)}",
         UnknownBody unknown => $"{Say.Visible(unknown.RawKind)}, not known to this version, as stored: {Say.Visible(unknown.Raw.GetRawText())}",
         _ => Say.Visible(record.Kind),
     };

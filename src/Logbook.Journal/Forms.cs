@@ -36,6 +36,7 @@ internal static class Forms
         ["department"] = typeof(DepartmentNote),
         ["roster"] = typeof(RosterChange),
         ["clock"] = typeof(ClockJumped),
+        ["fit"] = typeof(FitAdopted),
     };
 
     public static readonly JsonSerializerOptions Options = new(BodyForms.Default.Options)
@@ -109,4 +110,5 @@ internal static class Forms
 [JsonSerializable(typeof(DepartmentNote))]
 [JsonSerializable(typeof(RosterChange))]
 [JsonSerializable(typeof(ClockJumped))]
+[JsonSerializable(typeof(FitAdopted))]
 internal sealed partial class BodyForms : JsonSerializerContext;

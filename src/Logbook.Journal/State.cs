@@ -76,6 +76,9 @@ public sealed record State
     /// <summary>Urgent findings without an answer (cause, and who was told), whether they still stand or not.</summary>
     public ImmutableList<OpenFinding> Unanswered { get; init; } = [];
 
+    /// <summary>The record by which entries are cross-examined; null until one is adopted.</summary>
+    public long? Fit { get; init; }
+
     /// <summary>What the clock showed when the last record was typed; null before the first.</summary>
     public DateTimeOffset? LastEntered { get; init; }
 
@@ -114,6 +117,7 @@ public sealed record State
             RosterChange change => this.AfterRoster(record, change),
             ClockJumped clock => this.AfterClock(record, clock),
             FindingAnswered answer => this.AfterAnswer(record, answer),
+            FitAdopted => this with { Fit = record.Seq },
             _ => this,
         };
         return next with { Head = Head.Of(record), Line = Line.After(record), People = Standing.After(People, record), LastEntered = record.Entered, LatestEntered = record.Entered > LatestEntered ? record.Entered : LatestEntered };

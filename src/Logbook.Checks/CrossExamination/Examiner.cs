@@ -36,22 +36,24 @@ internal sealed class Examiner
     public Examiner Branch() => new(this);
 
     /// <summary>Takes an entry up without judging it.</summary>
-    public void Pass(Round round)
+    public Glance Pass(Round round)
     {
         _glances.Add(Glance.Of(_fitted, _views, _steadiness.Heard(round), _standing));
         if (_glances.Count > Window)
         {
             _glances.RemoveAt(0);
         }
+
+        return _glances[^1];
     }
 
     /// <summary>Takes an entry up and judges it.</summary>
     public Examination Next(Round round)
     {
-        Pass(round);
+        var glance = Pass(round);
         var traces = Traces();
         var gate = Gate.Of(traces, _fitted.Thresholds);
-        return new Examination(gate, gate.Open ? Shares.Of(_glances, traces) : [], _glances[^1].Surprises, _glances[^1].Round);
+        return new Examination(gate, gate.Open ? Shares.Of(_glances, traces) : [], glance);
     }
 
     /// <summary>The gate's statistics alone, for learning its thresholds.</summary>
@@ -97,9 +99,8 @@ internal sealed class Examiner
 /// <summary>What an examination found.</summary>
 /// <param name="Gate">Whether anything is wrong at all, by physics alone.</param>
 /// <param name="Suspects">What it may be, the most likely first; empty when the gate stayed shut.</param>
-/// <param name="Surprises">For each place how far it was from what was expected, in its own unit; NaN where nothing spoke.</param>
-/// <param name="Heard">The entry without the rows that say nothing while the line settles.</param>
-internal sealed record Examination(Gate Gate, IReadOnlyList<Suspect> Suspects, IReadOnlyList<double> Surprises, Round Heard)
+/// <param name="Glance">The entry as it was heard: its surprises, and the rows that spoke.</param>
+internal sealed record Examination(Gate Gate, IReadOnlyList<Suspect> Suspects, Glance Glance)
 {
     public Verdict Verdict { get; } = Verdict.Of(Suspects);
 }

@@ -1,0 +1,108 @@
+using System.Globalization;
+using Logbook.Plant;
+using Role = Logbook.Checks.CrossExamination.Role;
+
+namespace Logbook.Checks.Examining;
+
+/// <summary>
+/// What does not fit, in two or three plain sentences: what it is and by how much, what contradicts what and who agrees, what
+/// else would explain it, and which second reading would tell. No chances are told: they are not calibrated.
+/// </summary>
+internal static class DoubtWords
+{
+    public static string Of(Doubt doubt) => string.Join(' ', new[] { What(doubt), Contradicts(doubt), Else(doubt), Settles(doubt) }.Where(s => s.Length > 0));
+
+    public static IReadOnlyList<string> Evidence(Doubt doubt) =>
+    [
+        .. new[] { doubt.Against, doubt.Agreeing }.OfType<Contradiction>().Select(Row),
+        .. doubt.Accused.Where(a => a.Subject.Role != Role.Method).Select(a => $"{a.Subject.Name} off by {Signed(a)} would explain it"),
+    ];
+
+    /// <param name="odd">Each with its value and what was expected.</param>
+    public static string Unusual(IReadOnlyList<(Subject Subject, double Value, double Expected)> odd)
+    {
+        var named = odd.Take(3).Select(o => $"{o.Subject.Words} {Words.Value(o.Subject.Point!, o.Value)}, about {Words.Value(o.Subject.Point!, o.Expected)} was expected").ToList();
+        var more = odd.Count > named.Count ? $", and {odd.Count - named.Count} more," : "";
+        return $"{string.Join("; ", named)}{more}: changed much more than usual; the plant changed, or misread";
+    }
+
+    private static string What(Doubt doubt)
+    {
+        if (doubt.Kind == "group")
+        {
+            var readings = doubt.Accused.Where(a => a.Subject.Role != Role.Method).Select(Told).ToList();
+            return readings.Count switch
+            {
+                0 => "",
+                1 => $"{Capital(readings[0])} may not fit.",
+                _ => $"One of these does not fit: {Words.Or(readings)}.",
+            };
+        }
+
+        var one = doubt.Accused[0];
+        return one.Subject.Role == Role.Method
+            ? $"The readings may all be right: {one.Subject.WhenOff ?? one.Subject.Words + " is off"}."
+            : $"{Capital(Told(one))} does not fit: about {Size(one)} too {(one.Bias > 0 ? "high" : "low")}.";
+    }
+
+    private static string Contradicts(Doubt doubt)
+    {
+        if (doubt.Against is not { } against)
+        {
+            return "";
+        }
+
+        var row = against.Seen.Row;
+        var (apart, usual) = (Number(row, against.Seen.Reading.Difference), Number(row, against.Usual));
+        var agrees = doubt.Agreeing is { } agreeing ? $" {Capital(Way(agreeing, 0))} and {Way(agreeing, 1)} agree." : "";
+        return row.Name.StartsWith("balance: ", StringComparison.Ordinal)
+            ? $"The balance '{row.Quantity}' is {apart} off, {usual} is usual.{agrees}"
+            : $"{Capital(Way(against, 1))} against {Way(against, 0)}: {apart} {row.Unit} apart, {usual} is usual.{agrees}";
+    }
+
+    /// <summary>What would explain it with every reading right.</summary>
+    private static string Else(Doubt doubt)
+    {
+        var methods = doubt.Accused.Select(a => a.Subject).Append(doubt.Method).OfType<Subject>()
+            .Where(s => s.Role == Role.Method && (doubt.Kind == "group" || s == doubt.Method)).Distinct().Take(2).ToList();
+        return string.Join(' ', methods.Select(m => $"Or the readings are right: {m.WhenOff ?? m.Words + " is off"}."));
+    }
+
+    private static string Settles(Doubt doubt) => (doubt.Settles ?? (doubt.Kind == "named" && doubt.Accused[0].Subject.Role == Role.Reading ? doubt.Accused[0].Subject : null)) switch
+    {
+        { Point: { Sample: { } sample, Unit.Dimension: "volume" } } => $"A second titration of the {sample.Replace('-', ' ')} sample would tell.",
+        { Point: { Sample: { } sample } } => $"A second {sample.Replace('-', ' ')} sample would tell.",
+        { Point: { } point } => $"A second reading of {point.Tag} would tell.",
+        _ => doubt.Kind == "named" ? "" : "No second reading of these can tell them apart.",
+    };
+
+    private static string Told(Accused one) => one.Subject.Role == Role.Reading
+        ? $"{one.Subject.Words}{(double.IsNaN(one.Value) ? "" : " " + Words.Value(one.Subject.Point!, one.Value))}"
+        : $"{one.Subject.Words}{(one.Subject.Role == Role.Constant ? $", {Words.Number(one.Subject.Typed)} {one.Subject.Unit}" : "")}";
+
+    private static string Size(Accused one) => one.Subject.Point is { } point
+        ? Words.Difference(point, Math.Abs(one.Bias))
+        : $"{Math.Abs(one.Bias).ToString("G2", CultureInfo.InvariantCulture)} {one.Subject.Unit}";
+
+    private static string Signed(Accused one) => (one.Bias > 0 ? "+" : "-") + Size(one);
+
+    /// <summary>A way with what it gave: <c>CaO that reacted (WL-CAO) 57.9</c>.</summary>
+    private static string Way(Contradiction row, int way)
+    {
+        var estimate = row.Seen.Row.Ways[way];
+        var given = Units.CanConvert(estimate.Unit, row.Seen.Row.Unit) ? Units.Convert(row.Seen.Gives[way], estimate.Unit, row.Seen.Row.Unit) : row.Seen.Gives[way];
+        return $"{(estimate.Point is { } point ? $"{Plain(point.Description)} ({point.Tag})" : estimate.Words)} {Number(row.Seen.Row, given)}";
+    }
+
+    /// <summary>A description without what stands behind its comma, which says where and how.</summary>
+    private static string Plain(string description) => Lower(description.Split(',')[0]);
+
+    private static string Row(Contradiction row) => string.Create(CultureInfo.InvariantCulture,
+        $"{row.Seen.Row.Name}: {string.Join(" | ", row.Seen.Gives.Select(g => Number(row.Seen.Row, g)))} at {Words.Time(row.Examined.Frame.Sheet.At)}, difference {Number(row.Seen.Row, row.Seen.Reading.Difference)}, usual {Number(row.Seen.Row, row.Usual)}, {Math.Abs(row.Surprise):0.0} times its uncertainty");
+
+    private static string Number(Row row, double value) => row.Ways[0].Point is { Decimals: var decimals } ? value.ToString("F" + Math.Max(1, decimals), CultureInfo.InvariantCulture) : Words.Number(value);
+
+    private static string Capital(string words) => words.Length == 0 ? words : char.ToUpperInvariant(words[0]) + words[1..];
+
+    private static string Lower(string words) => words.Length > 1 && char.IsLower(words[1]) ? char.ToLowerInvariant(words[0]) + words[1..] : words;
+}

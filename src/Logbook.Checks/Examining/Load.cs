@@ -1,0 +1,42 @@
+using Logbook.Journal;
+using Logbook.Plant;
+
+namespace Logbook.Checks.Examining;
+
+/// <summary>
+/// Counts what each shift is asked. One excursion is one demand: what stands at a point is asked once, until the point is read
+/// without it. Watch and urgent of one kind at one point are one story; notes ask for nothing.
+/// </summary>
+internal sealed class Load(Site site)
+{
+    private readonly HashSet<(string Point, string Family)> _standing = [];
+    private readonly Dictionary<string, ShiftLoad> _shifts = new(StringComparer.Ordinal);
+
+    /// <summary>In the order of their time.</summary>
+    public IReadOnlyList<ShiftLoad> Shifts => [.. _shifts.Values];
+
+    /// <param name="sheet">With what other checks found.</param>
+    /// <param name="doubts">What the examination adds.</param>
+    public void Take(Sheet sheet, IReadOnlyList<Finding> doubts)
+    {
+        var shift = Calendar.ShiftAt(site, sheet.At).Id;
+        var load = _shifts.GetValueOrDefault(shift) ?? new ShiftLoad(shift, 0, 0, 0);
+        var judged = sheet.Judged();
+        HashSet<(string Point, string Family)> here = [.. sheet.Findings.Concat(doubts).Where(f => f.Level >= Level.Watch).Select(Story)];
+        _standing.RemoveWhere(s => judged.Contains(s.Point) && !here.Contains(s));
+        _shifts[shift] = load with
+        {
+            Demands = load.Demands + here.Count(s => !_standing.Contains(s)),
+            Doubts = load.Doubts + doubts.Where(f => f.Level >= Level.Watch).Select(Story).Distinct().Count(s => !_standing.Contains(s)),
+            Notes = load.Notes + sheet.Findings.Concat(doubts).Count(f => f.Level == Level.Note),
+        };
+        _standing.UnionWith(here);
+    }
+
+    /// <summary>Too high and too low are two stories.</summary>
+    private static (string Point, string Family) Story(Finding finding)
+    {
+        var family = finding.Code.Split('.')[0];
+        return (finding.Point ?? "", family == "limit" ? family + finding.Code[(finding.Code.LastIndexOf('-') + 1)..] : family);
+    }
+}

@@ -1,0 +1,81 @@
+using Logbook.Checks.CrossExamination;
+using Logbook.Journal;
+
+namespace Logbook.Checks.Examining;
+
+/// <summary>The examination at one point of the journal: what it knows of the entries before.</summary>
+internal sealed class Trail
+{
+    /// <summary>As far back as the engine looks for evidence.</summary>
+    private const int Kept = 13;
+
+    private readonly Fitted _fitted;
+    private readonly Tape _tape;
+    private readonly Examiner _examiner;
+    private readonly List<Examined> _last = [];
+
+    public Trail(Fitted fitted, Tape tape)
+        : this(fitted, tape, new Examiner(fitted), [])
+    {
+    }
+
+    private Trail(Fitted fitted, Tape tape, Examiner examiner, IEnumerable<Examined> last)
+    {
+        (_fitted, _tape, _examiner) = (fitted, tape, examiner);
+        _last.AddRange(last);
+    }
+
+    public Fitted Fitted => _fitted;
+
+    public SiteLine Line => _tape.Line;
+
+    /// <summary>The last entries that took part, oldest first.</summary>
+    public IReadOnlyList<Examined> Last => _last;
+
+    public Trail Branch() => new(_fitted, _tape.Copy(), _examiner.Branch(), _last);
+
+    /// <summary>Takes an entry up without judging it.</summary>
+    /// <param name="slopes">True for what may still be evidence when an entry is judged.</param>
+    public void Pass(Sheet sheet, Standstill standstill, bool slopes)
+    {
+        if (_tape.Read(sheet, standstill, slopes) is { } frame)
+        {
+            Keep(new Examined(frame, _examiner.Pass(frame.Round), null));
+        }
+    }
+
+    /// <summary>Takes an entry up and judges it; null when it takes no part.</summary>
+    public Examined? Next(Sheet sheet, Standstill standstill)
+    {
+        if (_tape.Read(sheet, standstill, slopes: true) is not { } frame)
+        {
+            return null;
+        }
+
+        var result = _examiner.Next(frame.Round);
+        var examined = new Examined(frame, result.Glance, result);
+        Keep(examined);
+        return examined;
+    }
+
+    /// <summary>What was said of the entry that was judged last.</summary>
+    public void Said(IEnumerable<Finding> findings)
+    {
+        var frame = _last[^1].Frame;
+        _last[^1] = _last[^1] with { Frame = frame with { Sheet = frame.Sheet with { Findings = [.. findings] } } };
+    }
+
+    private void Keep(Examined examined)
+    {
+        _last.Add(examined);
+        if (_last.Count > Kept)
+        {
+            _last.RemoveAt(0);
+        }
+    }
+}
+
+/// <summary>An entry that took part.</summary>
+/// <param name="Glance">How far it was from what was expected, and which rows were heard.</param>
+/// <param name="Result">Null when it was passed without being judged.</param>
+internal sealed record Examined(Frame Frame, Glance Glance, Examination? Result);

@@ -54,6 +54,14 @@ public static class Given
         }
     }
 
+    public static IEnumerable<Mistake> NotOver(DateTimeOffset? end, string what, DateTimeOffset now)
+    {
+        if (end < now - Grace)
+        {
+            yield return Mistake.Typed($"{what}, {Words.Time(end.Value.ToOffset(now.Offset))}, is over already", $"it is {Words.Time(now)} now; a date that was missed belongs into the text");
+        }
+    }
+
     public static IEnumerable<Mistake> Text(string? text, string what)
     {
         if (string.IsNullOrWhiteSpace(text))
@@ -66,6 +74,16 @@ public static class Given
             yield return mistake;
         }
     }
+
+    /// <summary>True for a reason that says something: a digit or a letter or two explain nothing to whoever reads it later.</summary>
+    public static bool Says(string? reason)
+    {
+        var letters = 0;
+        return reason?.Any(c => (letters = char.IsLetter(c) ? letters + 1 : 0) == FewestLetters) ?? false;
+    }
+
+    // A word such as "new". Judgement, no source.
+    private const int FewestLetters = 3;
 
     /// <summary>Words must fit on a note that is read in ten minutes.</summary>
     public static IEnumerable<Mistake> NotTooLong(string? text, string what, Place place)

@@ -27,12 +27,26 @@ internal static class ParseEntry
             }
         }
 
+        if (request.Round is not null && day.Site.FindRound(request.Round) is { } round)
+        {
+            mistakes.AddRange(readings.Where(r => !round.Points.Contains(r.Point.Tag, StringComparer.OrdinalIgnoreCase)).Select(r => NotInRound(day.Site, round, r.Point, request)));
+        }
+
         foreach (var twice in request.Readings.GroupBy(r => r.Point, StringComparer.OrdinalIgnoreCase).Where(g => g.Count() > 1))
         {
             mistakes.Add(new Mistake(twice.Last().Place, $"{twice.Key} is given {twice.Count()} times in one entry", "give it once; a second reading goes beside the first"));
         }
 
         return readings;
+    }
+
+    /// <summary>A reading answers a check of the round that it is typed for, so it must be one of its points.</summary>
+    private static Mistake NotInRound(Site site, Round round, Point point, EntryRequest request)
+    {
+        string[] others = [.. site.Rounds.Where(r => r.Points.Contains(point.Tag, StringComparer.OrdinalIgnoreCase)).Select(r => r.Id)];
+        return new Mistake(
+            request.Readings.First(r => r.Point.Trim().Equals(point.Tag, StringComparison.OrdinalIgnoreCase)).Place,
+            $"{point.Tag} is not in the round {round.Id}", others.Length == 0 ? "in no round: save it without one" : $"in: {string.Join(", ", others)}; or save it without a round");
     }
 
     private static void CheckHeader(Day day, EntryRequest request, DateTimeOffset now, List<Mistake> mistakes)

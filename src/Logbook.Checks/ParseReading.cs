@@ -64,7 +64,7 @@ internal static class ParseReading
 
         var reading = Base(point, typed, at) with { Typed = WithUnit(typed), Value = value.Number, Why = Blank(typed.Why) };
         var judged = new PointReading(point, reading, value.UnitGiven);
-        if (reading.Why is null && PossibleRange.Mistake(day, judged, typed.Place) is { } mistake)
+        if (!Given.Says(reading.Why) && PossibleRange.Mistake(day, judged, typed.Place) is { } mistake)
         {
             mistakes.Add(mistake);
         }

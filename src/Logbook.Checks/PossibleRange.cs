@@ -15,7 +15,7 @@ internal static class PossibleRange
 
         var point = judged.Point;
         var slip = UnitSlip.Find(day, judged) is { } found ? "; " + found.Text : "";
-        return new Mistake(place, $"{point.Tag}: {Words.Value(point, value)} is not possible{slip}", $"accepted: {Range(point)}, or any value with a reason why it stands");
+        return new Mistake(place, $"{point.Tag}: {Words.Value(point, value)} is not possible{slip}", $"accepted: {Range(point)}, or any value with a reason in words why it stands");
     }
 
     public static IEnumerable<Finding> Findings(PointReading judged)

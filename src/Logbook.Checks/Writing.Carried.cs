@@ -7,7 +7,7 @@ namespace Logbook.Checks;
 public static partial class Writing
 {
     public static Written AddCarried(Desk desk, Carry item, string by) => Write(desk, by,
-        site => CarriedCheck.Mistakes(site, item),
+        site => [.. CarriedCheck.Mistakes(site, item), .. Given.NotOver(item.Until, "its end", desk.Now)],
         site => (item with { ItemKind = CarryKinds.Find(item.ItemKind)!.Name, On = Given.Code(site, item.On), Text = item.Text.Trim() }, desk.Now));
 
     /// <summary>Says how an item was found: still so, changed, or not seen. Its own lock a person puts on or takes off in the same way.</summary>

@@ -19,7 +19,7 @@ internal static class Carried
 
     /// <summary>Who saw it last, who opened it, when, how long ago and in which record.</summary>
     public static string Opened(Site site, CarriedItem item, DateTimeOffset now) =>
-        $"{Seen(site, item, now)}{Say.Person(site, item.By)} {Say.Time(site, item.Since, now)}, {Say.Age(site, item.Since, now)} {Say.Ref(item.Id)}";
+        $"{Seen(site, item, now)}{Say.Person(site, item.By)} {Say.Time(site, item.Since, now)}{(Say.ShiftsSince(site, item.Since, now) == 0 ? "" : ", " + Say.Age(site, item.Since, now))} {Say.Ref(item.Id)}";
 
     /// <summary>A hazard is looked at in each shift, anything else in each week: who did, or that nobody has. Empty for what is new.</summary>
     private static string Seen(Site site, CarriedItem item, DateTimeOffset now) =>

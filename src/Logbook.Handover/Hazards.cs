@@ -15,18 +15,46 @@ internal static class Hazards
     // After this long a count of people inside says nothing any more.
     private static readonly TimeSpan CountHolds = TimeSpan.FromHours(1);
 
-    public static IReadOnlyList<HazardLine> Of(Site site, State state, DateTimeOffset now) =>
-    [
-        .. state.Carried.Where(i => i.IsHazard).Select(i => Open(site, i, now))
-            .Concat(state.Equipment.Values.Where(e => e.State == "acid").Select(e => Acid(site, e, now)))
-            .Concat(state.Findings.Values.SelectMany(f => f).Select(f => Seen(site, f, now)).OfType<HazardLine>())
-            .OrderBy(h => Words.ToList().IndexOf(h.Word)).ThenBy(h => h.Since).ThenBy(h => h.Seq),
-    ];
+    public static IReadOnlyList<HazardLine> Of(Site site, State state, DateTimeOffset now)
+    {
+        var seen = state.Findings.Values.SelectMany(f => f).OrderBy(f => f.Seq).ThenBy(f => f.Number).Select(f => (Finding: f, Line: Seen(site, f, now))).Where(s => s.Line is not null).ToList();
+        // What was seen of an open item stands beside it: one fact is one line.
+        var items = state.Carried.Where(i => i.IsHazard).Select(i => (Item: i, Seen: seen.Where(s => s.Line!.Word == "seen" && IsOf(site, i, s.Finding)).ToList())).ToList();
+        return
+        [
+            .. items.Select(x => Open(site, state, x.Item, now) is var line && x.Seen.Count == 0 ? line : line with { Text = $"{line.Text} {string.Join(' ', x.Seen.Select(s => s.Line!.Text))}" })
+                .Concat(state.Equipment.Values.Where(e => e.State == "acid").Select(e => Acid(site, e, now)))
+                .Concat(seen.Except(items.SelectMany(x => x.Seen)).Select(s => s.Line!))
+                .OrderBy(h => Words.ToList().IndexOf(h.Word)).ThenBy(h => h.Since).ThenBy(h => h.Seq),
+        ];
+    }
+
+    /// <summary>
+    /// True when a safety point that was seen bad is the thing that an item says is out or defeated: the item names the point,
+    /// or lies at the point's equipment or area and shares a word of its description.
+    /// </summary>
+    private static bool IsOf(Site site, CarriedItem item, OpenFinding seen)
+    {
+        if (item.ItemKind is not ("safety-equipment" or "bypass") || site.FindPoint(seen.Finding.Point!) is not { } point)
+        {
+            return false;
+        }
+
+        bool Lies(string? where) => item.On.Equals(where, StringComparison.OrdinalIgnoreCase);
+        return point.Tag.Equals(item.Fields.GetValueOrDefault("point"), StringComparison.OrdinalIgnoreCase)
+            || ((Lies(point.Equipment) || Lies(point.Area))
+                && LongWords($"{item.Text} {Say.Equipment(site, item.On)}").Intersect(LongWords(point.Description), StringComparer.OrdinalIgnoreCase)
+                    .Except(LongWords(point.Area), StringComparer.OrdinalIgnoreCase).Any());
+    }
+
+    // Shorter ones ("the", "low", "out") say nothing of which thing is meant, nor does the name of the place where both are.
+    private static IEnumerable<string> LongWords(string text) =>
+        string.Concat(text.Select(c => char.IsLetter(c) ? c : ' ')).Split(' ', StringSplitOptions.RemoveEmptyEntries).Where(w => w.Length >= 4);
 
     /// <summary>True when someone is recorded inside equipment.</summary>
     public static bool SomeoneInside(CarriedItem item) => item.ItemKind == "permit" && item.Fields.ContainsKey("inside");
 
-    private static HazardLine Open(Site site, CarriedItem item, DateTimeOffset now)
+    private static HazardLine Open(Site site, State state, CarriedItem item, DateTimeOffset now)
     {
         var place = Say.Equipment(site, item.On);
         var opened = Carried.Opened(site, item, now);
@@ -35,7 +63,7 @@ internal static class Hazards
             "permit" when SomeoneInside(item) => ("inside", $"{place}: {Carried.Rest(site, item, now, "inside")}. {Count(site, item, now)} Count again with the attendant at takeover."),
             "permit" => ("permit", $"{place}: {Carried.Rest(site, item, now)}. Nothing is recorded of who is inside; ask the attendant."),
             "isolation" => ("locked", $"{place}, DO NOT START: {Carried.Rest(site, item, now)}.{Locks(site, item)} Verify at the lock board."),
-            "bypass" => ("defeated", $"{place}: {Carried.Rest(site, item, now)}.{Instead(item)}"),
+            "bypass" => ("defeated", $"{place}: {Carried.Rest(site, item, now, "point")}.{Instead(item)}{LastRead(site, state, item, now)}"),
             "safety-equipment" => ("out", $"{place}: {Carried.Rest(site, item, now)}.{Instead(item)}"),
             _ => ("acid", $"{place}: {Carried.Rest(site, item, now)}."),
         };
@@ -54,6 +82,12 @@ internal static class Hazards
 
     private static string Instead(CarriedItem item) =>
         item.Fields.ContainsKey("instead") ? "" : " Nothing is recorded of what to do instead.";
+
+    /// <summary>What the check that stands in for the trip last said.</summary>
+    private static string LastRead(Site site, State state, CarriedItem item, DateTimeOffset now) =>
+        item.Fields.GetValueOrDefault("point") is not { } tag ? ""
+        : state.Latest.GetValueOrDefault(tag) is { Value: { } value } last && last.At >= item.Since ? $" {Say.Visible(tag)} last {Say.Time(site, last.At, now)}, {Say.Value(site.FindPoint(tag), value, last.Unit)} {Say.Ref(last.Seq)}."
+        : $" {Say.Visible(tag)} has not been read since.";
 
     private static HazardLine Acid(Site site, EquipmentStatus status, DateTimeOffset now) => new(
         "acid",

@@ -90,7 +90,7 @@ public static class Say
         since >= now ? 0 : Calendar.Shifts(site, since, now).Count(s => s.Start > since);
 
     /// <summary>Visible text that ends as a sentence does.</summary>
-    public static string Sentence(string text) => Visible(text).TrimEnd() is var words && words.EndsWith('.') ? words : words + ".";
+    public static string Sentence(string text) => Visible(text).TrimEnd() is var words && words.Length > 0 && words[^1] is ('.' or '?' or '!') ? words : words + ".";
 
     public static string Count(int number, string word) =>
         string.Create(CultureInfo.InvariantCulture, $"{number} {word}{(number == 1 ? "" : "s")}");

@@ -6,8 +6,11 @@ namespace Logbook.Notes;
 /// <summary>The note as a template sees it: names, texts and lists, no .NET members.</summary>
 internal static class NoteModel
 {
-    private const string Standing =
-        "This note only reminds. Safety data sheets, the site's procedures and permits, local codes and the judgement of licensed and qualified people stand above it; where they say otherwise, follow them.";
+    public const string Standing =
+        "This note only reminds; it does not replace safety data sheets, site procedures, permits, local codes or qualified judgement. Where they differ, they win.";
+
+    /// <summary>How the HTML notes look: black on white, readable on paper, nothing from outside.</summary>
+    private static readonly Markup Style = new(PageStyle.Css);
 
     private const string Signatures = "Not signed: draft. Whoever hands over and whoever takes over sign here.";
 
@@ -23,13 +26,34 @@ internal static class NoteModel
         ["cautions"] = List(note.Cautions.Select(Caution)),
         ["trends"] = List(note.Trends.Select(t => Trend(t, format))),
         ["standing_line"] = Standing,
-        ["signatures"] = note.Holds.Length > 0 ? "Taken over; what each signature means stands at the foot." : note.Gave.Length > 0 ? "Prepared; not taken over." : Signatures,
+        ["signatures"] = SignedSoFar(note),
         ["gave"] = note.Gave,
         ["holds"] = note.Holds,
         ["own_words"] = List(note.OwnWords.Select(Line)),
         ["signed"] = List(note.Signatures.Select(signature => (object)signature)),
         ["records"] = note.Records,
         ["head"] = note.Head,
+        ["style"] = Style,
+        ["template_fault"] = fault,
+    };
+
+    /// <summary>How far the signing has come, in words.</summary>
+    public static string SignedSoFar(HandoverNote note) =>
+        note.Holds.Length > 0 ? "Taken over; what each signature means stands at the foot." : note.Gave.Length > 0 ? "Prepared; not taken over." : Signatures;
+
+    /// <param name="fault">Why the site's own template could not be used; empty when it could.</param>
+    public static ScriptObject Of(WeekNote note, NoteFormat format, string fault) => new(StringComparer.Ordinal)
+    {
+        ["site"] = note.Site,
+        ["period"] = note.Period,
+        ["drawn"] = note.DrawnAt,
+        ["in_charge"] = note.InCharge,
+        ["sections"] = List(note.Sections.Select(Section)),
+        ["trends"] = List(note.Trends.Select(t => Trend(t, format))),
+        ["standing_line"] = Standing,
+        ["records"] = note.Records,
+        ["head"] = note.Head,
+        ["style"] = Style,
         ["template_fault"] = fault,
     };
 

@@ -18,7 +18,7 @@ public static class TrendPicture
         var id = "t-" + string.Concat(trend.Point.Where(char.IsAsciiLetterOrDigit));
         var svg = new StringBuilder();
         Add(svg, $"<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {Width} {Height}\" role=\"img\" aria-labelledby=\"{id}-t {id}-d\">\n");
-        Add(svg, $"<title id=\"{id}-t\">{Escape.Html(trend.Point)} over the shift</title><desc id=\"{id}-d\">{Escape.Html(TrendWords.Of(trend))}</desc>\n");
+        Add(svg, $"<title id=\"{id}-t\">{Escape.Html(trend.Point)} over time</title><desc id=\"{id}-d\">{Escape.Html(TrendWords.Of(trend))}</desc>\n");
         Add(svg, $"<text x=\"{Left}\" y=\"14\" font-weight=\"bold\">{Escape.Html($"{trend.Point} {trend.Title}, {trend.Unit}")}</text>\n");
         Add(svg, $"<rect x=\"{Left}\" y=\"{Top}\" width=\"{Width - Left - Right}\" height=\"{Height - Top - Bottom}\" fill=\"none\" stroke=\"#777\"/>\n");
         Axes(svg, trend, scale);
@@ -36,7 +36,7 @@ public static class TrendPicture
 
         foreach (var at in new[] { trend.Values[0].At, trend.Values[^1].At }.Distinct())
         {
-            Add(svg, $"<text x=\"{scale.X(at):0.#}\" y=\"{Height - 8}\" text-anchor=\"middle\">{TrendWords.Clock(at)}</text>\n");
+            Add(svg, $"<text x=\"{scale.X(at):0.#}\" y=\"{Height - 8}\" text-anchor=\"middle\">{TrendWords.Clock(trend, at)}</text>\n");
         }
     }
 

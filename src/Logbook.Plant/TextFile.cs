@@ -10,6 +10,16 @@ public static class TextFile
     /// <exception cref="IOException">It cannot be read, or has more than <see cref="Most"/> characters.</exception>
     public static string Read(string path)
     {
+        // A pipe without a writer would be waited for without end, already when it is opened. What is read is there or comes soon.
+        var reading = Task.Factory.StartNew(() => Whole(path), CancellationToken.None, TaskCreationOptions.LongRunning, TaskScheduler.Default);
+        return Task.WaitAny([reading], Patience) == 0 ? reading.GetAwaiter().GetResult()
+            : throw new IOException($"{path}: nothing came within {Patience.TotalSeconds:F0} seconds; a file is read here, or a pipe that is being written to");
+    }
+
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(5);
+
+    private static string Whole(string path)
+    {
         using var reader = new StreamReader(path);
         return Read(reader);
     }

@@ -111,6 +111,30 @@ public sealed class EntryParsingTests
         Assert.Contains(entry.Findings, f => f.Code == "range.outside" && f.Text.Contains("probe on fire", StringComparison.Ordinal));
     }
 
+    [Theory]
+    [InlineData("x")]
+    [InlineData("3")]
+    [InlineData("ok")]
+    [InlineData("a b c d")]
+    [InlineData("...")]
+    public void A_reason_that_says_nothing_lets_no_impossible_value_stand(string why)
+    {
+        var request = Some.Entry() with { Readings = [Some.Reading("SL-T1", "140") with { Why = why }] };
+
+        Assert.Contains("a reason in words", Assert.Single(_line.Refused(request)).Accepted, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_reading_is_not_saved_for_a_round_that_its_point_is_not_in()
+    {
+        var request = Some.Entry("WL-TTA=120") with { Round = "hourly" };
+
+        var mistake = Assert.Single(_line.Refused(request));
+
+        Assert.Equal("WL-TTA is not in the round hourly", mistake.Wrong);
+        Assert.Equal("in no round: save it without one", mistake.Accepted);
+    }
+
     [Fact]
     public void A_time_to_come_is_refused_but_for_a_minute_of_grace()
     {

@@ -67,6 +67,18 @@ public sealed class CarriedTests
     }
 
     [Fact]
+    public void An_end_that_is_over_already_opens_nothing()
+    {
+        using var line = new SmallLine("2026-11-24T20:00-05:00");
+        var hose = new Carry("temporary-change", "mud-pump", "hose", SmallLine.At("2026-11-24T19:58-05:00"), null, new Dictionary<string, string>(StringComparer.Ordinal));
+
+        var written = Writing.AddCarried(line.Desk, hose, "op1");
+
+        Assert.Null(written.Record);
+        Assert.Contains("is over already", Assert.Single(written.Mistakes).Wrong, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_bypass_puts_its_compensating_check_on_the_due_list_until_it_is_closed()
     {
         using var line = new SmallLine("2026-11-24T08:00-05:00");

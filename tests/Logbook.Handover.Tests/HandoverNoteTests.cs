@@ -65,6 +65,47 @@ public class HandoverNoteTests
     }
 
     [Fact]
+    public void An_eyewash_that_is_open_as_out_and_was_seen_out_is_one_line_with_both()
+    {
+        using var line = new SmallLine("2026-11-24T20:00-05:00");
+        line.Carry("safety-equipment", "slaker", "eyewash frozen", null, ("instead", "the one at the classifier stair"));
+        line.Carry("safety-equipment", "classifier", "shower drips");
+        line.Record("field", "SL-EYE=2");
+
+        var hurts = Texts(HandoverNote.Of(line.Desk, line.Desk.Now), "can-hurt");
+
+        Assert.Contains("eyewash frozen", hurts[0], StringComparison.Ordinal);
+        Assert.Contains("no caustic work there without another eyewash in reach", hurts[0], StringComparison.Ordinal);
+        Assert.Contains("Read 20:00 (#4)", hurts[0], StringComparison.Ordinal);
+        Assert.Single(hurts, t => t.Contains("ewash", StringComparison.Ordinal));
+        Assert.Contains("shower drips", hurts[1], StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_is_seen_bad_at_another_place_keeps_its_own_line()
+    {
+        using var line = new SmallLine("2026-11-24T20:00-05:00");
+        line.Carry("safety-equipment", "classifier", "eyewash frozen");
+        line.Record("field", "SL-EYE=2");
+
+        Assert.Equal(2, Texts(HandoverNote.Of(line.Desk, line.Desk.Now), "can-hurt").Count(t => t.Contains("ewash", StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    public void What_comes_begins_now_and_what_is_due_later_is_not_called_not_done()
+    {
+        using var line = new SmallLine("2026-11-24T19:00-05:00");
+        line.Clock("2026-11-24T22:30-05:00");
+
+        var note = HandoverNote.Of(line.Desk, line.Desk.Now);
+
+        Assert.Equal(
+            "Line round 23:00 and 19 more to 25 Nov 18:00; Field walk 00:00 and 4 more to 25 Nov 16:00; Samples of the shift 06:30 and 1 more to 25 Nov 18:30",
+            Assert.Single(Texts(note, "coming")));
+        Assert.DoesNotContain(Texts(note, "not-done"), t => t.Contains("Samples of the shift", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void A_finding_that_returns_is_one_line_with_its_worst()
     {
         using var line = new SmallLine("2026-11-24T19:00-05:00");
@@ -141,7 +182,7 @@ public class HandoverNoteTests
     [Fact]
     public void No_hazard_is_cut_or_counted_however_many_are_open_and_no_forbidden_word_prints() => Items.Sample(items =>
     {
-        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        using var line = new SmallLine("2026-11-22T08:00-05:00");
         var ids = items.Select(i => line.Carry(i.Kind, "slaker", i.Text, SmallLine.At($"2026-11-2{i.Day}T09:00-05:00"), Fields(i.Inside))).ToList();
 
         var note = HandoverNote.Of(line.Clock("2026-11-24T12:00-05:00").Desk, line.Desk.Now);

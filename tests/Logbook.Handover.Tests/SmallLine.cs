@@ -149,6 +149,16 @@ internal sealed class SmallLine : IDisposable
         Saved(Writing.Adopt(Desk, "the line starts", "eng1"));
     }
 
+    /// <summary>Another line than the small one, by its own files; <c>eng1</c> must be an engineer of it.</summary>
+    public SmallLine(DateTimeOffset begins, SiteFiles files, IReadOnlyList<LoadedCalculation> calculations)
+    {
+        _clock.SetUtcNow(begins);
+        Desk = Some.Desk(_clock, _journal, files, calculations);
+        Desk.Follow();
+        Assert.Empty(Desk.NotReady);
+        Saved(Writing.Adopt(Desk, "the line starts", "eng1"));
+    }
+
     public Desk Desk { get; private set; }
 
     /// <summary>Puts files in force that have one round more, <c>extra</c>, each hour.</summary>

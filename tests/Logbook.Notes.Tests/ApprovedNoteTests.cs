@@ -18,6 +18,30 @@ public class ApprovedNoteTests
         Approved.Matches(name, Notes.Write(note, format));
     }
 
+    [Theory]
+    [InlineData(NoteFormat.Text, "long-night.text")]
+    [InlineData(NoteFormat.Markdown, "long-night.md")]
+    [InlineData(NoteFormat.Html, "long-night.html")]
+    public void The_long_note_of_the_troubled_night_reads_as_approved(NoteFormat format, string name)
+    {
+        using var flow = SignedNight.Write();
+        var note = LongNote.Of(flow.Desk, SmallLine.At("2026-11-25T06:00-05:00")) with { Head = new string('0', 64) };
+
+        Approved.Matches(name, Notes.Write(note, NoteKind.Long, format));
+    }
+
+    [Theory]
+    [InlineData(NoteFormat.Text, "week.text")]
+    [InlineData(NoteFormat.Markdown, "week.md")]
+    [InlineData(NoteFormat.Html, "week.html")]
+    public void The_week_that_ends_with_the_troubled_night_reads_as_approved(NoteFormat format, string name)
+    {
+        using var flow = SignedNight.Write();
+        var note = WeekNote.Of(flow.Desk, SmallLine.At("2026-11-25T06:00-05:00")) with { Head = new string('0', 64) };
+
+        Approved.Matches(name, Notes.Write(note, format));
+    }
+
     [Fact]
     public void The_note_of_a_quiet_shift_reads_as_approved()
     {

@@ -101,8 +101,8 @@ public partial class NoteFormTests
         Assert.Contains(new string('7', 64), note, StringComparison.Ordinal);
         Assert.Contains("12 records", note, StringComparison.Ordinal);
         Assert.Contains("Not signed: draft", note, StringComparison.Ordinal);
-        Assert.Contains("This note only reminds.", note, StringComparison.Ordinal);
-        Assert.Contains("DRAFT, NOT APPROVED BY THE SITE", note, StringComparison.Ordinal);
+        Assert.Contains("This note only reminds;", note, StringComparison.Ordinal);
+        Assert.Contains("DRAFT", note, StringComparison.Ordinal);
     });
 
     [GeneratedRegex("<[a-z/!][a-z0-9]*", RegexOptions.NonBacktracking)]

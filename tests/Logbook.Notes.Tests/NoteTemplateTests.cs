@@ -11,8 +11,8 @@ public sealed class NoteTemplateTests : IDisposable
     {
         File.WriteAllText(Own, "Our own note of {{ note.shift }}");
 
-        Assert.Equal("Our own note of 2026-11-24-N-C", Note());
-        Assert.StartsWith("WORD\n", Notes.Write(Notes.With("word"), NoteFormat.Text, Path.Combine(_folder, "missing")), StringComparison.Ordinal);
+        Assert.EndsWith("\nOur own note of 2026-11-24-N-C", Note(), StringComparison.Ordinal);
+        Assert.StartsWith("WORD  ", Notes.Write(Notes.With("word"), NoteFormat.Text, Path.Combine(_folder, "missing")), StringComparison.Ordinal);
     }
 
     [Theory]
@@ -35,8 +35,8 @@ public sealed class NoteTemplateTests : IDisposable
         var note = Note();
 
         // In 72 columns the line goes on below: taken together again, without the spaces that wrapping moves.
-        var joined = string.Concat(note.Where(c => !char.IsWhiteSpace(c)));
-Assert.Contains($"TEMPLATE{Own}:{place}", joined, StringComparison.Ordinal);
+        var joined = Bare(note);
+        Assert.Contains($"TEMPLATE{Own}:{place}", joined, StringComparison.Ordinal);
         Assert.Contains("theshippedtemplatewasused", joined, StringComparison.Ordinal);
         Assert.Contains("CAN HURT", note, StringComparison.Ordinal);
     }
@@ -50,7 +50,7 @@ Assert.Contains($"TEMPLATE{Own}:{place}", joined, StringComparison.Ordinal);
     {
         File.WriteAllText(Own, template);
 
-        Assert.Contains("the shipped template was used", Note().ReplaceLineEndings(" ").Replace("             ", " ", StringComparison.Ordinal), StringComparison.Ordinal);
+        Assert.Contains(Bare("the shipped template was used"), Bare(Note()), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -58,8 +58,68 @@ Assert.Contains($"TEMPLATE{Own}:{place}", joined, StringComparison.Ordinal);
     {
         File.WriteAllText(Path.Combine(_folder, "handover.html.scriban"), "<p>{{ note.site + '<b>' }}{{ note.site | string.upcase }}</p>");
 
-        Assert.Equal("<p>&lt;i&gt;&lt;b&gt;&lt;I&gt;</p>", Notes.Write(Notes.With("<i>"), NoteFormat.Html, _folder));
+        Assert.EndsWith("<p>&lt;i&gt;&lt;b&gt;&lt;I&gt;</p>", Notes.Write(Notes.With("<i>"), NoteFormat.Html, _folder), StringComparison.Ordinal);
     }
+
+    [Theory]
+    [InlineData("handover.text.scriban", "")]
+    [InlineData("handover.text.scriban", "{{ for s in note.sections }}{{ if s.id != 'can-hurt' }}{{ s.title }}{{ end }}{{ end }}")] // the hazards' section
+    [InlineData("handover.text.scriban", "{{ for s in note.sections }}{{ for l in s.lines }}{{ l.text | string.truncate 20 }}{{ end }}{{ end }}")] // cut
+    [InlineData("handover.text.scriban", "{{ for s in note.sections }}{{ s.lines.size }} {{ end }}")] // counted
+    [InlineData("handover.html.scriban", "<!-- {{ for s in note.sections }}{{ for l in s.lines }}{{ l.text }}{{ end }}{{ end }} -->")] // hidden
+    [InlineData("handover.md.scriban", "nothing to see")]
+    [InlineData("long.text.scriban", "nothing to see")]
+    public void Whatever_a_sites_own_template_leaves_out_that_can_hurt_is_printed_above_it_and_told_by_the_check(string file, string template)
+    {
+        var own = Path.Combine(_folder, file);
+        File.WriteAllText(own, template);
+        var name = TemplateName.Of(own)!;
+
+        var trial = TemplateTrial.Of(own, name);
+        var print = Bare(Notes.Write(ExampleNote.Shift, name.Kind, name.Format, _folder));
+
+        Assert.Contains(Bare("LEFT OUT BY THE SITE"), print, StringComparison.Ordinal);
+        foreach (var line in ExampleNote.Shift.Sections.Single(s => s.Id == "can-hurt").Lines)
+        {
+            Assert.Contains(Bare(Escape.For(name.Format, line.Text)), print, StringComparison.Ordinal);
+            Assert.Contains($"{line.Label}: {line.Text}", trial.LeftOut, StringComparer.Ordinal);
+        }
+
+        Assert.Contains("06:45: CAN HURT: Example isolation opened. (#22)", trial.LeftOut, StringComparer.Ordinal);
+    }
+
+    [Fact]
+    public void A_single_hazard_that_a_template_cuts_is_the_only_thing_above_it()
+    {
+        File.WriteAllText(Own, File.ReadAllText(Path.Combine(Notes.Shipped, "handover.text.scriban")).Replace("{{ line.text }}", "{{ if line.label != 'acid' }}{{ line.text }}{{ end }}", StringComparison.Ordinal));
+
+        Assert.Equal("acid: Example filter: in acid since 23:04. (#13)", Assert.Single(TemplateTrial.Of(Own, TemplateName.Of(Own)!).LeftOut));
+    }
+
+    [Fact]
+    public void A_caution_that_the_site_has_not_approved_keeps_its_mark()
+    {
+        File.WriteAllText(Own, File.ReadAllText(Path.Combine(Notes.Shipped, "handover.text.scriban")).Replace("DRAFT", "", StringComparison.Ordinal));
+
+        Assert.Equal("The cautions are drafts, not approved by the site.", Assert.Single(TemplateTrial.Of(Own, TemplateName.Of(Own)!).LeftOut));
+    }
+
+    public static TheoryData<string> ShippedTemplates => [.. Directory.EnumerateFiles(Notes.Shipped, "*.scriban").Select(path => Path.GetFileName(path))];
+
+    [Theory]
+    [MemberData(nameof(ShippedTemplates))]
+    public void The_shipped_templates_leave_out_nothing(string file)
+    {
+        var trial = TemplateTrial.Of(Path.Combine(Notes.Shipped, file), TemplateName.Of(file)!);
+
+        Assert.Null(trial.Fault);
+        Assert.Empty(trial.LeftOut);
+    }
+
+    [Fact]
+    public void There_are_three_notes_in_three_formats() => Assert.Equal(9, Directory.GetFiles(Notes.Shipped, "*.scriban").Length);
+
+    private static string Bare(string text) => string.Concat(text.Where(c => !char.IsWhiteSpace(c)));
 
     private string Own => Path.Combine(_folder, "handover.text.scriban");
 

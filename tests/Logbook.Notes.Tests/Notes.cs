@@ -30,7 +30,11 @@ internal static class Notes
         return new NoteTrend("SL-T1", "Slaker temperature", unit, [.. values.Select((v, i) => (start.AddHours(i), v))], 98, 102.6, null, 103.2);
     }
 
-    public static string Write(HandoverNote note, NoteFormat format, params string[] folders) => NoteWriter.Write(note, format, [.. folders, Shipped]);
+    public static string Write(HandoverNote note, NoteFormat format, params string[] folders) => Write(note, NoteKind.Handover, format, folders);
+
+    public static string Write(HandoverNote note, NoteKind kind, NoteFormat format, params string[] folders) => NoteWriter.Write(note, kind, format, [.. folders, Shipped]);
+
+    public static string Write(WeekNote note, NoteFormat format, params string[] folders) => NoteWriter.Write(note, format, [.. folders, Shipped]);
 
     /// <summary>Any text, with more of what could break a format than chance would bring.</summary>
     public static readonly Gen<string> Hostile = Gen.OneOf(

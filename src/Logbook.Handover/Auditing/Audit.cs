@@ -26,14 +26,16 @@ public static class Audit
 
     /// <summary>The flags of [from, to), by flag and time.</summary>
     /// <param name="wanted">Only these flags; all when empty. What is not asked for is not computed.</param>
-    public static IReadOnlyList<AuditFlag> Between(Desk desk, DateTimeOffset from, DateTimeOffset to, params IReadOnlyCollection<string> wanted)
+    public static IReadOnlyList<AuditFlag> Between(Desk desk, DateTimeOffset from, DateTimeOffset to, params IReadOnlyCollection<string> wanted) =>
+        Of(new AuditSpan(desk, from, to), wanted);
+
+    internal static IReadOnlyList<AuditFlag> Of(AuditSpan span, params IReadOnlyCollection<string> wanted)
     {
         bool Asked(params string[] flags) => wanted.Count == 0 || flags.Any(f => wanted.Contains(f, StringComparer.Ordinal));
         IEnumerable<AuditFlag> When(bool asked, Func<IEnumerable<AuditFlag>> flags) => asked ? flags() : [];
-        var span = new AuditSpan(desk, from, to);
         return
         [
-            .. When(Asked("missed", "late", "not-taken", "upset"), () => span.Checks.GroupBy(c => (c.Round, c.DueAt)).SelectMany(slot => Checks(desk.Site, [.. slot])))
+            .. When(Asked("missed", "late", "not-taken", "upset"), () => span.Checks.GroupBy(c => (c.Round, c.DueAt)).SelectMany(slot => Checks(span.Desk.Site, [.. slot])))
                 .Concat(When(Asked("corrected", "entered-later"), () => Corrections(span).Concat(RecordFacts.EnteredLater(span))))
                 .Concat(When(Asked("carried-too-long", "past-date", "not-seen", "unanswered", "order-unread"), () => CarriedLong(span).Concat(RecordFacts.StillOpen(span))))
                 .Concat(When(Asked("refused", "unattended", "emergency", "reservation"), () => RecordFacts.Handovers(span)))

@@ -50,7 +50,7 @@ public static class LimitUse
 
     private static IEnumerable<(JournalRecord Record, Entry Entry)> InSpan(AuditSpan span) => span.Entries.Where(e => e.Record.At >= span.From);
 
-    private static IEnumerable<LimitRow> Rows(AuditSpan span)
+    internal static IEnumerable<LimitRow> Rows(AuditSpan span)
     {
         var site = span.Desk.Site;
         var series = InSpan(span)

@@ -9,7 +9,14 @@ internal static class AcceptedNote
 {
     /// <summary>The acceptance of a shift's note; null when there is none.</summary>
     public static JournalRecord? Find(Desk desk, ShiftInstance shift) =>
-        desk.Store.Between(shift.Start, shift.End + ((shift.End - shift.Start) / 2)).LastOrDefault(r => r.Body is HandoverAccepted a && a.Note.Shift == shift.Id);
+        desk.Store.Between(shift.Start, shift.End + ((shift.End - shift.Start) / 2)).LastOrDefault(r => Closes(shift, r));
+
+    /// <summary>
+    /// True for the acceptance that ended the shift. One in its first half took the line for the shift itself (the first of a
+    /// log, or after nobody was there): what happened since would be missing from its note.
+    /// </summary>
+    public static bool Closes(ShiftInstance shift, JournalRecord record) =>
+        record.Body is HandoverAccepted accepted && accepted.Note.Shift == shift.Id && record.At - shift.Start >= (shift.End - shift.Start) / 2;
 
     public static HandoverNote Of(Desk desk, ShiftInstance shift, JournalRecord record)
     {
@@ -22,7 +29,7 @@ internal static class AcceptedNote
             Period = frozen.Period,
             DrawnAt = $"{Say.Day(desk.Site, record.At)}, as it was taken over",
             TakeLonger = frozen.TakeLonger,
-            Sections = [.. Freezing.Sections(frozen), NoteSection.Of("after", "AFTER IT WAS TAKEN OVER", After(desk, shift, record))],
+            Sections = [.. Freezing.Sections(frozen), .. After(desk, shift, record).ToList() is { Count: > 0 } later ? [new NoteSection("after", "AFTER IT WAS TAKEN OVER", later)] : Array.Empty<NoteSection>()],
             Cautions = Freezing.Cautions(frozen),
             Trends = Trending.Of(ShiftFacts.Of(desk, shift.Start)),
             Records = desk.State.Head.Seq,
@@ -34,15 +41,20 @@ internal static class AcceptedNote
         };
     }
 
-    /// <summary>What was written later about the time that the note tells of: corrections of its entries, and what came late.</summary>
+    /// <summary>
+    /// What was written later about the time that the note tells of: corrections of its entries, what came late, and what
+    /// happened between an early change and the shift's end.
+    /// </summary>
     private static IEnumerable<NoteLine> After(Desk desk, ShiftInstance shift, JournalRecord accepted) =>
-        from record in JournalSpan.Touching(desk, shift.Start, accepted.At)
+        from record in JournalSpan.Touching(desk, shift.Start, Until(shift, accepted))
         where record.Seq > accepted.Seq && !SincePrepared.IsStep(record.Body) && Tells(desk, shift, record, accepted)
         select new NoteLine(Say.Time(desk.Site, record.Entered, shift.End), $"{LogLine.Of(desk, record).Words}. {Say.Person(desk.Site, record.By)} {Say.Ref(record.Seq)}");
 
     private static bool Tells(Desk desk, ShiftInstance shift, JournalRecord record, JournalRecord accepted) => record.Body switch
     {
         Correction correction => correction.Target < accepted.Seq && desk.Store.Read(correction.Target).FirstOrDefault() is { } entry && entry.At >= shift.Start,
-        _ => record.At >= shift.Start && record.At < accepted.At,
+        _ => record.At >= shift.Start && record.At < Until(shift, accepted),
     };
+
+    private static DateTimeOffset Until(ShiftInstance shift, JournalRecord accepted) => accepted.At > shift.End ? accepted.At : shift.End;
 }

@@ -12,7 +12,7 @@ internal sealed record HandoverWords(string Gave, string Holds, IReadOnlyList<No
         // From the middle of the shift to the middle of the next: the change itself may come late.
         var half = (shift.End - shift.Start) / 2;
         var steps = desk.Store.Between(shift.Start, shift.End + half).Where(r => SincePrepared.IsStep(r.Body)).ToList();
-        var accepted = steps.FindLast(r => r.Body is HandoverAccepted a && a.Note.Shift == shift.Id);
+        var accepted = steps.FindLast(r => AcceptedNote.Closes(shift, r));
         var prepared = steps.FindLast(r => r.Body is HandoverPrepared p && p.Note.Shift == shift.Id && (accepted is null || ((HandoverAccepted)accepted.Body).Prepared == r.Seq));
         var own = steps.Where(r => InThisHandover(r, shift, prepared, accepted)).ToList();
         return new HandoverWords(
@@ -26,7 +26,7 @@ internal sealed record HandoverWords(string Gave, string Holds, IReadOnlyList<No
     private static bool InThisHandover(JournalRecord step, ShiftInstance shift, JournalRecord? prepared, JournalRecord? accepted) => step.Body switch
     {
         HandoverPrepared => step.Seq == prepared?.Seq,
-        HandoverAccepted => step.Seq == accepted?.Seq,
+        HandoverAccepted a => step.Seq == accepted?.Seq || (a.Note.Shift == shift.Id && !AcceptedNote.Closes(shift, step)),
         HandoverQuestion or HandoverAnswer => prepared is not null && step.Seq > prepared.Seq,
         HandoverCountersigned => true,
         _ => step.At < shift.End || (prepared is not null && step.Seq > prepared.Seq && (accepted is null || step.Seq < accepted.Seq)),

@@ -27,7 +27,7 @@ internal static class CanHurt
             .OrderBy(g => Order.IndexOf(g.Key.Value)).ThenBy(g => g.Key.Silent)
             .Select(g => new NoteLine(
                 g.Key.Silent ? "others" : "above",
-                $"{List(g)}: {(g.Key.Silent ? "none recorded; " : "")}{Word(g.Key.Value)}, {Say.Person(facts.Site, declared.By)} {facts.Time(declared.At)}"));
+                $"{List(g)}: {(g.Key.Silent && g.Key.Value != "change" ? "none recorded; " : "")}{Word(g.Key.Value)}, {Say.Person(facts.Site, declared.By)} {facts.Time(declared.At)}"));
 
     private static readonly List<string> Order = ["not-checked", "change", "checked"];
 

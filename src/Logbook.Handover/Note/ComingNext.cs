@@ -5,26 +5,35 @@ using Calendar = Logbook.Plant.Calendar;
 
 namespace Logbook.Handover;
 
-/// <summary>What falls due until the end of the next shift: dates of open items, rounds, a change of the clock.</summary>
+/// <summary>What falls due from now until the end of the next shift: dates of open items, rounds, a change of the clock.</summary>
 internal static class ComingNext
 {
     public static NoteSection Of(ShiftFacts facts) => NoteSection.Of(
         "coming",
         "COMING",
-        Dates(facts).Concat(facts.Site.Rounds.SelectMany(r => Round(facts, r))).Concat(ClockChange(facts)).OrderBy(x => x.At).Select(x => x.Line));
+        [
+            .. Dates(facts).Concat(ClockChange(facts)).OrderBy(x => x.At).Select(x => x.Line),
+            .. Rounds(facts).OrderBy(r => r.At).Select(r => r.Words).ToList() is { Count: > 0 } rounds ? [new NoteLine("rounds", string.Join("; ", rounds))] : Array.Empty<NoteLine>(),
+        ]);
+
+    // Of the others the date says when they come.
+    private static readonly HashSet<string> Ends = new(["permit", "bypass", "temporary-change", "isolation", "safety-equipment"], StringComparer.Ordinal);
 
     private static IEnumerable<(DateTimeOffset At, NoteLine Line)> Dates(ShiftFacts facts) =>
         facts.State.Carried.Where(i => i.Until is { } until && until >= facts.AsOf && until <= facts.Next.End)
-            .Select(i => (i.Until!.Value, new NoteLine(facts.Time(i.Until!.Value), $"{Say.Visible(i.ItemKind)} ends, {Say.Equipment(facts.Site, i.On)}: {Say.Visible(i.Text)} {Say.Ref(i.Id)}")));
+            .Select(i => (i.Until!.Value, new NoteLine(facts.Time(i.Until!.Value), $"{Say.Visible(i.ItemKind)}{(Ends.Contains(i.ItemKind) ? " ends" : "")}, {Say.Equipment(facts.Site, i.On)}: {Say.Visible(i.Text)} {Say.Ref(i.Id)}")));
 
-    private static IEnumerable<(DateTimeOffset At, NoteLine Line)> Round(ShiftFacts facts, Round round)
+    /// <summary>Rounds are many and known to whoever walks them, so they are one line: when the next is due, how often, and when the last.</summary>
+    private static IEnumerable<(DateTimeOffset At, string Words)> Rounds(ShiftFacts facts)
     {
-        var slots = Calendar.Slots(facts.Site, round, facts.Next.Start, facts.Next.End).ToList();
-        if (slots.Count > 0)
+        foreach (var round in facts.Site.Rounds)
         {
-            var often = slots.Count == 1 ? "" : $"; {slots.Count} times, last {facts.Time(slots[^1].DueAt)}";
-            var checks = Say.Count(slots.Max(s => s.Points.Count), "check");
-            yield return (slots[0].DueAt, new NoteLine(facts.Time(slots[0].DueAt), $"{Say.Visible(round.Title)}, {checks}{often}"));
+            var slots = Calendar.Slots(facts.Site, round, facts.AsOf, facts.Next.End).ToList();
+            if (slots.Count > 0)
+            {
+                var often = slots.Count == 1 ? "" : $" and {slots.Count - 1} more to {facts.Time(slots[^1].DueAt)}";
+                yield return (slots[0].DueAt, $"{Say.Visible(round.Title)} {facts.Time(slots[0].DueAt)}{often}");
+            }
         }
     }
 

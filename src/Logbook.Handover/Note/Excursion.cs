@@ -29,7 +29,7 @@ internal sealed record Excursion(string? Point, Level Worst, DateTimeOffset Firs
 
     /// <summary>What was found before the shift and that no later reading has cleared.</summary>
     private static IEnumerable<Noticed> StillStanding(ShiftFacts facts) =>
-        facts.State.Findings.Values.SelectMany(f => f).Where(f => f.At < facts.Shift.Start).Select(f => new Noticed(f.At, f.Seq, f.Finding));
+        facts.State.Findings.Values.SelectMany(f => f).Where(f => f.At < facts.Shift.Start).OrderBy(f => f.Seq).ThenBy(f => f.Number).Select(f => new Noticed(f.At, f.Seq, f.Finding));
 
     private static DateTimeOffset Time(JournalRecord record, Entry entry, Finding finding) =>
         entry.Readings.FirstOrDefault(r => r.Point.Equals(finding.Point, StringComparison.OrdinalIgnoreCase))?.At ?? record.At;

@@ -7,7 +7,8 @@ internal static class NotDone
 {
     public static NoteSection Of(ShiftFacts facts)
     {
-        var applies = facts.Checks.Where(c => c.State is not CheckState.NotApplicable and not CheckState.Coming).ToList();
+        // What falls due later is coming, though its window may be open.
+        var applies = facts.Checks.Where(c => c.State is not CheckState.NotApplicable and not CheckState.Coming && (c.State != CheckState.Due || c.DueAt <= facts.AsOf)).ToList();
         return NoteSection.Of(
             "not-done",
             "NOT DONE",
@@ -39,7 +40,7 @@ internal static class NotDone
             var counts = silent.Select(s => s.Count).Distinct().ToList();
             yield return new NoteLine(
                 "missed",
-                $"{title} {string.Join(", ", silent.Select(s => facts.Time(s[0].DueAt)))}: no reading in the window, {string.Join(" or ", counts)} checks{(silent.Count > 1 ? " each" : "")}");
+                $"{title} {string.Join(", ", silent.Select(s => facts.Time(s[0].DueAt)))}: no reading in the window, {string.Join(" or ", counts)} {(counts is [1] ? "check" : "checks")}{(silent.Count > 1 ? " each" : "")}");
         }
 
         foreach (var slot in slots.Except(silent))
@@ -71,9 +72,9 @@ internal static class NotDone
         int Count(CheckState state) => applies.Count(c => c.State == state);
         if (applies.Count > 0)
         {
-            yield return new NoteLine("", string.Create(
-                CultureInfo.InvariantCulture,
-                $"Of {applies.Count} checks due so far: {Count(CheckState.Done)} on time, {Count(CheckState.Late)} late, {Count(CheckState.NotTaken)} not taken, {Count(CheckState.Missed)} missed, {Count(CheckState.Due)} still open."));
+            (CheckState State, string Word)[] others = [(CheckState.Late, "late"), (CheckState.NotTaken, "not taken"), (CheckState.Missed, "missed"), (CheckState.Due, "still open")];
+            yield return new NoteLine("", string.Create(CultureInfo.InvariantCulture, $"{Count(CheckState.Done)} of {Say.Count(applies.Count, "check")} due so far on time")
+                + string.Concat(others.Where(o => Count(o.State) > 0).Select(o => string.Create(CultureInfo.InvariantCulture, $", {Count(o.State)} {o.Word}"))) + ".");
         }
     }
 }

@@ -8,7 +8,11 @@ internal static class NotNormal
     public static NoteSection Of(ShiftFacts facts) => NoteSection.Of(
         "not-normal",
         "NOT NORMAL",
-        [.. Standing(facts), .. Excursion.Of(facts).Where(e => !StandsAbove(facts, e)).Select(e => new NoteLine(Say.Visible(e.Point ?? "line"), e.Text)), .. Temporary(facts), .. Corrections(facts)]);
+        [.. Standing(facts), .. Excursions(facts), .. Temporary(facts), .. Corrections(facts)]);
+
+    /// <summary>What left its limits, but for what stands under what can hurt.</summary>
+    public static IEnumerable<NoteLine> Excursions(ShiftFacts facts) =>
+        Excursion.Of(facts).Where(e => !StandsAbove(facts, e)).Select(e => new NoteLine(Say.Visible(e.Point ?? "line"), e.Text));
 
     /// <summary>A finding that stands under what can hurt is not said twice.</summary>
     private static bool StandsAbove(ShiftFacts facts, Excursion excursion) =>
@@ -19,7 +23,7 @@ internal static class NotNormal
     public static bool IsTemporary(CarriedItem item) => item.ItemKind is "temporary-change" or "out-of-service";
 
     private static IEnumerable<NoteLine> Standing(ShiftFacts facts) =>
-        facts.State.Equipment.Values.Where(e => e.State is not "running" and not "acid").OrderBy(e => e.Since).Select(e => new NoteLine(
+        facts.State.Equipment.Values.Where(e => e.State is not "running" and not "acid").OrderBy(e => e.Since).ThenBy(e => e.Seq).Select(e => new NoteLine(
             Say.Visible(e.State),
             $"{Say.Equipment(facts.Site, e.Equipment)} since {facts.Time(e.Since)}{(string.IsNullOrWhiteSpace(e.Why) ? "" : ", " + Say.Visible(e.Why))}. {Say.Person(facts.Site, e.By)} {Say.Ref(e.Seq)}"));
 

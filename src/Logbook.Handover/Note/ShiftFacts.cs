@@ -33,6 +33,9 @@ internal sealed record ShiftFacts(
     public static ShiftFacts InHand(Desk desk) =>
         ShiftInHand.Of(desk) is var shift && shift.End < desk.Now ? Of(desk, desk.Site, shift with { End = desk.Now }) : Of(desk, desk.Site, shift);
 
+    /// <summary>The facts of a stretch of whole shifts, as of one long shift that has the id of the last.</summary>
+    public static ShiftFacts Over(Desk desk, Site site, DateTimeOffset from, ShiftInstance last) => Of(desk, site, last with { Start = from });
+
     private static ShiftFacts Of(Desk desk, Site site, ShiftInstance shift)
     {
         var asOf = desk.Now < shift.End ? desk.Now : shift.End;

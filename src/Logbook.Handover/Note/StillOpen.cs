@@ -10,7 +10,7 @@ internal static class StillOpen
         "STILL OPEN",
         [
             .. facts.State.Unanswered.Select(f => new NoteLine(
-                "answer", $"{Say.Visible(f.Finding.Point ?? "line")} urgent {facts.Time(f.At)}: cause and who was told are not recorded; answer {f.Seq}.{f.Number}")),
+                "answer", $"{Say.Visible(f.Finding.Point ?? "line")} urgent {facts.Time(f.At)}: cause, who was told? Answer {f.Seq}.{f.Number}")),
             .. facts.State.Carried.Where(i => !i.IsHazard && !NotNormal.IsTemporary(i)).Select(i => Line(facts, i)),
             .. facts.State.Departments.Select(n => new NoteLine(
                 Say.Visible(n.To), $"{Say.Visible(n.Text)}; nobody there has acknowledged it. {Say.Person(facts.Site, n.By)} {facts.Time(n.At)} {Say.Ref(n.Id)}")),

@@ -11,9 +11,9 @@ internal static class TakeLonger
     [
         .. state.Carried.Select(i => Reason(site, i)).OfType<string>().Distinct(StringComparer.Ordinal),
         .. state.Upset is { } upset ? [$"upset since {Say.Time(site, upset.Began, now)}"] : Array.Empty<string>(),
-        .. state.Equipment.Values.Where(e => e.State is "acid" or "starting").OrderBy(e => e.Since)
+        .. state.Equipment.Values.Where(e => e.State is "acid" or "starting").OrderBy(e => e.Since).ThenBy(e => e.Seq)
             .Select(e => $"{Say.Equipment(site, e.Equipment)} {(e.State == "acid" ? "in acid" : "starting up")}"),
-        .. state.Findings.Values.SelectMany(f => f).Where(f => f.Finding.Level == Level.Urgent).OrderBy(f => f.At)
+        .. state.Findings.Values.SelectMany(f => f).Where(f => f.Finding.Level == Level.Urgent).OrderBy(f => f.At).ThenBy(f => f.Seq).ThenBy(f => f.Number)
             .Select(f => f.Finding.Point).OfType<string>().Distinct(StringComparer.Ordinal).Select(tag => $"{Say.Visible(tag)} urgent"),
     ];
 

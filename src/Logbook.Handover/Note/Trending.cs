@@ -4,15 +4,15 @@ namespace Logbook.Handover;
 internal static class Trending
 {
     // A curve repeats what a line already says, so this cuts nothing that is not in words.
-    private const int AtMost = 6;
+    private const int OnAPage = 6;
 
-    public static IReadOnlyList<NoteTrend> Of(ShiftFacts facts) =>
+    public static IReadOnlyList<NoteTrend> Of(ShiftFacts facts, int atMost = OnAPage) =>
     [
         .. Moving.Trends(facts).Select(t => t.Values[0].Point.Tag).Concat(Excursion.Of(facts).Select(e => e.Point).OfType<string>())
             .Distinct(StringComparer.OrdinalIgnoreCase)
             .Select(tag => facts.Series.GetValueOrDefault(tag)).OfType<IReadOnlyList<Seen>>()
             .Where(values => values.Count >= 3 && values[0].Point.Choices.Count == 0)
-            .Take(AtMost).Select(values => Curve(facts, values)),
+            .Take(atMost).Select(values => Curve(facts, values)),
     ];
 
     private static NoteTrend Curve(ShiftFacts facts, IReadOnlyList<Seen> values)

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Globalization;
 using Logbook.Checks;
 using Logbook.Plant;
 
@@ -27,11 +28,11 @@ internal static class Options
 
     public static Option<string?> By() => new("--by") { Description = "Your code, as in the site's list of people.", HelpName = "CODE" };
 
-    public static Option<string?> From() => new("--from") { Description = "Begin, ISO 8601; without offset it is site time.", HelpName = "TIME" };
+    public static Option<string?> From() => new("--from") { Description = "Begin, ISO 8601; without offset it is site time; a plain date is its first moment.", HelpName = "TIME" };
 
-    public static Option<string?> To() => new("--to") { Description = "End (not included), ISO 8601; without offset it is site time.", HelpName = "TIME" };
+    public static Option<string?> To() => new("--to") { Description = "End (not included), ISO 8601; without offset it is site time; a plain date is included.", HelpName = "TIME" };
 
-    public static Option<string?> AsOf() => new("--as-of") { Description = "As the journal stood at that time.", HelpName = "TIME" };
+    public static Option<string?> AsOf() => new("--as-of") { Description = "As the journal stood at that time, or at the end of that day.", HelpName = "TIME" };
 
     public static Option<string?> Text(string name, string help, string what) => new(name) { Description = help, HelpName = what };
 
@@ -45,7 +46,7 @@ internal static class Options
             return null;
         }
 
-        var time = Typed.Time(text, site, now, Place.Unknown, out var mistake);
+        var time = Typed.Time(Day(option, text), site, now, Place.Unknown, out var mistake);
         if (mistake is not null)
         {
             mistakes.Add(mistake with { Wrong = $"{option.Name}: {mistake.Wrong}" });
@@ -53,6 +54,18 @@ internal static class Options
 
         return time;
     }
+
+    /// <summary>A plain date is a whole day: a stretch begins where it begins and ends where it ends.</summary>
+    private static string Day(Option<string?> option, string text) =>
+        !DateOnly.TryParseExact(text.Trim(), "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var date) || date == DateOnly.MaxValue ? text
+        : option.Name switch
+        {
+            "--from" => Midnight(date),
+            "--to" or "--as-of" => Midnight(date.AddDays(1)),
+            _ => text,
+        };
+
+    private static string Midnight(DateOnly date) => date.ToString("yyyy-MM-dd'T00:00'", CultureInfo.InvariantCulture);
 
     /// <summary>Runs <paramref name="action"/> with the begin and the end that were given, else with the usual ones.</summary>
     public static int Span(

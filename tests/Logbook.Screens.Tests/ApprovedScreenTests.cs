@@ -127,7 +127,7 @@ public sealed class ApprovedScreenTests
     {
         terminal.Carry("safety-equipment", "slaker", "no flow when tested", null, ("instead", "the one at the classifier stair"));
         terminal.Carry("bypass", "lime-screw", "low-flow lime trip off", Some.Morning.AddHours(5), ("allowed by", "eng1"), ("instead", "liquor flow by hand each 30 min"));
-        terminal.Carry("temporary-change", "slaker", "hose for seal water", Some.Morning.AddDays(-1).AddHours(1));
+        terminal.Carry("temporary-change", "slaker", "hose for seal water", Some.Morning.AddMinutes(-30));
         terminal.At(-20);
         terminal.Record(null, "SL-T1=103.4", "LM-F1=22.4");
         Checks.Writing.Remark(terminal.Desk, "lime screw sounds rough", "lime-screw", null, "op1");

@@ -125,7 +125,7 @@ public sealed class DraftTests
         var (page, draft) = (terminal.Round, terminal.State.Draft!);
 
         // Another row of the same round turns urgent while the sample waits for its last end point.
-        var setting = new Setting(terminal.Desk.Now, r => RecordEntry.Judge(terminal.Desk, r));
+        var setting = new Setting(terminal.Desk.Now, r => RecordEntry.Judge(terminal.Desk, r with { Round = null }));
         var hot = new RoundRow(terminal.Desk.Site.FindPoint("SL-T1")!);
         page = (page with { Rows = page.Rows.Add(hot) }).MoveTo(3);
         var next = Entering.Take(terminal.State, page, page.Line(terminal.State, "103.4", setting.Now), setting);

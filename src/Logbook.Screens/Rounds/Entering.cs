@@ -5,6 +5,9 @@ namespace Logbook.Screens;
 /// <summary>What Enter does in a round.</summary>
 internal static class Entering
 {
+    // Only to learn whether one would let the value stand; never saved.
+    private const string AnyReason = "any reason";
+
     public static Next Enter(Session session, RoundPage page, Setting setting)
     {
         if (page is { AtEnd: true, Field.Length: > 0 })
@@ -26,7 +29,7 @@ internal static class Entering
         var judged = Judging.Judge(session, page, line, setting);
         if (judged.Value is not { } entry)
         {
-            var mayKeep = line.Why is null && line.Text is not "-" && Judging.Judge(session, page, line with { Why = "-" }, setting).Ok;
+            var mayKeep = line.Why is null && line.Text is not "-" && Judging.Judge(session, page, line with { Why = AnyReason }, setting).Ok;
             return Next.Of(session.Put(page with { Live = new RowCheck(null, "not accepted", [Judging.Refusal(judged.Mistakes)]), MayKeep = mayKeep }));
         }
 

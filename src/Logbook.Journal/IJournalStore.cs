@@ -50,7 +50,7 @@ public sealed record SeriesValue(
     string Point, DateTimeOffset At, double? Value, string? Typed, string Unit, string? Why, string? Round, string By, long Seq, long? CorrectedBy);
 
 /// <summary>Why the store could not do what was asked.</summary>
-public enum JournalTrouble { Busy, Damaged, Full, Unreadable }
+public enum JournalTrouble { Busy, Damaged, Full, Unreadable, Away, Denied }
 
 /// <summary>The store could not do it; nothing is half saved. The message is one clear line for a person.</summary>
 public sealed class JournalException(JournalTrouble trouble, string message, Exception? inner = null) : Exception(message, inner)

@@ -16,12 +16,13 @@ public sealed class ProjectsKeepTheirBorders
         ["Logbook.Handover"] = new(["Logbook.Checks"], []),
         ["Logbook.PluginHost"] = new(["Logbook.Contracts"], ["McMaster.NETCore.Plugins"]),
         ["Logbook.Storage.LiteDb"] = new(["Logbook.Journal"], ["LiteDB", "System.IO.Hashing"]),
+        ["Logbook.Storage.Postgres"] = new(["Logbook.Journal"], ["Npgsql"]),
         ["Logbook.Notes"] = new(["Logbook.Handover"], ["Scriban.Signed"]),
         ["Logbook.Screens"] = new(["Logbook.Handover"], []),
         ["Logbook.Tui"] = new(["Logbook.Screens"], ["Markdig", "System.IO.Abstractions", "Terminal.Gui", "TextMateSharp", "TextMateSharp.Grammars"]),
         ["Logbook.Demo"] = new(["Logbook.Handover"], ["Bogus"]),
         ["Logbook.Testing"] = new(["Logbook.Handover"], []),
-        ["Logbook"] = new(["Logbook.Demo", "Logbook.Handover", "Logbook.Notes", "Logbook.PluginHost", "Logbook.Storage.LiteDb", "Logbook.Tui"], ["System.CommandLine"]),
+        ["Logbook"] = new(["Logbook.Demo", "Logbook.Handover", "Logbook.Notes", "Logbook.PluginHost", "Logbook.Storage.LiteDb", "Logbook.Storage.Postgres", "Logbook.Tui"], ["System.CommandLine"]),
     };
 
     public static TheoryData<string> Sources() => [.. Repository.Files("src", "*.csproj")];

@@ -1,0 +1,47 @@
+using System.Globalization;
+using Logbook.Journal;
+
+namespace Logbook.Storage.Postgres;
+
+/// <summary>
+/// What the server last acknowledged, in a small file beside the journal: for saying how far behind it is while it is away. What
+/// is sent never depends on it, so it may be deleted at any time.
+/// </summary>
+public sealed class ForwardNote(string path)
+{
+    /// <summary>The note of a site.</summary>
+    public static ForwardNote Of(string siteFolder) => new(Path.Combine(siteFolder, "journal", "forwarded"));
+
+    /// <summary>The acknowledged end, and when; null when nothing was noted.</summary>
+    public Acknowledged? Read()
+    {
+        try
+        {
+            var words = File.ReadAllText(path).Split(' ', StringSplitOptions.TrimEntries);
+            return words.Length == 3 && long.TryParse(words[0], CultureInfo.InvariantCulture, out var seq) && long.TryParse(words[2], CultureInfo.InvariantCulture, out var at)
+                ? new(new(seq, words[1]), DateTimeOffset.FromUnixTimeMilliseconds(at))
+                : null;
+        }
+        catch (Exception absent) when (absent is IOException or UnauthorizedAccessException or ArgumentOutOfRangeException)
+        {
+            return null;
+        }
+    }
+
+    public void Write(Head head, DateTimeOffset at)
+    {
+        try
+        {
+            var draft = string.Create(CultureInfo.InvariantCulture, $"{path}.{Environment.ProcessId}");
+            File.WriteAllText(draft, string.Create(CultureInfo.InvariantCulture, $"{head.Seq} {head.Hash} {at.ToUnixTimeMilliseconds()}\n"));
+            File.Move(draft, path, overwrite: true);
+        }
+        catch (Exception notKept) when (notKept is IOException or UnauthorizedAccessException)
+        {
+            // The server's own end is what counts; without the note less can be said while it is away.
+        }
+    }
+}
+
+/// <summary>An end that the server acknowledged, and when.</summary>
+public sealed record Acknowledged(Head Head, DateTimeOffset At);

@@ -56,11 +56,12 @@ public sealed class Conversation
     /// <summary>Something slow is to be done when the screen has been drawn: see <see cref="Work"/>.</summary>
     public bool Waiting => _slow.Count > 0;
 
-    /// <summary>Does what is slow, and takes what comes of it.</summary>
+    /// <summary>Does what is slow, and takes what comes of it. More may wait afterwards.</summary>
     public void Work()
     {
-        while (_slow.TryDequeue(out var effect))
+        for (var waiting = _slow.Count; waiting > 0; waiting--)
         {
+            var effect = _slow.Dequeue();
             foreach (var reply in _runner.Run(effect))
             {
                 Take(reply);

@@ -34,7 +34,17 @@ internal sealed record OpenRound(Round Round, RoundNow? Slot) : Effect;
 internal sealed record LookBack(string Point) : Effect;
 
 /// <summary>Reads records below a sequence number, newest first.</summary>
-internal sealed record ReadOlder(long Below, int Count) : Effect;
+/// <param name="Later">While looking for what a filter shows: the screen is drawn between two portions.</param>
+internal sealed record ReadOlder(long Below, int Count, bool Later) : Effect
+{
+    public override bool IsSlow => Later;
+}
+
+/// <summary>Finds every record that belongs to one.</summary>
+internal sealed record ReadRelated(long Seq) : Effect
+{
+    public override bool IsSlow => true;
+}
 
 /// <summary>Reads the records after a sequence number.</summary>
 internal sealed record ReadNewer(long After) : Effect;
@@ -59,6 +69,9 @@ internal sealed record ShowPage(string By, string Page) : Effect;
 
 /// <summary>The page was shown in full.</summary>
 internal sealed record SeePage(string By, string Page, long UpTo) : Effect;
+
+/// <summary>Writes a record beside entries and handovers.</summary>
+internal sealed record WriteIt(ToWrite What) : Effect;
 
 /// <summary>Takes a step of the handover.</summary>
 /// <param name="Pin">What was typed; empty when the step asks for none.</param>

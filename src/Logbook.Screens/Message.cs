@@ -1,3 +1,4 @@
+using Logbook.Checks;
 using Logbook.Handover;
 using Logbook.Journal;
 using Logbook.Plant;
@@ -55,6 +56,12 @@ internal sealed record SeriesRead(IReadOnlyList<GraphSeries> Series) : Message;
 /// <summary>The audit's flags of the stretch that was asked for.</summary>
 internal sealed record AuditRead(IReadOnlyList<AuditFlag> Flags) : Message;
 
+/// <summary>The record and everything that it names or that names it.</summary>
+internal sealed record RelatedRead(long Seq, IReadOnlyList<LogLine> Lines) : Message;
+
+/// <summary>What became of a record that was to be written.</summary>
+internal sealed record Wrote(ToWrite What, Written Written) : Message;
+
 /// <summary>One record in full.</summary>
 internal sealed record RecordRead(JournalRecord Record) : Message;
 
@@ -68,6 +75,9 @@ internal sealed record AllRead(IReadOnlyList<HazardQuestion> Questions) : Messag
 
 /// <summary>What became of a step of the handover.</summary>
 internal sealed record StepTaken(HandStep Step, Handed Handed) : Message;
+
+/// <summary>A reading of the record on top is to be put right.</summary>
+internal sealed record CorrectAsked : Message;
 
 /// <summary>The journal could not be read.</summary>
 internal sealed record Troubled(string Why) : Message;

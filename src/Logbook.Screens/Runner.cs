@@ -32,6 +32,8 @@ internal sealed class Runner(Desk desk, DraftFolder drafts, Pins pins)
                 ReadOlder older => [Older(older)],
                 ReadNewer newer => [new LogRead([.. desk.Store.Read(newer.After + 1).Select(r => LogLine.Of(desk, r)).Reverse()], newer.After + 1)],
                 ReadSeries read => [new SeriesRead([.. read.Points.Select(desk.Site.FindPoint).OfType<Point>().Select(p => GraphSeries.Of(desk, p, read.From, read.To))])],
+                WriteIt write => [new Wrote(write.What, write.What.Write(desk)), new FactsChanged(Facts())],
+                ReadRelated related => [new RelatedRead(related.Seq, [.. RecordLinks.About(desk, related.Seq).Select(r => LogLine.Of(desk, r))])],
                 ReadAudit read => [new AuditRead(Audit.Between(desk, read.From, read.To))],
                 ReadOn on => [_handover.Next(on.By)],
                 ShowPage show => _handover.Show(show.By, show.Page),

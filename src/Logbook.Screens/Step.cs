@@ -20,6 +20,9 @@ internal static class Step
         LookedBack looked => Next.Of(RoundOpening.LookedBack(session, looked)),
         LogRead read => LogReading.Read(session, read),
         SeriesRead read => GraphPage.Taken(session, read),
+        RelatedRead read => Next.Of(RelatedPage.Open(session, read)),
+        Wrote wrote => Next.Of(Written(session, wrote)),
+        CorrectAsked => session.Top is RecordPage ? RecordAsks.Correct(session) : Next.Of(session),
         AuditRead read => Next.Of(AuditPage.Taken(session, read)),
         RecordRead read => Next.Of(session.Open(new RecordPage(read.Record, 0))),
         PageShown shown => Receiving.Shown(session, shown),
@@ -35,6 +38,11 @@ internal static class Step
         var next = LogReading.Follow(session);
         return session.Top is GraphPage graph ? next with { Effects = [.. next.Effects, graph.Ask(session)] } : next;
     }
+
+    /// <summary>What asked for it stays open when nothing was written, with what was typed.</summary>
+    private static Session Written(Session session, Wrote wrote) => wrote.Written.Record is { } record
+        ? (session.Top is AskPage ? session.Back() : session).Say($"{wrote.What.Done} {Handover.Say.Ref(record.Seq)}")
+        : session.Say(string.Join("; ", wrote.Written.Mistakes), Look.Watch);
 
     private static Session Heard(Session session, Setting setting) => session with { Clock = setting.Now, LastKey = setting.Now, Said = new Span("") };
 }

@@ -19,6 +19,7 @@ internal sealed class Surface : Runnable
 
     private readonly Conversation _conversation;
     private readonly Looks _looks;
+    private bool _working;
 
     public Surface(Conversation conversation, Looks looks)
     {
@@ -42,15 +43,19 @@ internal sealed class Surface : Runnable
         }
 
         SetNeedsDraw();
-        if (_conversation.Waiting)
+        if (_conversation.Waiting && !_working)
         {
-            App!.AddTimeout(Drawn, () =>
-            {
-                _conversation.Work();
-                SetNeedsDraw();
-                return false;
-            });
+            _working = true;
+            App!.AddTimeout(Drawn, Work);
         }
+    }
+
+    /// <summary>One piece of what is slow; keys and drawing come in between.</summary>
+    private bool Work()
+    {
+        _conversation.Work();
+        SetNeedsDraw();
+        return _working = _conversation.Waiting;
     }
 
     /// <summary>Every key is ours, Esc above all, which would otherwise end the program; only the terminal's own suspend goes through.</summary>

@@ -53,7 +53,7 @@ internal static class CommandLine
         Command[] commands =
         [
             DemoCommand.Make(shell), SiteCommands.Init(shell), SiteCommands.Check(shell), SiteCommands.Adopt(shell),
-            RecordCommand.Make(shell), ImportCommand.Make(shell), CorrectCommand.Make(shell), RemarkCommand.Make(shell),
+            RecordCommand.Make(shell), RoundCommand.Make(shell), ImportCommand.Make(shell), CorrectCommand.Make(shell), RemarkCommand.Make(shell),
             StateCommand.Make(shell), CarryCommands.Make(shell), LineCommands.Answer(shell), LineCommands.Upset(shell), LineCommands.Clock(shell),
             OrderCommands.Make(shell), DepartmentCommands.Make(shell), RosterCommands.Make(shell),
             NowCommand.Make(shell), DueCommand.Make(shell), ListCommand.Make(shell), TrendCommand.Make(shell), ExamineCommand.Make(shell), LogCommand.Make(shell), FindCommands.Find(shell), FindCommands.Since(shell),

@@ -33,7 +33,7 @@ public sealed class DrawingTests
     [Fact]
     public void Whatever_is_pressed_the_screen_is_as_large_as_the_terminal_and_Esc_never_ends_it()
     {
-        var keys = Gen.String[Gen.Char["0123456789.,-nmtskwilruv?/ab⏎⏎⏎⎋↑↓⇞⇟⌫⌦"], 1, 60];
+        var keys = Gen.String[Gen.Char["0123456789.,-+nmtskwilruv?/abhgafcdpNzxyoe!]⏎⏎⏎⎋⎋↑↓←→⇞⇟⌫⌦"], 1, 60];
         keys.Select(Gen.Int[1, 130], Gen.Int[1, 45]).Sample((pressed, width, height) =>
         {
             using var terminal = new Terminal(before: t => t.Carry("safety-equipment", "slaker", "no flow"));
@@ -48,7 +48,7 @@ public sealed class DrawingTests
             }
 
             Assert.False(terminal.Conversation.Over);
-        }, iter: 60);
+        }, iter: 120);
     }
 
     [Fact]
@@ -70,7 +70,7 @@ public sealed class DrawingTests
                 var kept = terminal.Typed + " " + string.Join(' ', terminal.State.Draft?.Lines.Select(l => $"{l.Point}={l.Text}") ?? []);
                 Assert.All(round.Rows.Where(r => r.Answered), r => Assert.Contains($"{r.Point.Tag}={r.Text}", kept, StringComparison.Ordinal));
             }
-        }, iter: 60);
+        }, iter: 120);
     }
 
     [Fact]

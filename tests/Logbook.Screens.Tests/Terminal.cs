@@ -113,7 +113,10 @@ internal sealed class Terminal : IDisposable
                 "→" => new Keystroke(KeyName.Right),
                 _ => new Keystroke(KeyName.Written, rune),
             }));
-            Conversation.Work();
+            while (Conversation.Waiting)
+            {
+                Conversation.Work();
+            }
         }
 
         return this;

@@ -18,8 +18,8 @@ internal sealed record AuditPage(DateTimeOffset? To, IReadOnlyList<AuditFlag>? F
         KeyRow.Letter(',', "week before", "The week before.", (session, setting) => Read(session, setting, (Of(session).To ?? setting.Now) - Week)),
         KeyRow.Letter('.', "week after", "The week after.", (session, setting) => Read(session, setting, Of(session).To + Week)) with { WhyNot = s => Of(s).To is null ? "this is the last week" : null },
         KeyRow.Letter('f', "filter", "Shows only flags with some words: a flag's name, a round, a point, a shift.", (session, _) => Next.Of(session.Open(Words(Of(session))))),
-        UsualKeys.Find,
         UsualKeys.Back(),
+        UsualKeys.Find,
         UsualKeys.Help);
 
     public override KeyTable Keys => Table;

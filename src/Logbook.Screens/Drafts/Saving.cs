@@ -32,7 +32,17 @@ internal static class Saving
             SaveFailedAt = null,
             Pages = session.Pages.ConvertAll(page => page is RoundPage round ? Marked(round, record) : page),
         };
+        session = session.Top is RoundPage ? session : Spoken(session, record);
         return Next.Of(session.Say(Words(session, record)), rest is null ? [new DropDraft()] : []);
+    }
+
+    /// <summary>What the whole entry has to say when the round is left: what no single row could say first, then the worst.</summary>
+    private static Session Spoken(Session session, JournalRecord record)
+    {
+        IReadOnlyList<Finding> findings = record.Body is Entry entry
+            ? [.. entry.Findings.Where(f => f.Level > Level.Note || f.Point is null).OrderByDescending(f => f.Level == Level.Urgent).ThenByDescending(f => f.Point is null).ThenByDescending(f => f.Level)]
+            : [];
+        return findings.Count == 0 ? session : session.Open(new FindingsPage($"What stands out in the entry {Say.Ref(record.Seq)}", findings, record.Seq, 0));
     }
 
     public static Session NotSaved(Session session, string why) =>

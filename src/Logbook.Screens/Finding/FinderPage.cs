@@ -24,7 +24,7 @@ internal sealed record FinderPage(string Title, string Text, int Selected, Func<
     public override Layout Draw(Session session)
     {
         var found = Search(session, Text);
-        var name = Math.Clamp(found.Select(f => TextWidth.Of(f.Name)).DefaultIfEmpty(0).Max(), 8, session.Width / 3);
+        var name = Math.Clamp(found.Select(f => TextWidth.Of(f.Name)).DefaultIfEmpty(0).Max(), 8, Math.Max(8, session.Width / 3));
         return new Layout(
             [Line.Of($" {Title}", Look.Strong), TextLine.Draw(Text, session.Width), Line.Empty],
             found.Count == 0

@@ -24,8 +24,8 @@ internal sealed record GraphPage(ImmutableList<string> Points, GraphWindow Windo
             with { WhyNot = s => Of(s).Points.Count == 1 ? "it is the only one: Esc goes back" : null },
         KeyRow.Named("Enter", "record", "Opens the record of the value under the cursor.", (session, _, _) => Next.Of(session, new ReadRecord(Of(session).Under(session)[0].Value.Seq)), KeyName.Enter)
             with { WhyNot = s => Of(s).Under(s).Count == 0 ? "there is no value" : null },
-        UsualKeys.Find,
         UsualKeys.Back(),
+        UsualKeys.Find,
         UsualKeys.Help);
 
     public override KeyTable Keys => Table;

@@ -5,54 +5,50 @@ using Calendar = Logbook.Plant.Calendar;
 
 namespace Logbook.Screens;
 
-/// <summary>The log as it stands on the screen: one line a record, parted by days.</summary>
+/// <summary>The log as it stands on the screen: one line a record, parted by days. Only what is seen is drawn, however long the log.</summary>
 internal static class LogDrawing
 {
     public static Layout Draw(Session session, LogPage page)
     {
-        var shown = page.Shown;
+        IReadOnlyList<Line> head = [Head(session, page), .. HazardLines.InShort(session)];
+        var room = Reader.Room(session, head, []);
+        var first = Math.Max(0, Math.Min(page.Selected - (room / 2), page.Shown.Count - room + 1));
         var body = new List<Line>();
-        var (from, to) = (0, 0);
-        var day = "";
-        for (var i = 0; i < shown.Count; i++)
+        var marked = 0;
+        for (var i = first; i < page.Shown.Count && body.Count < 2 * room; i++)
         {
-            var top = body.Count;
-            if (Day(session, shown[i]) is var next && next != day)
+            if (i == 0 || Day(session, page.Shown[i]) != Day(session, page.Shown[i - 1]))
             {
-                day = next;
-                body.Add(Line.Of($" {day}", Look.Strong));
+                body.Add(Line.Of($" {Day(session, page.Shown[i])}", Look.Strong));
             }
 
-            if (i == page.Selected)
-            {
-                (from, to) = (top, body.Count);
-            }
-
-            body.Add(Draw(session, shown[i], i == page.Selected));
+            marked = i == page.Selected ? body.Count : marked;
+            body.Add(Record(session, page.Shown[i], i == page.Selected));
         }
 
-        if (page.Oldest > 1)
-        {
-            body.Add(Line.Of(shown.Count == 0 ? " nothing found so far; Down looks further back" : " older records follow", Look.Faint));
-        }
-        else if (shown.Count == 0)
-        {
-            body.Add(Line.Of(page.Filter.Length == 0 ? " the log is empty" : " no record has these words", Look.Faint));
-        }
-
-        return new Layout([Head(session, page, shown.Count), .. HazardLines.InShort(session)], body, from, to, []);
+        var top = Math.Clamp(marked + 2 - room, 0, Math.Max(0, body.Count - 1));
+        List<Line> seen = [.. body.Skip(top).Append(End(page)).Take(room)];
+        return new Layout(head, seen, 0, 0, []);
     }
 
-    private static Line Head(Session session, LogPage page, int shown)
+    private static Line End(LogPage page) => (page.Oldest > 1, page.Shown.Count) switch
     {
-        var what = page.Filter.Length == 0 ? "every record" : $"records with '{page.Filter}'";
+        (true, 0) => Line.Of(" nothing found so far; Down looks further back", Look.Faint),
+        (true, _) => Line.Of(" older records follow", Look.Faint),
+        (false, 0) => Line.Of(page.Filter.IsEmpty ? " the log is empty" : " no record has these words", Look.Faint),
+        _ => Line.Empty,
+    };
+
+    private static Line Head(Session session, LogPage page)
+    {
+        var what = page.Filter.IsEmpty ? "every record" : $"records with '{page.Filter.Text}'";
         var far = page.Read.Count > 0 && page.Oldest > 1 ? $", read back to {Say.Day(session.Site, page.Read[^1].Entered)}" : "";
-        return Line.Of(new Span(" Log, newest first", Look.Strong), new Span($"   {what}{(page.Filter.Length == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $": {shown}"))}{far}"));
+        return Line.Of(new Span(" Log, newest first", Look.Strong), new Span($"   {what}{(page.Filter.IsEmpty ? "" : string.Create(CultureInfo.InvariantCulture, $": {page.Shown.Count}"))}{far}"));
     }
 
     private static string Day(Session session, LogLine line) => Calendar.ToSite(session.Site, line.Entered).ToString("dddd d MMMM yyyy", CultureInfo.InvariantCulture);
 
-    private static Line Draw(Session session, LogLine line, bool chosen)
+    public static Line Record(Session session, LogLine line, bool chosen)
     {
         var wide = session.Width >= 100;
         var time = TextWidth.Fit(Say.Time(session.Site, line.At, line.Entered), 6);

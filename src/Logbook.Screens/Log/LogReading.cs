@@ -11,15 +11,18 @@ internal static class LogReading
     private const int Patience = 4000;
 
     /// <param name="filter">Words that a shown record has; empty for every record.</param>
-    public static Next Open(Session session, string filter = "") =>
-        Next.Of(session.Open(new LogPage([], session.Facts.Head.Seq + 1, filter, 0)), new ReadOlder(session.Facts.Head.Seq + 1, Portion));
-
-    public static AskPage AskFilter(LogPage page) => new(
-        "Show only records with these words", "words, people, areas, kinds; empty shows all", page.Filter, (asking, words, _) => Filter(asking.Back(), words));
-
-    private static Next Filter(Session session, string words)
+    public static Next Open(Session session, string filter = "")
     {
-        var page = (LogPage)session.Top with { Filter = words.Trim(), Selected = 0, Searched = 0 };
+        var page = new LogPage([], session.Facts.Head.Seq + 1, new LogFilter(filter), 0);
+        return Next.Of(session.Open(page), Older(page));
+    }
+
+    public static AskPage AskFilter(LogPage page) => new("Show only records with", LogFilter.Accepted, page.Filter.Text, (asking, words, _) => Filter(asking.Back(), new LogFilter(words.Trim())));
+
+    private static Next Filter(Session session, LogFilter filter)
+    {
+        var page = (LogPage)session.Top with { Filter = filter, Selected = 0, Searched = 0 };
+        page = page with { Shown = page.Read.FindAll(filter.Shows) };
         return Enough(session.Put(page), page);
     }
 
@@ -31,16 +34,26 @@ internal static class LogReading
         }
 
         var page = (LogPage)session.Pages[at];
-        page = read.Oldest > page.Oldest || (page.Read.Count > 0 && read.Lines.Count > 0 && read.Lines[^1].Seq > page.Read[0].Seq)
-            ? Newer(page, read.Lines)
-            : page with { Read = page.Read.AddRange(read.Lines), Oldest = read.Oldest, Searched = page.Searched + read.Lines.Count };
+        if (read.Oldest > page.Oldest || (page.Read.Count > 0 && read.Lines.Count > 0 && read.Lines[^1].Seq > page.Read[0].Seq))
+        {
+            page = Newer(page, read.Lines);
+        }
+        else if (page.Read.IsEmpty || read.Lines.Count == 0 || read.Lines[0].Seq < page.Read[^1].Seq)
+        {
+            page = page with
+            {
+                Read = page.Read.AddRange(read.Lines), Shown = page.Shown.AddRange(read.Lines.Where(page.Filter.Shows)),
+                Oldest = read.Oldest, Searched = page.Searched + read.Lines.Count,
+            };
+        }
+
         return Enough(session with { Pages = session.Pages.SetItem(at, page) }, page);
     }
 
     /// <summary>Reads on while there is more and the screen below the mark is not full.</summary>
     public static Next Enough(Session session, LogPage page) =>
         page.Oldest > 1 && page.Shown.Count < page.Selected + session.Height && page.Searched < Patience
-            ? Next.Of(session, new ReadOlder(page.Oldest, Portion))
+            ? Next.Of(session, Older(page))
             : Next.Of(session);
 
     /// <summary>What was written since stands on top; the mark stays on its record.</summary>
@@ -50,10 +63,15 @@ internal static class LogReading
         return newest < session.Facts.Head.Seq ? Next.Of(session, new ReadNewer(newest.Value)) : Next.Of(session);
     }
 
+    private static ReadOlder Older(LogPage page) => new(page.Oldest, Portion, Later: !page.Filter.IsEmpty);
+
     private static LogPage Newer(LogPage page, IReadOnlyList<LogLine> lines)
     {
-        var selected = page.Shown.ElementAtOrDefault(page.Selected)?.Seq;
-        var grown = page with { Read = page.Read.InsertRange(0, lines) };
-        return page.Selected == 0 ? grown : grown with { Selected = Math.Max(0, grown.Shown.ToList().FindIndex(l => l.Seq == selected)) };
+        var shown = lines.Where(page.Filter.Shows).ToList();
+        return page with
+        {
+            Read = page.Read.InsertRange(0, lines), Shown = page.Shown.InsertRange(0, shown),
+            Selected = page.Selected == 0 ? 0 : page.Selected + shown.Count,
+        };
     }
 }

@@ -15,6 +15,8 @@ internal sealed record NowPage(int Selected, int Scroll) : Page
         KeyRow.Letter('l', "log", "Everything in order, newest first.", (session, _) => LogReading.Open(session)),
         KeyRow.Letter('g', "graph", "The point under the mark over time; any other by its name.", (session, _) => Graph(session)),
         KeyRow.Letter('a', "audit", "Checks missed, late or not taken, what is carried too long, and what is only to be looked at.", (session, setting) => AuditPage.Open(session, setting)),
+        KeyRow.Letter('d', "upset", "Declares an upset from a time: rounds but safety points become one line. Ends it when one lasts.", (session, _) => UpsetAsks.Open(session)) with { WhyNot = UpsetAsks.WhyNot },
+        KeyRow.Letter('m', "remark", "A remark that belongs to no round.", (session, _) => Next.Of(session.Open(Remark()))) with { WhyNot = RecordAsks.NobodyTypes },
         UsualKeys.Find,
         KeyRow.Letter('i', "who", "Says who is typing.", (session, _) => Next.Of(session.Open(WhoPage.Typing()))) with { WhyNot = DraftFirst },
         KeyRow.Letter('v', "save", "Saves what is typed and not in the journal.", (session, _) => Next.Of(session, Saving.All(session.Draft!))) with { WhyNot = s => s.Draft is null ? "nothing is unsaved" : null },
@@ -42,6 +44,8 @@ internal sealed record NowPage(int Selected, int Scroll) : Page
         session.Facts.Now.StandsOut.ElementAtOrDefault(Of(session).Selected)?.Finding.Point is { } tag && session.Site.FindPoint(tag) is { } point
             ? GraphPage.Open(session, point.Tag)
             : Next.Of(session.Open(FinderPage.ForPoint("Which point?", GraphPage.Open)));
+
+    private static AskPage Remark() => new("Remark", "a few words", "", (asking, text, _) => Next.Of(asking, new WriteIt(new AddRemark(asking.By!, text, null))));
 
     private static string? DraftFirst(Session session) => session.Draft is null ? null : "v saves first what is typed";
 

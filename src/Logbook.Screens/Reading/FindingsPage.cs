@@ -7,12 +7,17 @@ namespace Logbook.Screens;
 /// <param name="Seq">The record that they stand in; null while it is not saved.</param>
 internal sealed record FindingsPage(string Title, IReadOnlyList<Finding> Findings, long? Seq, int Scroll) : Page
 {
+    /// <summary><c>SEQ.N</c> of a finding that stands alone: what was done about it can be written down.</summary>
+    public string? Answers { get; init; }
+
     private static readonly KeyTable Table = new(
         KeyRow.Named("Enter", "its record", "Opens the record that this stands in.", (session, _, _) => Next.Of(session, new ReadRecord(Of(session).Seq!.Value)), KeyName.Enter)
             with { WhyNot = s => Of(s).Seq is null ? "it is not in the journal yet" : null },
         KeyRow.Named("Up Down", "scroll", "Scrolls.", (session, key, _) => Next.Of(session.Put(Of(session) with { Scroll = Moving.Move(Of(session).Scroll, key, Of(session).Lines(session).Count, session.Leaf) })), Moving.Keys),
-        UsualKeys.Find,
+        KeyRow.Letter('y', "answer", "Writes down what was done about it, the cause, and who was told.", (session, _) => Next.Of(session.Open(Answer(Of(session).Answers!))))
+            with { WhyNot = s => Of(s).Answers is null ? "it is one of several, or not in the journal yet" : RecordAsks.NobodyTypes(s) },
         UsualKeys.Back(),
+        UsualKeys.Find,
         UsualKeys.Help);
 
     public override KeyTable Keys => Table;
@@ -20,12 +25,15 @@ internal sealed record FindingsPage(string Title, IReadOnlyList<Finding> Finding
     public static FindingsPage Of(Session session, OpenFinding open)
     {
         var point = open.Finding.Point is { } tag ? $"{tag} {session.Site.FindPoint(tag)?.Description}, " : "";
-        return new FindingsPage($"{point}{Say.Time(session.Site, open.At, session.Clock)}", [open.Finding], open.Seq, 0);
+        return new FindingsPage($"{point}{Say.Time(session.Site, open.At, session.Clock)}", [open.Finding], open.Seq, 0) { Answers = FormattableString.Invariant($"{open.Seq}.{open.Number}") };
     }
 
     public override Layout Draw(Session session) => new([Line.Of($" {Title}", Look.Strong), Line.Empty], Lines(session), Scroll, Scroll, []);
 
     private List<Line> Lines(Session session) => [.. Findings.SelectMany(f => FindingLines.Of(session, f)), .. Seq is { } seq ? [Line.Of($" in record {Say.Ref(seq)}", Look.Faint)] : Array.Empty<Line>()];
+
+    private static AskPage Answer(string finding) => new(
+        "What was done, what was the cause, who was told?", "written beside the finding", "", (asking, text, _) => Next.Of(asking, new WriteIt(new AnswerFinding(asking.By!, finding, text))));
 
     private static FindingsPage Of(Session session) => (FindingsPage)session.Top;
 }

@@ -46,9 +46,24 @@ internal static class Entering
         return on with { Effects = [new KeepDraft(line), .. urgent.Count > 0 ? [Urgently(session.Draft!, page)] : Array.Empty<Effect>(), .. on.Effects] };
     }
 
+    /// <summary>The same reason for each of these rows.</summary>
+    public static Next TakeAll(Session session, IReadOnlyList<int> rows, string why, Setting setting)
+    {
+        var effects = new List<Effect>();
+        foreach (var row in rows)
+        {
+            var page = ((RoundPage)session.Top).MoveTo(row);
+            var next = Take(session.Put(page), page, page.Line(session, "-", setting.Now) with { Why = why, Second = null }, setting);
+            session = next.Session;
+            effects.AddRange(next.Effects);
+        }
+
+        return Next.Of(session, effects);
+    }
+
     /// <summary>The journal keeps both; a second value is not a correction of the first.</summary>
     private static Session Again(Session session, RoundRow row) => row.Saved is { } saved
-        ? session.Say($"a new reading; the one before stays {Handover.Say.Ref(saved.Seq)}. A mistyped one is put right by: logbook correct {saved.Seq} {row.Point.Tag}=VALUE")
+        ? session.Say($"a new reading; the one before stays {Handover.Say.Ref(saved.Seq)}. A mistyped one is put right in the log: c")
         : session;
 
     /// <summary>Changes a line that is taken already, or keeps words for one that is still to come; the row stays.</summary>

@@ -20,28 +20,29 @@ internal static class RoundAsks
         (asking, text, setting) => string.IsNullOrWhiteSpace(text) ? Next.Of(asking.Say("without a reason the value does not stand")) : RowAnswers.Keep(asking.Back(), text, setting));
 
     /// <summary>A walk without its times is not typed: Esc leads out of the round.</summary>
-    public static AskPage WalkStart() => new(
+    public static AskPage WalkStart() => WalkStart(session => session.Back().Back());
+
+    /// <summary>A round that was written on a sheet: Esc leads back to typing it as it is read.</summary>
+    public static AskPage FromPaper() => WalkStart(session => session.Back());
+
+    private static AskPage WalkStart(Func<Session, Session> drop) => new(
         "When did the walk begin?", ClockText.Accepted, "",
-        (asking, text, setting) => At(asking, text, setting, at => Next.Of(Walk(asking.Back(), at, null).Open(WalkEnd()))))
+        (asking, text, setting) => At(asking, text, setting, at => Next.Of(asking.Back().Open(WalkEnd(at, drop)))))
     {
-        Drop = session => session.Back().Back(),
+        Drop = drop,
     };
 
-    private static AskPage WalkEnd() => new(
+    private static AskPage WalkEnd(DateTimeOffset began, Func<Session, Session> drop) => new(
         "When did it end? Readings count from then, unless t says otherwise", ClockText.Accepted, "",
-        (asking, text, setting) => At(asking, text, setting, at => Ended(asking, asking.Back(), at)))
+        (asking, text, setting) => At(asking, text, setting, at => at < began
+            ? Next.Of(asking.Say("the walk would end before it began"))
+            : Next.Of(asking.Back().Put((RoundPage)asking.Under with { WalkStart = began, WalkEnd = at }))))
     {
-        Drop = session => session.Back().Back(),
+        Drop = drop,
     };
 
-    private static Next At(Session session, string text, Setting setting, Func<DateTimeOffset, Next> then) =>
+    internal static Next At(Session session, string text, Setting setting, Func<DateTimeOffset, Next> then) =>
         ClockText.Read(text, session.Site, setting.Now, out var mistake) is { } at ? then(at) : Next.Of(session.Say(mistake));
-
-    private static Next Ended(Session session, Session below, DateTimeOffset at) =>
-        at < Page(below).WalkStart ? Next.Of(session.Say("the walk would end before it began")) : Next.Of(Walk(below, Page(below).WalkStart, at));
-
-    private static Session Walk(Session session, DateTimeOffset? start, DateTimeOffset? end) =>
-        session.Put(Page(session) with { WalkStart = start, WalkEnd = end });
 
     private static RoundPage Page(Session session) => (RoundPage)session.Top;
 

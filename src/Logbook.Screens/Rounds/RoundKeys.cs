@@ -17,6 +17,10 @@ internal static class RoundKeys
         KeyRow.Named("Esc", "leave", "Saves what is typed as one entry and goes back.", (session, _, _) => Leaving.Leave(session, Page(session)), KeyName.Esc) with { WhyNot = Typed },
         KeyRow.Letter('t', "read at", "When this reading was taken, if not now.", (session, _) => Next.Of(session.Open(RoundAsks.ReadAt(session)))),
         KeyRow.Letter('s', "second", "A second reading of the same point, beside the first.", (session, _) => Next.Of(session.Open(RoundAsks.Second(session)))),
+        KeyRow.Letter('N', "rest not taken", "Says once why none of the open readings of this area was taken.", (session, _) => Next.Of(session.Open(RestNotTaken(session)))),
+        KeyRow.Letter('d', "upset", "Declares an upset from a time: rounds but safety points become one line. Ends it when one lasts.", (session, _) => UpsetAsks.Open(session)),
+        KeyRow.Letter('p', "from paper", "Typed from a sheet: asks once when the walk began and ended; readings count from then.", (session, _) => Next.Of(session.Open(RoundAsks.FromPaper())))
+            with { WhyNot = s => Page(s).WalkEnd is null ? null : "the times of the walk are given already" },
         KeyRow.Letter('w', "why", "What is said of this row, in full, with the sums behind it.", (session, _) => Next.Of(session.Open(Why(Page(session)))))
             with { WhyNot = s => Why(Page(s)).Findings.Count > 0 ? null : "nothing stands out in this row" },
         KeyRow.Letter('g', "graph", "This point over time: of a row that is answered, so that the value before does not come first.", (session, _) => GraphPage.Open(session, Page(session).Row.Point.Tag))
@@ -38,6 +42,14 @@ internal static class RoundKeys
         var point = Page(session).Row.Point;
         return new ReasonPage($"{point.Tag} {point.Description}: not taken, because", session.Site.Reasons.NotTaken, null, (below, why, setting) =>
             Entering.Take(below, Page(below), Page(below).Line(below, "-", setting.Now) with { Why = why, Second = null }, setting));
+    }
+
+    private static ReasonPage RestNotTaken(Session session)
+    {
+        var area = Page(session).Row.Point.Area;
+        var open = Enumerable.Range(0, Page(session).Rows.Count).Where(i => Page(session).Rows[i] is { Answered: false } row && row.Point.Area == area).ToList();
+        return new ReasonPage($"{AreaWords.Of(area)}: {Handover.Say.Count(open.Count, "open reading")} not taken, because", session.Site.Reasons.NotTaken, null, (below, why, setting) =>
+            Entering.TakeAll(below, open, why, setting));
     }
 
     private static FindingsPage Why(RoundPage page)

@@ -1,0 +1,26 @@
+using Logbook.Handover;
+
+namespace Logbook.Screens;
+
+/// <summary>Which records are shown: those that have all the words, anywhere or in the place that a word names.</summary>
+internal sealed record LogFilter(string Text)
+{
+    public static readonly LogFilter None = new("");
+
+    public const string Accepted = "words; area=slaker kind=remark by=op1 shift=N in one place alone; empty shows all";
+
+    private readonly string[] _words = Text.Split(' ', StringSplitOptions.RemoveEmptyEntries);
+
+    public bool IsEmpty => _words.Length == 0;
+
+    public bool Shows(LogLine line) => Array.TrueForAll(_words, word => word.Split('=', 2) switch
+    {
+        ["area", var area] => Has(line.Area, area),
+        ["kind", var kind] => Has(line.Kind, kind),
+        ["by", var by] => Has(line.By, by),
+        ["shift", var shift] => Has(line.Shift, shift),
+        _ => new[] { line.Words, line.By, line.Area, line.Kind, line.Shift }.Any(text => Has(text, word)),
+    });
+
+    private static bool Has(string text, string part) => text.Contains(part, StringComparison.OrdinalIgnoreCase);
+}

@@ -1,0 +1,52 @@
+using Logbook.Checks;
+using Logbook.Plant;
+
+namespace Logbook.Screens;
+
+/// <summary>A record beside entries and handovers, as data: what is given, and the function that checks and writes it.</summary>
+/// <param name="By">Who writes it.</param>
+internal abstract record ToWrite(string By)
+{
+    /// <summary>What is said when it is on the disk.</summary>
+    public abstract string Done { get; }
+
+    public abstract Written Write(Desk desk);
+}
+
+/// <param name="Target">The entry that the reading stands in.</param>
+internal sealed record CorrectReading(string By, long Target, string Point, string Text, string Why) : ToWrite(By)
+{
+    public override string Done => $"{Point} put right; both values stay";
+
+    public override Written Write(Desk desk) => Writing.Correct(desk, Target, new TypedReading(Point, Text, Place.Unknown), Why, By);
+}
+
+/// <param name="Related">The record that it is about; null for none.</param>
+internal sealed record AddRemark(string By, string Text, long? Related) : ToWrite(By)
+{
+    public override string Done => "remark written";
+
+    public override Written Write(Desk desk) => Writing.Remark(desk, Text, null, Related, By);
+}
+
+/// <param name="Finding"><c>SEQ.N</c>.</param>
+internal sealed record AnswerFinding(string By, string Finding, string Text) : ToWrite(By)
+{
+    public override string Done => "answered";
+
+    public override Written Write(Desk desk) => Writing.Answer(desk, Finding, Text, By);
+}
+
+internal sealed record BeginUpset(string By, DateTimeOffset Since, string Why) : ToWrite(By)
+{
+    public override string Done => "an upset is declared: rounds but safety points become one line";
+
+    public override Written Write(Desk desk) => Writing.BeginUpset(desk, Since, Why, By);
+}
+
+internal sealed record EndUpset(string By, DateTimeOffset At) : ToWrite(By)
+{
+    public override string Done => "the upset is over";
+
+    public override Written Write(Desk desk) => Writing.EndUpset(desk, At, null, By);
+}

@@ -1,0 +1,106 @@
+using Logbook.Checks;
+using Logbook.Journal;
+using Logbook.Testing;
+
+namespace Logbook.Screens.Tests;
+
+/// <summary>What is written from the log, and how far one gets from a record.</summary>
+public sealed class LogDeedsTests
+{
+    [Fact]
+    public void A_reading_is_put_right_from_the_log_and_both_values_stay()
+    {
+        using var terminal = new Terminal();
+
+        terminal.Press("lc↓⏎298⏎read a line too high⏎");
+
+        var correction = Assert.Single(terminal.Journal.Read().Select(r => r.Body).OfType<Correction>());
+        Assert.Equal((2, "SL-F1", "298", "read a line too high"), (correction.Target, correction.Reading.Point, correction.Reading.Typed, correction.Why));
+        terminal.Press("⎋");
+        Assert.Contains("SL-F1 of 08:02: first 301 m3/h, put right to 298", terminal.Words, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_correction_that_is_refused_keeps_what_was_typed()
+    {
+        using var terminal = new Terminal();
+
+        terminal.Press("l⏎c↓⏎x⏎why⏎");
+
+        Assert.IsType<AskPage>(terminal.State.Top);
+        Assert.DoesNotContain(terminal.Journal.Read(), r => r.Body is Correction);
+        Assert.Contains("'x'", terminal.Screen, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_remark_on_a_record_names_it_and_is_one_key_from_it()
+    {
+        using var terminal = new Terminal();
+
+        terminal.Press("lmvalve was sticking⏎");
+        Assert.Equal(2, Assert.Single(terminal.Journal.Read().Select(r => r.Body).OfType<Remark>()).Related);
+        terminal.Tick(0.02).Press("]");
+
+        Assert.Equal([2, 3], Assert.IsType<RelatedPage>(terminal.State.Top).Lines.Select(l => l.Seq));
+        terminal.Press("↑⏎");
+        Assert.Contains("Record 2: entry", terminal.Screen, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_record_that_nothing_belongs_to_says_so()
+    {
+        using var terminal = new Terminal();
+
+        Assert.Contains("nothing else belongs to (#2)", terminal.Press("l]").Screen, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("kind=remark", 2)]
+    [InlineData("kind=remark by=eng1", 1)]
+    [InlineData("area=lime", 2)]
+    [InlineData("shift=2026-03-03-D", 4)]
+    [InlineData("shift=N", 0)]
+    [InlineData("by=op1 squeals", 1)]
+    public void A_filter_looks_in_the_place_that_a_word_names(string filter, int count)
+    {
+        using var terminal = new Terminal(before: t =>
+        {
+            Writing.Remark(t.Desk, "belt squeals", "lime-screw", null, "op1");
+            Writing.Remark(t.Desk, "belt tightened by op1", "lime-screw", null, "eng1");
+        });
+
+        terminal.Press("lf" + filter + "⏎");
+
+        Assert.Equal(count, ((LogPage)terminal.State.Top).Shown.Count);
+    }
+
+    [Fact]
+    public void The_mark_is_on_the_screen_wherever_it_is_in_a_long_log()
+    {
+        using var terminal = new Terminal(before: t =>
+        {
+            for (var i = 0; i < 300; i++)
+            {
+                Writing.Remark(t.Desk, FormattableString.Invariant($"filling {i};"), null, null, "op1");
+            }
+        });
+        terminal.Press("l");
+
+        foreach (var key in "↓⇟⇟↓⇟⇟⇟⇟⇟⇟⇟⇟⇟⇟⇟⇟⇟⇟⇟⇟⇟⇟⇟⇟⇟⇟⇟⇟⇟⇟⇟⇟⇟↑⇞⇞↑")
+        {
+            terminal.Press(key.ToString());
+            var marked = ((LogPage)terminal.State.Top).Marked!;
+            Assert.Contains(terminal.Screen.Split('\n'), l => l.StartsWith(" >", StringComparison.Ordinal) && l.Contains(marked.Words[..10], StringComparison.Ordinal));
+        }
+    }
+
+    [Fact]
+    public void What_was_done_about_an_urgent_finding_is_answered_beside_it()
+    {
+        using var terminal = new Terminal(before: t => t.Record(null, "SL-T1=103.4"));
+
+        terminal.Press("1ylime cut, told the supervisor⏎");
+
+        Assert.Equal("lime cut, told the supervisor", Assert.Single(terminal.Journal.Read().Select(r => r.Body).OfType<FindingAnswered>()).Text);
+    }
+}

@@ -40,7 +40,7 @@ public static class PaperSheet
             text.AppendLine(line);
         }
 
-        text.AppendLine(string.Create(CultureInfo.InvariantCulture, $"Printed {Say.Day(site, now)}. Type it in afterwards: it counts from the walk's times."));
+        text.AppendLine("Type it in afterwards: it counts from the walk's times.").AppendLine($"Printed {Say.Day(site, now)}");
         return text.Replace("\r\n", "\n").ToString();
     }
 

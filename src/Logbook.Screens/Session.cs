@@ -26,7 +26,7 @@ internal sealed record Session(Facts Facts)
     public string? By { get; init; }
 
     /// <summary>From Now, one step deeper each. Never empty.</summary>
-    public ImmutableList<Page> Pages { get; init; } = [new NowPage(0, 0)];
+    public ImmutableList<Page> Pages { get; init; } = [new NowPage(-1, 0)];
 
     /// <summary>What was typed and is not in the journal; null when there is nothing.</summary>
     public Draft? Draft { get; init; }

@@ -40,6 +40,6 @@ internal sealed record Layout(IReadOnlyList<Line> Head, IReadOnlyList<Line> Body
         return seen;
     }
 
-    private static Line More(int count, string where, int width) =>
+    internal static Line More(int count, string where, int width) =>
         Line.Of(TextWidth.Right($"{count} more {(count == 1 ? "line" : "lines")} {where} ", width), Look.Faint);
 }

@@ -1,55 +1,125 @@
-using System.Globalization;
-using Logbook.Checks;
 using Logbook.Handover;
-using Logbook.Journal;
 
 namespace Logbook.Screens;
 
-/// <summary>Now as it stands on the screen: what can hurt, the line in one row, what stands out, what is to be done.</summary>
+/// <summary>
+/// Now as it stands on the screen: what can hurt, the line in one row, what stands out, what is to be done. Where it is longer
+/// than the screen it scrolls: then what can hurt is also named above it, and what stands out and what is due below it.
+/// </summary>
 internal static class NowDrawing
 {
-    private const int FewestForFindings = 4;
-
     public static Layout Draw(Session session, NowPage page)
     {
-        var body = Body(session, page);
-        var from = Math.Clamp(page.Scroll, 0, Math.Max(0, body.Count - Room(session)));
-        return new Layout(Head(session), [.. body.Skip(from)], 0, 0, []);
+        var now = Of(session, page.Selected);
+        var top = Math.Clamp(page.Top, 0, Math.Max(0, now.Body.Count - now.Room));
+        return new Layout(now.Head, [.. Seen(session, now.Body, top, now.Room)], 0, 0, now.Foot);
     }
 
-    public static int Scrolled(Session session, NowPage page, Keystroke key)
+    /// <summary>The page with its window moved by a page, or to what is under the mark.</summary>
+    public static NowPage Moved(Session session, NowPage page, Keystroke key)
     {
-        var beyond = Math.Max(0, Body(session, page).Count - Room(session));
-        return Math.Clamp(page.Scroll + (key.Name == KeyName.PageDown ? session.Leaf : -session.Leaf), 0, beyond);
+        if (key.Name is KeyName.PageDown or KeyName.PageUp)
+        {
+            var shown = Of(session, page.Selected);
+            var by = Math.Max(1, shown.Room - 2) * (key.Name == KeyName.PageDown ? 1 : -1);
+            return page with { Top = Math.Clamp(page.Top + by, 0, Math.Max(0, shown.Body.Count - shown.Room)) };
+        }
+
+        var count = session.Facts.Now.StandsOut.Count;
+        var selected = key.Name == KeyName.Up && page.Selected <= 0 ? -1 : Moving.Move(page.Selected, key, count, session.Leaf);
+        var now = Of(session, selected);
+        // Above the first of what stands out lies what can hurt: there the window goes back to its top.
+        var top = selected < 0 ? 0 : Math.Clamp(page.Top, Math.Max(0, now.Marked.To + 2 - now.Room), Math.Max(0, now.Marked.From - 1));
+        return page with { Selected = selected, Top = top };
     }
 
-    // Head, message and keys.
-    private static int Room(Session session) => Math.Max(1, session.Height - Head(session).Count - View.Bottom(session).Count);
+    private static Shown Of(Session session, int selected)
+    {
+        IReadOnlyList<Line> head = Head(session);
+        List<Line> hurts = [.. HazardLines.InFull(session)];
+        List<Line> above = [.. Upset(session), .. Unsaved(session), .. Handover(session), .. LineRow.Draw(session), .. Rule(session)];
+        var (findings, from, to) = StandsOut.Draw(session, selected);
+        List<Line> below = [.. Rule(session), .. Rounds.Draw(session), .. Orders(session), .. CarriedLines.Draw(session), .. StockLines(session), .. FilesDiffer(session)];
+        List<Line> body = [.. hurts, .. above, .. findings, .. below];
+        var marked = (hurts.Count + above.Count + from, hurts.Count + above.Count + to);
+        var room = Reader.Room(session, head, []);
+        if (body.Count <= room)
+        {
+            return new Shown(head, body, [], room, marked);
+        }
 
-    private static IReadOnlyList<Line> Head(Session session)
+        IReadOnlyList<Line> foot = [.. Shortly(session)];
+        room = Reader.Room(session, head, foot);
+        if (hurts.Count > room - 1)
+        {
+            head = [.. head, .. HazardLines.InShort(session)];
+            room = Reader.Room(session, head, foot);
+        }
+
+        return new Shown(head, body, foot, room, marked);
+    }
+
+    private static IEnumerable<Line> Seen(Session session, List<Line> body, int top, int room)
+    {
+        List<Line> seen = [.. body.Skip(top).Take(room)];
+        if (room > 3 && top > 0)
+        {
+            seen[0] = Layout.More(top + 1, "above", session.Width);
+        }
+
+        if (room > 3 && body.Count > top + room)
+        {
+            seen[^1] = Layout.More(body.Count - top - room + 1, "below, Page Down shows them", session.Width);
+        }
+
+        return seen;
+    }
+
+    private static List<Line> Head(Session session)
     {
         var now = session.Facts.Now;
         var who = session.By is { } by ? Say.Person(session.Site, by) : "nobody is typing";
         return
         [
             Line.Of(new Span($" {now.Site}", Look.Strong), new Span($"   {Say.Day(session.Site, session.Clock)}")).With(new Span(who + " ", Look.Strong), session.Width),
-            Line.Of($" {now.ShiftId}: {now.InCharge}"),
+            now.Held ? Line.Of($" {now.ShiftId}: {now.InCharge}") : Line.Of(new Span($" {now.ShiftId}: "), new Span(now.InCharge, Look.Watch)),
         ];
     }
 
-    private static List<Line> Body(Session session, NowPage page)
+    /// <summary>What stands out and what is due, a line each, while the page itself shows what can hurt.</summary>
+    private static IEnumerable<Line> Shortly(Session session)
     {
-        List<Line> above = [.. HazardLines.InFull(session), .. Unsaved(session), .. LineRow.Draw(session), .. Rule(session)];
-        List<Line> below = [.. Rule(session), .. Rounds.Draw(session), .. CarriedLines.Draw(session), .. StockLines(session), .. FilesDiffer(session)];
-        var room = Math.Max(FewestForFindings, Room(session) - above.Count - below.Count);
-        return [.. above, .. StandsOut.Draw(session, page.Selected, room), .. below];
+        var found = session.Facts.Now.StandsOut;
+        if (found.Count > 0)
+        {
+            var counts = LevelWords.Count(found.Select(f => f.Finding.Level));
+            yield return Gutter.Lines("stands out", LevelWords.LookOf(found[0].Finding.Level), $"{(counts.Length > 0 ? counts : Say.Count(found.Count, "note"))}: {FindingWords.Of(session.Site, found[0].Finding)}", session.Width, 1).First();
+        }
+
+        if (Rounds.Shortly(session) is { Length: > 0 } due)
+        {
+            yield return Gutter.Lines("due", Look.Strong, due, session.Width, 1).First();
+        }
     }
+
+    private static IEnumerable<Line> Upset(Session session) => session.Facts.Now.Upset is { } upset
+        ? Gutter.Lines("UPSET", Look.Watch, $"since {Say.Time(session.Site, upset.Began, session.Clock)}{(upset.Why is { } why ? $", {why}" : "")}: rounds but safety points are one line. d ends it", session.Width)
+        : [];
 
     private static IEnumerable<Line> Unsaved(Session session)
     {
         var own = Saving.Unsaved(session) is { } unsaved ? Gutter.Lines("UNSAVED", Look.Watch, $"{unsaved}. r goes on, v saves it", session.Width) : [];
         return own.Concat(session.Left.SelectMany(l => Gutter.Lines("UNSAVED", Look.Watch, $"{Saving.Unsaved(session, l.Draft)}, left behind. u shows it", session.Width)));
     }
+
+    /// <summary>What is unfinished about the handover; that nobody holds the line stands at the top.</summary>
+    private static IEnumerable<Line> Handover(Session session) => session.Facts.Now.Unfinished.Skip(session.Facts.Now.Held ? 0 : 1)
+        .SelectMany((text, i) => Gutter.Lines(i == 0 ? "handover" : "", Look.Strong, text, session.Width, 2))
+        .Concat(session.Facts.Now.ClockJumps.SelectMany(j => Gutter.Lines("clock", Look.Watch, $"was set back {Say.Ref(j.Id)}; nobody has said why: logbook clock ack", session.Width)));
+
+    /// <summary>Orders that the one who is typing has not read.</summary>
+    private static IEnumerable<Line> Orders(Session session) => session.Facts.Now.Orders.Where(o => session.By is { } by && !o.Seen.ContainsKey(by))
+        .SelectMany(o => Gutter.Lines("order", Look.Watch, $"not read by you: {o.Text} {Say.Ref(o.Id)}", session.Width, session.Height >= 34 ? 3 : 1));
 
     private static IEnumerable<Line> StockLines(Session session)
     {
@@ -64,4 +134,7 @@ internal static class NowDrawing
     /// <summary>Parts are set apart where there is room for it.</summary>
     private static IEnumerable<Line> Rule(Session session) =>
         session.Height >= 30 ? [Line.Of(" " + new string('-', Math.Max(0, session.Width - 2)), Look.Faint)] : [];
+
+    /// <param name="Marked">First and last line of what is under the mark.</param>
+    private sealed record Shown(IReadOnlyList<Line> Head, List<Line> Body, IReadOnlyList<Line> Foot, int Room, (int From, int To) Marked);
 }

@@ -3,13 +3,13 @@ using Logbook.Journal;
 namespace Logbook.Screens;
 
 /// <summary>What matters now.</summary>
-/// <param name="Selected">Which of what stands out is under the mark.</param>
-/// <param name="Scroll">Lines scrolled down, on a screen that cannot hold it all.</param>
-internal sealed record NowPage(int Selected, int Scroll) : Page
+/// <param name="Selected">Which of what stands out is under the mark; -1 while the page is read from its top.</param>
+/// <param name="Top">The first line that is shown, on a screen that cannot hold it all.</param>
+internal sealed record NowPage(int Selected, int Top) : Page
 {
     private static readonly KeyTable Table = new(
         new KeyRow("1-9", "open", "Opens what stands out to its evidence.", key => key.Digit is >= 1, (session, key, _) => OpenFinding(session, key.Digit!.Value - 1)),
-        KeyRow.Named("Enter", "", "Opens what is under the mark.", (session, _, _) => OpenFinding(session, Math.Min(Of(session).Selected, session.Facts.Now.StandsOut.Count - 1)), KeyName.Enter) with { WhyNot = NothingStandsOut },
+        KeyRow.Named("Enter", "", "Opens what is under the mark.", (session, _, _) => OpenFinding(session, Math.Clamp(Of(session).Selected, 0, session.Facts.Now.StandsOut.Count - 1)), KeyName.Enter) with { WhyNot = NothingStandsOut },
         KeyRow.Letter('r', "round", "Types a round.", (session, _) => Next.Of(session.Open(new ChoosePage(0)))),
         KeyRow.Letter('h', "handover", "Hands the line over or takes it over.", (session, _) => Handing.Open(session)) with { WhyNot = Handing.WhyNot },
         KeyRow.Letter('l', "log", "Everything in order, newest first.", (session, _) => LogReading.Open(session)),
@@ -59,10 +59,7 @@ internal sealed record NowPage(int Selected, int Scroll) : Page
 
     private static Next Move(Session session, Keystroke key, Setting setting)
     {
-        var page = Of(session);
-        return Next.Of(session.Put(key.Name is KeyName.PageUp or KeyName.PageDown
-            ? page with { Scroll = NowDrawing.Scrolled(session, page, key) }
-            : page with { Selected = Moving.Move(page.Selected, key, session.Facts.Now.StandsOut.Count, session.Leaf) }));
+        return Next.Of(session.Put(NowDrawing.Moved(session, Of(session), key)));
     }
 
     /// <summary>Leaving with something unsaved takes the key twice: it stays in the draft and is offered again.</summary>

@@ -3,13 +3,12 @@ using Logbook.Handover;
 
 namespace Logbook.Screens;
 
-/// <summary>Rounds that are open or missed in this shift, with the minutes.</summary>
+/// <summary>Rounds that are open or missed in this shift, with the minutes; what is read instead of a defeated trip first.</summary>
 internal static class Rounds
 {
     public static IEnumerable<Line> Draw(Session session)
     {
-        var rounds = session.Facts.Now.Rounds;
-        foreach (var open in rounds.Where(r => r.State == CheckState.Due).OrderBy(r => r.Closes))
+        foreach (var open in Open(session))
         {
             var late = session.Clock >= open.Closes;
             foreach (var line in Gutter.Lines(late ? "late" : "due", late ? Look.Watch : Look.Strong, $"{open.Title} {RoundWords.Due(session, open)}", session.Width))
@@ -18,7 +17,7 @@ internal static class Rounds
             }
         }
 
-        foreach (var missed in rounds.Where(r => r.State == CheckState.Missed).GroupBy(r => r.Title, StringComparer.Ordinal))
+        foreach (var missed in Missed(session))
         {
             var slots = missed.OrderByDescending(r => r.DueAt).Select(r => $"{Say.Time(session.Site, r.DueAt, session.Clock)} ({r.Of - r.Done} of {r.Of} not done)").ToList();
             var last = missed.Max(r => r.Closes);
@@ -28,4 +27,17 @@ internal static class Rounds
             }
         }
     }
+
+    /// <summary>The same in one line; empty when nothing is due or missed.</summary>
+    public static string Shortly(Session session) => string.Join("; ",
+        Open(session).Take(2).Select(r => $"{r.Title} {(session.Clock < r.Closes ? $"closes in {RoundWords.Span(r.Closes - session.Clock)}" : "LATE")}")
+            .Concat(Missed(session).Select(m => $"MISSED {m.Key} {string.Join(", ", m.OrderByDescending(r => r.DueAt).Take(3).Select(r => Say.Time(session.Site, r.DueAt, session.Clock)))}")));
+
+    private static IEnumerable<RoundNow> Open(Session session) =>
+        session.Facts.Now.Instead.Where(IsOpen).OrderBy(r => r.Closes).Concat(session.Facts.Now.Rounds.Where(IsOpen).OrderBy(r => r.Closes));
+
+    private static IEnumerable<IGrouping<string, RoundNow>> Missed(Session session) =>
+        session.Facts.Now.Instead.Concat(session.Facts.Now.Rounds).Where(r => r.State == CheckState.Missed).GroupBy(r => r.Title, StringComparer.Ordinal);
+
+    private static bool IsOpen(RoundNow round) => round.State == CheckState.Due;
 }

@@ -3,42 +3,29 @@ using Logbook.Journal;
 
 namespace Logbook.Screens;
 
-/// <summary>What stands out, worst first, as much as there is room for around the one under the mark.</summary>
+/// <summary>What stands out, worst first, each as long as its level deserves.</summary>
 internal static class StandsOut
 {
-    public static IReadOnlyList<Line> Draw(Session session, int selected, int room)
+    /// <summary>The lines, and which of them are under the mark.</summary>
+    public static (IReadOnlyList<Line> Lines, int From, int To) Draw(Session session, int selected)
     {
         var findings = session.Facts.Now.StandsOut;
         if (findings.Count == 0)
         {
-            return [Line.Of(new string(' ', Gutter.Wide) + "nothing recorded stands out", Look.Faint)];
+            return ([Line.Of(new string(' ', Gutter.Wide) + "nothing recorded stands out", Look.Faint)], 0, 0);
         }
 
         selected = Math.Min(selected, findings.Count - 1);
-        var each = findings.Select((f, i) => Draw(session, f, i, i == selected).ToList()).ToList();
-        var first = 0;
-        while (first < selected && each.Skip(first).Take(selected - first + 1).Sum(l => l.Count) > room - 1)
+        var (lines, from, to) = (new List<Line>(), 0, 0);
+        for (var i = 0; i < findings.Count; i++)
         {
-            first++;
+            var top = lines.Count;
+            lines.AddRange(Draw(session, findings[i], i, i == selected));
+            (from, to) = i == selected ? (top, lines.Count - 1) : (from, to);
         }
 
-        var lines = new List<Line>();
-        var shown = first;
-        while (shown < each.Count && (lines.Count + each[shown].Count < room || (shown == each.Count - 1 && lines.Count + each[shown].Count <= room)))
-        {
-            lines.AddRange(each[shown++]);
-        }
-
-        if (shown < each.Count)
-        {
-            lines.Add(Line.Of($"{new string(' ', Gutter.Wide)}{More(findings.Skip(shown).Select(f => f.Finding.Level).ToList())}; Down shows them", Look.Faint));
-        }
-
-        return [.. lines.Take(room)];
+        return (lines, from, to);
     }
-
-    private static string More(List<Level> levels) =>
-        LevelWords.Count(levels) is { Length: > 0 } counts ? $"and {levels.Count} more, {counts}" : $"and {Say.Count(levels.Count, "note")} more";
 
     private static IEnumerable<Line> Draw(Session session, OpenFinding open, int row, bool chosen)
     {

@@ -56,6 +56,36 @@ public sealed class NowTests
     }
 
     [Fact]
+    public void On_a_bad_night_everything_that_can_hurt_is_named_and_what_is_due_is_in_sight()
+    {
+        using var terminal = new Terminal(before: t =>
+        {
+            for (var i = 0; i < 9; i++)
+            {
+                t.Carry("safety-equipment", "slaker", FormattableString.Invariant($"thing {i} does not work when tested and is being repaired by the day crew"), null, ("instead", "the one at the stair"));
+            }
+
+            t.Carry("isolation", "lime-screw", "seal change", null, ("permit", "4417"), ("points", "2"));
+            t.Record(null, "SL-T1=103.4");
+        });
+        terminal.Size(80, 24);
+
+        Assert.Contains("LOCKED Lime screw; OUT Slaker", terminal.Words, StringComparison.Ordinal);
+        Assert.Contains("more lines below, Page Down shows them", terminal.Screen, StringComparison.Ordinal);
+        Assert.Contains("worst 1 urgent", terminal.Words, StringComparison.Ordinal);
+        Assert.Contains("due Line round closes in 10 min", terminal.Words, StringComparison.Ordinal);
+        var read = new List<string>();
+        for (var i = 0; i < 9; i++)
+        {
+            read.Add(terminal.Words);
+            terminal.Press("⇟");
+        }
+
+        Assert.All(Enumerable.Range(0, 9), i => Assert.Contains(read, words => words.Contains(FormattableString.Invariant($"thing {i} does not"), StringComparison.Ordinal)));
+        Assert.Contains(">1 urgent", terminal.Press("↓").Screen, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_digit_beyond_what_stands_out_says_so()
     {
         using var terminal = new Terminal();

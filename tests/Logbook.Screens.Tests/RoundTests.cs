@@ -164,7 +164,7 @@ public sealed class RoundTests
         using var terminal = new Terminal();
 
         terminal.Open("Line round").Press("103.4⏎↑100.4⏎");
-        Assert.Contains("logbook correct 3 SL-T1=VALUE", terminal.Size(120, 40).Screen, StringComparison.Ordinal);
+        Assert.Contains("put right in the log: c", terminal.Size(120, 40).Screen, StringComparison.Ordinal);
         terminal.Press("⎋");
 
         Assert.Equal("SL-T1=103.4 SL-T1=100.4", terminal.Typed);

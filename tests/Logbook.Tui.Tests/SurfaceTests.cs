@@ -16,7 +16,7 @@ public sealed class SurfaceTests
         using var glass = new Glass(width, height);
 
         Assert.Contains("Two Willows test line", glass.Row(0), StringComparison.Ordinal);
-        Assert.Contains("q leave", glass.Row(height - 1), StringComparison.Ordinal);
+        Assert.Contains("? keys", glass.Row(height - 1), StringComparison.Ordinal);
         Assert.Contains("urgent", glass.Screen, StringComparison.Ordinal);
     }
 

@@ -29,7 +29,7 @@ internal static class NowDrawing
         var selected = key.Name == KeyName.Up && page.Selected <= 0 ? -1 : Moving.Move(page.Selected, key, count, session.Leaf);
         var now = Of(session, selected);
         // Above the first of what stands out lies what can hurt: there the window goes back to its top.
-        var top = selected < 0 ? 0 : Math.Clamp(page.Top, Math.Max(0, now.Marked.To + 2 - now.Room), Math.Max(0, now.Marked.From - 1));
+        var top = selected < 0 ? 0 : Math.Max(Math.Min(page.Top, Math.Max(0, now.Marked.From - 1)), now.Marked.To + 2 - now.Room);
         return page with { Selected = selected, Top = top };
     }
 
@@ -93,7 +93,7 @@ internal static class NowDrawing
         if (found.Count > 0)
         {
             var counts = LevelWords.Count(found.Select(f => f.Finding.Level));
-            yield return Gutter.Lines("stands out", LevelWords.LookOf(found[0].Finding.Level), $"{(counts.Length > 0 ? counts : Say.Count(found.Count, "note"))}: {FindingWords.Of(session.Site, found[0].Finding)}", session.Width, 1).First();
+            yield return Gutter.Lines("worst", LevelWords.LookOf(found[0].Finding.Level), $"{(counts.Length > 0 ? counts : Say.Count(found.Count, "note"))}: {FindingWords.Of(session.Site, found[0].Finding)}", session.Width, 1).First();
         }
 
         if (Rounds.Shortly(session) is { Length: > 0 } due)

@@ -34,6 +34,9 @@ public sealed class Desk(
 
     public string Terminal => terminal;
 
+    /// <summary>Says how far a server that the journal is forwarded to has come; null when it is forwarded nowhere.</summary>
+    public Func<Head, ServerView>? Server { get; set; }
+
     /// <summary>The state at the last <see cref="Follow"/> or <see cref="Write"/>.</summary>
     public State State { get; private set; } = State.Empty;
 
@@ -115,6 +118,10 @@ public sealed class Desk(
         return record;
     }
 }
+
+/// <summary>How far the server has come, in one line.</summary>
+/// <param name="Watch">True when somebody should look after it.</param>
+public sealed record ServerView(string Text, bool Watch);
 
 /// <summary>A calculation and where it comes from.</summary>
 /// <param name="PlugIn">Name and version of the plug-in: <c>Slaking 0.1.0</c>.</param>

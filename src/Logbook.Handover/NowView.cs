@@ -54,6 +54,9 @@ public sealed record NowView
     /// <summary>True when the folder's files differ from those in force.</summary>
     public required bool FilesDiffer { get; init; }
 
+    /// <summary>How far the mill's server has come; null when nothing is forwarded.</summary>
+    public ServerView? Server { get; init; }
+
     public static NowView Of(Desk desk)
     {
         var (site, state, now) = (desk.Site, desk.State, desk.Now);
@@ -77,6 +80,7 @@ public sealed record NowView
             ClockJumps = state.ClockJumps,
             Carried = state.Carried,
             Stocks = Stock.Of(site, state),
+            Server = desk.Server?.Invoke(state.Head),
             FilesDiffer = state.Files is not null && !Same(state.Files.Texts, desk.Files.Texts),
         };
     }

@@ -4,7 +4,7 @@ using Logbook.Journal;
 namespace Logbook.Storage.Postgres;
 
 /// <summary>How a line's journal and what the server holds of it stand to each other.</summary>
-public enum Standing
+public enum Agreement
 {
     /// <summary>There is no record yet.</summary>
     Empty,
@@ -29,7 +29,7 @@ public enum Standing
 /// <param name="SetBack">How many records the server had acknowledged before and did not hold any more when this run began.</param>
 /// <param name="ClockAhead">How far this terminal's clock is before the server's.</param>
 /// <param name="FirstDifference">The first record in which they differ.</param>
-public sealed record ForwardReport(string Chain, Standing Standing, Head Line, Head There, long Sent, long SetBack, TimeSpan ClockAhead, Difference? FirstDifference)
+public sealed record ForwardReport(string Chain, Agreement Agreement, Head Line, Head There, long Sent, long SetBack, TimeSpan ClockAhead, Difference? FirstDifference)
 {
     // Time servers keep clocks within a second; this much is worth a word. Records keep the order of their numbers whatever clocks say.
     private static readonly TimeSpan ClockGrace = TimeSpan.FromMinutes(1);
@@ -43,12 +43,12 @@ public sealed record ForwardReport(string Chain, Standing Standing, Head Line, H
     {
         if (SetBack > 0)
             yield return $"the server had acknowledged {Count(SetBack)} more of {Chain} than it holds now: it was set back to an older copy; they are here, and are sent again";
-        yield return Standing switch
+        yield return Agreement switch
         {
-            Standing.Empty => "the journal has no record yet: nothing to forward",
-            Standing.Whole => $"{Chain}: the server holds all {Count(There.Seq)}, head {There.Hash}{(Sent > 0 ? $"; {Sent.ToString(CultureInfo.InvariantCulture)} sent now" : "")}",
-            Standing.Behind => $"{Chain}: the server holds {Count(There.Seq)}; {Behind.ToString(CultureInfo.InvariantCulture)} wait here, and nothing of them is lost",
-            Standing.Ahead => $"REFUSED: the server holds {Count(There.Seq)} of {Chain}, this journal ends at {Line.Seq} and agrees up to there: it is an older copy. Nothing was sent. Write nothing here before the missing {There.Seq - Line.Seq} are back: logbook export --server --line {Chain} --format jsonl --out F, then logbook restore F where there is no journal yet",
+            Agreement.Empty => "the journal has no record yet: nothing to forward",
+            Agreement.Whole => $"{Chain}: the server holds all {Count(There.Seq)}, head {There.Hash}{(Sent > 0 ? $"; {Sent.ToString(CultureInfo.InvariantCulture)} sent now" : "")}",
+            Agreement.Behind => $"{Chain}: the server holds {Count(There.Seq)}; {Behind.ToString(CultureInfo.InvariantCulture)} wait here, and nothing of them is lost",
+            Agreement.Ahead => $"REFUSED: the server holds {Count(There.Seq)} of {Chain}, this journal ends at {Line.Seq} and agrees up to there: it is an older copy. Nothing was sent. Write nothing here before the missing {There.Seq - Line.Seq} are back: logbook export --server --line {Chain} --format jsonl --out F, then logbook restore F where there is no journal yet",
             _ => $"REFUSED: {Chain} here and on the server part at record {FirstDifference!.Seq}. {FirstDifference.Words}. Nothing was sent, nothing was merged: compare the heads of printed notes with both (logbook verify --head)",
         };
         if (ClockAhead.Duration() > ClockGrace)

@@ -34,20 +34,20 @@ public sealed class Forwarder(IJournalStore line, Server server, ForwardNote not
             var report = WithTurn(chain, alone: true, turn =>
             {
                 var before = Compare(turn);
-                return before.Standing == Standing.Behind ? AfterBatch(turn, before) : before;
+                return before.Agreement == Agreement.Behind ? AfterBatch(turn, before) : before;
             });
             (sent, setBack) = (sent + report.Sent, first ? report.SetBack : setBack);
-            if (report.Standing is Standing.Whole or Standing.Behind)
+            if (report.Agreement is Agreement.Whole or Agreement.Behind)
                 note.Write(report.There, clock.GetUtcNow());
             if (report.Sent > 0)
                 Keep(chain, report);
-            if (report.Standing != Standing.Behind)
+            if (report.Agreement != Agreement.Behind)
                 return report with { Sent = sent, SetBack = setBack };
             work.Reached(report.There.Seq);
         }
     });
 
-    private static ForwardReport Empty => new("", Standing.Empty, Head.Empty, Head.Empty, 0, 0, TimeSpan.Zero, null);
+    private static ForwardReport Empty => new("", Agreement.Empty, Head.Empty, Head.Empty, 0, 0, TimeSpan.Zero, null);
 
     private static T Guarded<T>(Func<T> work) => ServerFault.Guard("not forwarded", work);
 
@@ -68,10 +68,10 @@ public sealed class Forwarder(IJournalStore line, Server server, ForwardNote not
         var common = Math.Min(there.Seq, here.Seq);
         var acknowledged = note.Read()?.Head.Seq ?? 0;
         var report = new ForwardReport(
-            turn.Line.Chain, Standing.Differs, here, there, 0, Math.Max(0, Math.Min(acknowledged, here.Seq) - there.Seq), clock.GetUtcNow() - turn.Clock, null);
+            turn.Line.Chain, Agreement.Differs, here, there, 0, Math.Max(0, Math.Min(acknowledged, here.Seq) - there.Seq), clock.GetUtcNow() - turn.Clock, null);
         if (HashHere(common) != turn.HeadAt(common)?.Hash)
             return report with { FirstDifference = FirstDifference(turn, common) };
-        return report with { Standing = there.Seq == here.Seq ? Standing.Whole : there.Seq < here.Seq ? Standing.Behind : Standing.Ahead };
+        return report with { Agreement = there.Seq == here.Seq ? Agreement.Whole : there.Seq < here.Seq ? Agreement.Behind : Agreement.Ahead };
     }
 
     private ForwardReport AfterBatch(Turn turn, ForwardReport before)
@@ -79,7 +79,7 @@ public sealed class Forwarder(IJournalStore line, Server server, ForwardNote not
         var batch = Batch(before.There);
         turn.Add(batch);
         var there = Head.Of(batch[^1]);
-        return before with { There = there, Sent = batch.Count, Standing = there.Seq < before.Line.Seq ? Standing.Behind : Standing.Whole };
+        return before with { There = there, Sent = batch.Count, Agreement = there.Seq < before.Line.Seq ? Agreement.Behind : Agreement.Whole };
     }
 
     private List<JournalRecord> Batch(Head there)
@@ -102,9 +102,9 @@ public sealed class Forwarder(IJournalStore line, Server server, ForwardNote not
     private void Keep(string chain, ForwardReport report)
     {
         var (before, now) = ((report.There.Seq - report.Sent) / KeepEvery, report.There.Seq / KeepEvery);
-        if (report.Standing == Standing.Behind && before == now)
+        if (report.Agreement == Agreement.Behind && before == now)
             return;
-        var state = Replay.UpTo(line, report.Standing == Standing.Behind ? now * KeepEvery : report.There.Seq);
+        var state = Replay.UpTo(line, report.Agreement == Agreement.Behind ? now * KeepEvery : report.There.Seq);
         WithTurn(chain, alone: false, turn =>
         {
             turn.Keep(state);

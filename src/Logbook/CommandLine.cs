@@ -60,6 +60,7 @@ internal static class CommandLine
             HandoverCommands.Make(shell), TemplateCommands.Make(shell), AuditCommand.Make(shell), AuditCommand.LimitUse(shell),
             CalcCommands.Make(shell), PluginsCommand.Make(shell), PeopleCommand.Make(shell),
             VerifyCommand.Make(shell), ExportCommand.Make(shell), BackupCommands.Backup(shell), BackupCommands.Restore(shell),
+            ForwardCommand.Make(shell), ServerCommands.Make(shell),
         ];
         foreach (var command in commands)
         {

@@ -21,9 +21,9 @@ public sealed class ForwardingTests(ClusterIfThere there)
         Mill.Write(line, 3, from: 37);
         var more = mill.Forward(line);
 
-        Assert.Equal((Standing.Whole, 37L), (first.Standing, first.Sent));
-        Assert.Equal((Standing.Whole, 0L), (again.Standing, again.Sent));
-        Assert.Equal((Standing.Whole, 3L), (more.Standing, more.Sent));
+        Assert.Equal((Agreement.Whole, 37L), (first.Agreement, first.Sent));
+        Assert.Equal((Agreement.Whole, 0L), (again.Agreement, again.Sent));
+        Assert.Equal((Agreement.Whole, 3L), (more.Agreement, more.Sent));
         mill.MustHold(line);
     }
 
@@ -59,7 +59,7 @@ public sealed class ForwardingTests(ClusterIfThere there)
         var reports = new ForwardReport[2];
         Parallel.For(0, 2, i => reports[i] = forwarders[i].Run(LongWork.Unwatched));
 
-        Assert.All(reports, r => Assert.Equal(Standing.Whole, r.Standing));
+        Assert.All(reports, r => Assert.Equal(Agreement.Whole, r.Agreement));
         Assert.Equal(120, reports.Sum(r => r.Sent));
         mill.MustHold(line);
     }
@@ -78,7 +78,7 @@ public sealed class ForwardingTests(ClusterIfThere there)
 
         var report = restored.Forward(line);
 
-        Assert.Equal((Standing.Whole, 10L, 10L), (report.Standing, report.Sent, report.SetBack));
+        Assert.Equal((Agreement.Whole, 10L, 10L), (report.Agreement, report.Sent, report.SetBack));
         Assert.Contains("set back to an older copy", report.Words[0], StringComparison.Ordinal);
         restored.MustHold(line);
     }
@@ -94,7 +94,7 @@ public sealed class ForwardingTests(ClusterIfThere there)
 
         var report = mill.Forward(older);
 
-        Assert.Equal((Standing.Ahead, 0L), (report.Standing, report.Sent));
+        Assert.Equal((Agreement.Ahead, 0L), (report.Agreement, report.Sent));
         Assert.Contains("missing 10 are back", report.Words[0], StringComparison.Ordinal);
         mill.MustHold(whole);
     }
@@ -113,7 +113,7 @@ public sealed class ForwardingTests(ClusterIfThere there)
 
             var report = mill.Forward(forked);
 
-            Assert.Equal((Standing.Differs, 0L, 21L), (report.Standing, report.Sent, report.FirstDifference?.Seq));
+            Assert.Equal((Agreement.Differs, 0L, 21L), (report.Agreement, report.Sent, report.FirstDifference?.Seq));
             Assert.Contains("part at record 21", report.Words[0], StringComparison.Ordinal);
         }
 
@@ -130,7 +130,7 @@ public sealed class ForwardingTests(ClusterIfThere there)
 
         var report = mill.Forward(Mill.Line(40, words: "another mill"));
 
-        Assert.Equal((Standing.Differs, 1L), (report.Standing, report.FirstDifference?.Seq));
+        Assert.Equal((Agreement.Differs, 1L), (report.Agreement, report.FirstDifference?.Seq));
         mill.MustHold(line);
     }
 

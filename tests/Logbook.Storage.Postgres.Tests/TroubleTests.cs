@@ -37,7 +37,7 @@ public sealed class TroubleTests(ClusterIfThere there)
         Assert.Contains("the server is away", away.Message, StringComparison.Ordinal);
         Assert.Equal(30, after.Seq);
         Assert.Equal(30, noted?.Head.Seq);
-        Assert.Equal((Standing.Whole, 30L), (report.Standing, report.Sent));
+        Assert.Equal((Agreement.Whole, 30L), (report.Agreement, report.Sent));
         mill.MustHold(line);
     }
 
@@ -65,7 +65,7 @@ public sealed class TroubleTests(ClusterIfThere there)
                 Assert.Equal(line.Read(head.Seq).First().Hash, head.Hash);
 
                 Assert.True(Cluster.Call("mount", "-o", "remount,size=256m", folder));
-                Assert.Equal(Standing.Whole, mill.Forward(line).Standing);
+                Assert.Equal(Agreement.Whole, mill.Forward(line).Agreement);
                 mill.MustHold(line);
                 there.Cluster.Execute("postgres", $"drop database {mill.Database} with (force)");
             }
@@ -103,7 +103,7 @@ public sealed class TroubleTests(ClusterIfThere there)
 
             var report = mill.Forward(line, Batch, chain);
 
-            Assert.Equal((Standing.Whole, Records - before.Seq), (report.Standing, report.Sent));
+            Assert.Equal((Agreement.Whole, Records - before.Seq), (report.Agreement, report.Sent));
             mill.MustHold(line, chain);
             return (seen, trouble);
         }

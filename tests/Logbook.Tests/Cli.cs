@@ -17,13 +17,16 @@ internal sealed class Cli : IDisposable
     /// <summary>Wednesday 25 November 2026, 10:00 at the site: two hours into a day shift.</summary>
     public FakeTimeProvider Clock { get; } = new(new DateTimeOffset(2026, 11, 25, 15, 0, 0, TimeSpan.Zero));
 
+    /// <summary>What LOGBOOK_SERVER says.</summary>
+    public string? Server { get; set; }
+
     public Answer Run(params string[] args) => RunWith("", args);
 
     public Answer RunWith(string input, params string[] args)
     {
         using var output = new StringWriter();
         using var error = new StringWriter();
-        var shell = new Shell(new StringReader(input), output, error, Clock, "test:1", Folder, Folder) { PinRounds = 1 };
+        var shell = new Shell(new StringReader(input), output, error, Clock, "test:1", Folder, Folder) { PinRounds = 1, ServerVariable = Server };
         var code = CommandLine.Run(args, shell);
         return new Answer(code, output.ToString(), error.ToString());
     }

@@ -39,7 +39,7 @@ internal static class NowDrawing
         List<Line> hurts = [.. HazardLines.InFull(session)];
         List<Line> above = [.. Upset(session), .. Unsaved(session), .. Handover(session), .. LineRow.Draw(session), .. Rule(session)];
         var (findings, from, to) = StandsOut.Draw(session, selected);
-        List<Line> below = [.. Rule(session), .. Rounds.Draw(session), .. Orders(session), .. CarriedLines.Draw(session), .. StockLines(session), .. FilesDiffer(session)];
+        List<Line> below = [.. Rule(session), .. Rounds.Draw(session), .. Orders(session), .. CarriedLines.Draw(session), .. StockLines(session), .. FilesDiffer(session), .. Server(session)];
         List<Line> body = [.. hurts, .. above, .. findings, .. below];
         var marked = (hurts.Count + above.Count + from, hurts.Count + above.Count + to);
         var room = Reader.Room(session, head, []);
@@ -130,6 +130,9 @@ internal static class NowDrawing
     private static IEnumerable<Line> FilesDiffer(Session session) => session.Facts.Now.FilesDiffer
         ? Gutter.Lines("site", Look.Watch, "the site's files differ from those in force: logbook check, then logbook adopt", session.Width)
         : [];
+
+    private static IEnumerable<Line> Server(Session session) =>
+        session.Facts.Now.Server is { } server ? Gutter.Lines("server", server.Watch ? Look.Watch : Look.Strong, server.Text, session.Width, most: 2) : [];
 
     /// <summary>Parts are set apart where there is room for it.</summary>
     private static IEnumerable<Line> Rule(Session session) =>

@@ -20,7 +20,8 @@ internal static class AuditCommand
         var flag = Options.Many("--flag", $"Only these, may be repeated: {string.Join(", ", Audit.Flags)}.", "NAME");
         var (from, to, json, asOf) = (Options.From(), Options.To(), Options.Json(), Options.AsOf());
         var command = new Command("audit", $"Missed, late, not taken, corrected, carried, refused: facts. Same as an earlier round, varies less than usual: something to look at, with its evidence; not findings about anyone. The last seven days unless said. {Listing.Keys}") { flag, from, to, json, asOf };
-        command.SetAction(parse => OpenSite.ForReading(shell, parse, desk =>
+        ServerOptions.AddTo(command);
+        command.SetAction(parse => OpenSite.ForLines(shell, parse, (shell, desk) =>
         {
             var wanted = parse.GetValue(flag) ?? [];
             var unknown = wanted.Except(Audit.Flags, StringComparer.Ordinal).Select(f => Mistake.Typed($"there is no flag {f}", string.Join(", ", Audit.Flags))).ToList();
@@ -37,7 +38,8 @@ internal static class AuditCommand
         var point = Options.Text("--point", "Only this point.", "TAG");
         var (from, to, json, asOf) = (Options.From(), Options.To(), Options.Json(), Options.AsOf());
         var command = new Command("limits", $"How often each limit was exceeded, for how long, and by crew: the last thirty days unless said. {Limits.Keys}") { point, from, to, json, asOf };
-        command.SetAction(parse => OpenSite.ForReading(shell, parse, desk => Options.Span(
+        ServerOptions.AddTo(command);
+        command.SetAction(parse => OpenSite.ForLines(shell, parse, (shell, desk) => Options.Span(
             shell, parse, desk, (from, desk.Now.AddDays(-30)), (to, desk.Now), (begin, end) => Limits.Print(
                 shell, parse.GetValue(json),
                 Handover.LimitUse.Of(desk, begin, end).Where(l => parse.GetValue(point) is not { } tag || l.Point.Equals(tag, StringComparison.OrdinalIgnoreCase)),

@@ -3,7 +3,6 @@ using System.Globalization;
 using System.Text;
 using Logbook.Handover;
 using Logbook.Journal;
-using Logbook.Storage.LiteDb;
 
 namespace Logbook.Commands;
 
@@ -18,28 +17,33 @@ internal static class ExportCommand
         format.AcceptOnlyFromAmong("jsonl", "csv");
         var output = Options.Text("--out", "The file to write; else it goes to standard output.", "F");
         var command = new Command("export", $"The whole journal, as far as it is sound. The columns of csv: {Header}; a text that a spreadsheet could take for a formula begins with an apostrophe.") { format, output };
-        command.SetAction(parse => OpenSite.Journal(shell, parse, store => Write(shell, store, parse.GetValue(format)!, parse.GetValue(output)), whenDamaged: ExitCode.Store));
+        ServerOptions.AddTo(command);
+        command.SetAction(parse => parse.GetValue(ServerOptions.Server)
+            ? parse.GetValue(ServerOptions.Line) is { Length: 1 }
+                ? ServerReading.Lines(shell, parse, line => Write(shell, new(line, line.Line.Head.Seq, line.Verify), parse.GetValue(format)!, parse.GetValue(output)))
+                : shell.Refuse("one journal comes out at a time", "--server --line ID")
+            : OpenSite.Journal(shell, parse, store => Write(shell, new(store, store.Anchor()?.Seq ?? 0, store.Verify), parse.GetValue(format)!, parse.GetValue(output)), whenDamaged: ExitCode.Store));
         return command;
     }
 
-    private static int Write(Shell shell, LiteDbJournal store, string format, string? path)
+    private static int Write(Shell shell, Whole whole, string format, string? path)
     {
         if (path is null)
         {
-            return Lines(shell, store, format, shell.Out);
+            return Lines(shell, whole, format, shell.Out);
         }
 
         using var file = new WholeFile(shell.FullPath(path));
-        var code = Lines(shell, store, format, file.Text);
+        var code = Lines(shell, whole, format, file.Text);
         file.Keep();
         return code;
     }
 
-    private static int Lines(Shell shell, LiteDbJournal store, string format, TextWriter output)
+    private static int Lines(Shell shell, Whole whole, string format, TextWriter output)
     {
-        var lines = format == "csv" ? Csv(store, output) : record => [Encoding.UTF8.GetString(record.Bytes.Span)];
-        using var progress = Progress.Of(shell, "exporting", store.Anchor()?.Seq ?? 0);
-        var check = store.Verify(progress.Work, record =>
+        var lines = format == "csv" ? Csv(whole.Store, output) : record => [Encoding.UTF8.GetString(record.Bytes.Span)];
+        using var progress = Progress.Of(shell, "exporting", whole.Records);
+        var check = whole.Verify(progress.Work, record =>
         {
             foreach (var line in lines(record))
             {
@@ -55,7 +59,7 @@ internal static class ExportCommand
         return ExitCode.Store;
     }
 
-    private static Func<JournalRecord, IEnumerable<string>> Csv(LiteDbJournal store, TextWriter output)
+    private static Func<JournalRecord, IEnumerable<string>> Csv(IJournalStore store, TextWriter output)
     {
         output.Write(Header + '\n');
         var rows = ReadingRow.In(store);
@@ -69,4 +73,8 @@ internal static class ExportCommand
             CsvCell.Of(reading.Point), value?.ToString("R", CultureInfo.InvariantCulture) ?? "-", CsvCell.Of(reading.Unit), Json.Time(reading.At),
             CsvCell.Of(reading.Why), row.Seq.ToString(CultureInfo.InvariantCulture), CsvCell.Of(row.Round), CsvCell.Of(row.By), row.Status);
     }
+
+    /// <summary>A journal that hands over its records while it is verified.</summary>
+    /// <param name="Records">How many there are, as far as is known.</param>
+    private sealed record Whole(IJournalStore Store, long Records, Func<LongWork, Action<JournalRecord>, ChainCheck> Verify);
 }

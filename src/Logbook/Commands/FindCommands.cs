@@ -15,7 +15,8 @@ internal static class FindCommands
         var text = new Argument<string>("TEXT") { Description = "Words that all must stand in the line; capitals do not matter." };
         var (from, to, json, asOf) = (Options.From(), Options.To(), Options.Json(), Options.AsOf());
         var command = new Command("find", $"Records that hold the words, of the whole journal unless said. {LogCommand.Listing.Keys}") { text, from, to, json, asOf };
-        command.SetAction(parse => OpenSite.ForReading(shell, parse, desk => Options.Span(
+        ServerOptions.AddTo(command);
+        command.SetAction(parse => OpenSite.ForLines(shell, parse, (shell, desk) => Options.Span(
             shell, parse, desk, (from, DateTimeOffset.MinValue), (to, DateTimeOffset.MaxValue),
             (begin, end) => LogCommand.Listing.Print(shell, parse.GetValue(json), Search.Of(desk, parse.GetValue(text)!, begin, end), "no record holds these words")), asOf));
         return command;

@@ -29,7 +29,7 @@ internal static class HandoverCommands
         var asOf = Options.AsOf();
         var command = new Command("draft", "The note that is in hand, as it stands.") { asOf };
         print.AddTo(command);
-        command.SetAction(parse => OpenSite.ForReading(shell, parse, desk => print.Write(parse, print.Kind(parse) switch
+        command.SetAction(parse => OpenSite.ForReading(shell, parse, desk => print.Write(shell, parse, print.Kind(parse) switch
         {
             NoteKind.Long => LongNote.InHand(desk),
             _ => HandoverNote.InHand(desk),
@@ -43,16 +43,17 @@ internal static class HandoverCommands
         var print = new NotePrint(shell, "handover, the page that is handed over; long, with all that it sums up; week, the seven days that end with the shift, for the supervisor.", "handover", "long", "week");
         var command = new Command("show", "The note of a shift that has ended.") { shift };
         print.AddTo(command);
-        command.SetAction(parse => OpenSite.ForReading(shell, parse, desk =>
+        ServerOptions.AddTo(command);
+        command.SetAction(parse => OpenSite.ForLines(shell, parse, (shell, desk) =>
         {
             var running = Calendar.ShiftAt(desk.Site, desk.Now);
             var id = parse.GetValue(shift);
             DateTimeOffset? at = id is null ? running.Start.AddSeconds(-1) : Find(desk.Site, id)?.Start;
             return at is not { } moment ? shell.Refuse($"there is no shift {id}", $"an id such as {running.Id}: start date, shift, crew") : print.Kind(parse) switch
             {
-                NoteKind.Week => print.Write(parse, WeekNote.Of(desk, moment)),
-                NoteKind.Long => print.Write(parse, LongNote.Of(desk, moment)),
-                _ => print.Write(parse, HandoverNote.Of(desk, moment)),
+                NoteKind.Week => print.Write(shell, parse, WeekNote.Of(desk, moment)),
+                NoteKind.Long => print.Write(shell, parse, LongNote.Of(desk, moment)),
+                _ => print.Write(shell, parse, HandoverNote.Of(desk, moment)),
             };
         }));
         return command;

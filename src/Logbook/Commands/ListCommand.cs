@@ -19,7 +19,8 @@ internal static class ListCommand
         var json = Options.Json();
         var asOf = Options.AsOf();
         var command = new Command("list", $"Values of a point: the last 24 hours unless said. {Listing.Keys}") { tag, from, to, json, asOf };
-        command.SetAction(parse => OpenSite.ForReading(shell, parse, desk =>
+        ServerOptions.AddTo(command);
+        command.SetAction(parse => OpenSite.ForLines(shell, parse, (shell, desk) =>
         {
             var mistakes = new List<Mistake>();
             var point = desk.Site.FindPoint(parse.GetValue(tag)!);

@@ -19,7 +19,8 @@ internal static class LogCommand
         var json = Options.Json();
         var asOf = Options.AsOf();
         var command = new Command("log", $"The records in order: this shift's unless said. {Listing.Keys}") { from, to, about, json, asOf };
-        command.SetAction(parse => OpenSite.ForReading(shell, parse, desk =>
+        ServerOptions.AddTo(command);
+        command.SetAction(parse => OpenSite.ForLines(shell, parse, (shell, desk) =>
             parse.GetValue(about) is { } seq
                 ? Listing.Print(shell, parse.GetValue(json), RecordLinks.About(desk, seq).Select(r => LogLine.Of(desk, r)), $"there is no record {seq}")
                 : Options.Span(shell, parse, desk, (from, Calendar.ShiftAt(desk.Site, desk.Now).Start), (to, desk.Now.AddMinutes(1)), (begin, end) =>

@@ -29,22 +29,22 @@ internal sealed class NotePrint
 
     public NoteKind Kind(ParseResult parse) => parse.GetValue(_template) switch { "long" => NoteKind.Long, "week" => NoteKind.Week, _ => NoteKind.Handover };
 
-    public int Write(ParseResult parse, HandoverNote note) => Print(parse, NoteWriter.Write(note, Kind(parse), Format(parse), Folders(parse)));
+    public int Write(Shell shell, ParseResult parse, HandoverNote note) => Print(shell, parse, NoteWriter.Write(note, Kind(parse), Format(parse), Folders(parse)));
 
-    public int Write(ParseResult parse, WeekNote note) => Print(parse, NoteWriter.Write(note, Format(parse), Folders(parse)));
+    public int Write(Shell shell, ParseResult parse, WeekNote note) => Print(shell, parse, NoteWriter.Write(note, Format(parse), Folders(parse)));
 
     private NoteFormat Format(ParseResult parse) => parse.GetValue(_format) switch { "md" => NoteFormat.Markdown, "html" => NoteFormat.Html, _ => NoteFormat.Text };
 
     private IReadOnlyList<string> Folders(ParseResult parse) => [Path.Combine(OpenSite.Folder(_shell, parse), "notes"), Templates.Notes];
 
-    private int Print(ParseResult parse, string text)
+    private int Print(Shell shell, ParseResult parse, string text)
     {
         if (parse.GetValue(_out) is { } file)
         {
-            return NewFile.Write(_shell, file, text);
+            return NewFile.Write(shell, file, text);
         }
 
-        _shell.Out.Write(text);
+        shell.Out.Write(text);
         return ExitCode.Done;
     }
 }

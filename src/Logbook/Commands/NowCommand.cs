@@ -13,7 +13,8 @@ internal static class NowCommand
         var json = Options.Json();
         var asOf = Options.AsOf();
         var command = new Command("now", "What can hurt, what stands out, what is due and what is open. With --json, \"now\": an array of objects with what, level, point, text, at, seq.") { json, asOf };
-        command.SetAction(parse => OpenSite.ForReading(shell, parse, desk => Print(shell, parse.GetValue(json), NowView.Of(desk)), asOf));
+        ServerOptions.AddTo(command);
+        command.SetAction(parse => OpenSite.ForLines(shell, parse, (shell, desk) => Print(shell, parse.GetValue(json), NowView.Of(desk)), asOf));
         return command;
     }
 
@@ -69,12 +70,25 @@ internal static class NowCommand
             output.WriteLine(Say.Visible($"open      {item.Id} {item.ItemKind}, {item.On}: {item.Text}"));
         }
 
-        if (now.FilesDiffer)
+        foreach (var line in Foot(now))
         {
-            output.WriteLine("The site's files differ from those in force: logbook check, then logbook adopt.");
+            output.WriteLine(line);
         }
 
         return ExitCode.Done;
+    }
+
+    private static IEnumerable<string> Foot(NowView now)
+    {
+        if (now.Server is { } server)
+        {
+            yield return Say.Visible($"server    {server.Text}");
+        }
+
+        if (now.FilesDiffer)
+        {
+            yield return "The site's files differ from those in force: logbook check, then logbook adopt.";
+        }
     }
 
     private static IEnumerable<JsonNode> Objects(NowView now)
@@ -98,6 +112,11 @@ internal static class NowCommand
         foreach (var r in now.Instead.Concat(now.Rounds))
         {
             yield return Row("round-" + Word(r.State), null, string.Create(CultureInfo.InvariantCulture, $"{r.Title}, {r.Done} of {r.Of}"), r.DueAt, null, null);
+        }
+
+        if (now.Server is { } server)
+        {
+            yield return Row("server", server.Watch ? "watch" : null, server.Text, now.At, null, null);
         }
 
         foreach (var c in now.Carried)

@@ -7,5 +7,9 @@ namespace Logbook.Commands;
 internal static class ScreenCommand
 {
     public static int Open(Shell shell, ParseResult parse, string? by) =>
-        OpenSite.ForWriting(shell, parse, desk => Tui.Screen.Run(desk, by, Path.Combine(OpenSite.Folder(shell, parse), "journal"), SigningOptions.Pins(shell, parse)));
+        OpenSite.ForWriting(shell, parse, desk =>
+        {
+            using var forwarding = ForwardingBeside.Start(shell, parse, desk);
+            return Tui.Screen.Run(desk, by, Path.Combine(OpenSite.Folder(shell, parse), "journal"), SigningOptions.Pins(shell, parse));
+        });
 }

@@ -25,7 +25,8 @@ internal static class TrendCommand
         {
             tag, from, to, svg, target, sigma, baseline, json,
         };
-        command.SetAction(parse => OpenSite.ForReading(shell, parse, desk =>
+        ServerOptions.AddTo(command);
+        command.SetAction(parse => OpenSite.ForLines(shell, parse, (shell, desk) =>
         {
             var mistakes = new List<Mistake>();
             var point = desk.Site.FindPoint(parse.GetValue(tag)!);

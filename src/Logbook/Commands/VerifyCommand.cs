@@ -3,6 +3,7 @@ using System.Globalization;
 using System.Text.Json.Nodes;
 using Logbook.Journal;
 using Logbook.Storage.LiteDb;
+using Logbook.Storage.Postgres;
 
 namespace Logbook.Commands;
 
@@ -14,13 +15,52 @@ internal static class VerifyCommand
         var json = Options.Json();
         var head = Options.Text("--head", "A head that a printed note carries: the journal must contain the record it belongs to.", "HASH");
         var command = new Command("verify", "Reads every record and checks that its hash and its place in the chain are right. With --json: ok, records, head, first_bad.") { json, head };
-        command.SetAction(parse => OpenSite.Journal(shell, parse, store =>
+        ServerOptions.AddTo(command);
+        command.SetAction(parse => parse.GetValue(ServerOptions.Server) ? OnServer(shell, parse, parse.GetValue(json)) : OpenSite.Journal(shell, parse, store =>
         {
             var code = Print(shell, parse.GetValue(json), Watched(shell, store));
             return code == ExitCode.Done && parse.GetValue(head) is { } noted ? Contains(shell, store, noted) : code;
         }, whenDamaged: ExitCode.VerificationFailed));
         return command;
     }
+
+    /// <summary>What the server holds, read whole; and, where a line's own journal is at hand, whether that holds the same.</summary>
+    private static int OnServer(Shell shell, ParseResult parse, bool json)
+    {
+        var all = new JsonArray();
+        var code = ServerReading.Lines(shell, parse, journal =>
+        {
+            using var progress = Progress.Of(shell, "verifying " + journal.Line.Chain, journal.Line.Head.Seq);
+            var answer = journal.Verify(progress.Work);
+            all.Add(Object(answer, journal.Line.Chain));
+            if (!json)
+            {
+                shell.Out.WriteLine($"{journal.Line.Chain}: {Words(answer)}");
+            }
+
+            return answer.Ok ? Same(shell, parse, journal.Line) : ExitCode.VerificationFailed;
+        }, whenDamaged: ExitCode.VerificationFailed);
+        if (json && all.Count > 0)
+        {
+            shell.Out.WriteLine(Json.Text(new JsonObject { ["verify"] = all }));
+        }
+
+        return code;
+    }
+
+    private static int Same(Shell shell, ParseResult parse, ServerLine there) => OpenSite.Journal(shell, parse, here =>
+    {
+        if (here.Read().FirstOrDefault()?.Chain != there.Chain || here.Head.Seq < there.Head.Seq)
+        {
+            return ExitCode.Done; // another line's journal, or none, or an older one: forward --status says which
+        }
+
+        var same = there.Head.Seq == 0 || here.Read(there.Head.Seq).First().Hash == there.Head.Hash;
+        shell.Error.WriteLine(same
+            ? string.Create(CultureInfo.InvariantCulture, $"{there.Chain}: this line's journal has the same head at record {there.Head.Seq}{(here.Head == there.Head ? "" : $", and {here.Head.Seq - there.Head.Seq} more that wait")}")
+            : $"{there.Chain}: this line's journal is another one: see logbook forward --status");
+        return same ? ExitCode.Done : ExitCode.VerificationFailed;
+    }, whenDamaged: ExitCode.VerificationFailed);
 
     /// <summary>Whether the journal that a note was drawn from lives on, unaltered, in this one.</summary>
     private static int Contains(Shell shell, LiteDbJournal store, string noted)
@@ -50,20 +90,19 @@ internal static class VerifyCommand
 
     private static int Print(Shell shell, bool json, ChainCheck answer)
     {
-        if (json)
-        {
-            shell.Out.WriteLine(Json.Text(new JsonObject
-            {
-                ["ok"] = answer.Ok, ["records"] = answer.Records, ["head"] = answer.Head.Hash, ["first_bad"] = answer.FirstBad is { } bad ? JsonValue.Create(bad) : null,
-            }));
-        }
-        else
-        {
-            shell.Out.WriteLine(answer.Ok
-                ? string.Create(CultureInfo.InvariantCulture, $"sound: {answer.Records} records, head {answer.Head.Hash}")
-                : string.Create(CultureInfo.InvariantCulture, $"NOT SOUND at record {answer.FirstBad}: {answer.Why}; the {answer.Records} records before it are sound"));
-        }
-
+        shell.Out.WriteLine(json ? Json.Text(Object(answer, line: null)) : Words(answer));
         return answer.Ok ? ExitCode.Done : ExitCode.VerificationFailed;
+    }
+
+    private static string Words(ChainCheck answer) => answer.Ok
+        ? string.Create(CultureInfo.InvariantCulture, $"sound: {answer.Records} records, head {answer.Head.Hash}")
+        : string.Create(CultureInfo.InvariantCulture, $"NOT SOUND at record {answer.FirstBad}: {answer.Why}; the {answer.Records} records before it are sound");
+
+    private static JsonObject Object(ChainCheck answer, string? line)
+    {
+        var said = line is null ? [] : new JsonObject { ["line"] = line };
+        (said["ok"], said["records"], said["head"]) = (answer.Ok, answer.Records, answer.Head.Hash);
+        said["first_bad"] = answer.FirstBad is { } bad ? JsonValue.Create(bad) : null;
+        return said;
     }
 }

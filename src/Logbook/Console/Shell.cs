@@ -13,6 +13,15 @@ internal sealed record Shell(
     private const int MostMistakes = 50;
     private const int LongestLine = 600;
 
+    /// <summary>What LOGBOOK_SERVER says: a connection string, never shown; or null.</summary>
+    public string? ServerVariable { get; init; }
+
+    /// <summary>What LOGBOOK_SERVER_FILE says, or null.</summary>
+    public string? ServerFileVariable { get; init; }
+
+    /// <summary>The folder of the person's settings; empty when there is none.</summary>
+    public string Settings { get; init; } = "";
+
     /// <summary>Asks for a PIN without echo; null where there is no terminal.</summary>
     public Func<string, string?>? AskSecret { get; init; }
 
@@ -27,6 +36,9 @@ internal sealed record Shell(
             Environment.CurrentDirectory, Environment.GetEnvironmentVariable("LOGBOOK_SITE"))
         {
             AskSecret = SecretLine.AtTerminal,
+            ServerVariable = Environment.GetEnvironmentVariable("LOGBOOK_SERVER"),
+            ServerFileVariable = Environment.GetEnvironmentVariable("LOGBOOK_SERVER_FILE"),
+            Settings = Environment.GetFolderPath(Environment.SpecialFolder.ApplicationData),
             Watched = !System.Console.IsErrorRedirected,
         };
     }

@@ -22,6 +22,14 @@ internal static class OpenSite
     public static int ForReading(Shell shell, ParseResult parse, Func<Desk, int> action, Option<string?>? asOf = null) => With(shell, parse, asOf, () => [], action);
 
     /// <summary>
+    /// Runs <paramref name="action"/> on the site's desk; with --server on a desk of each line that is asked for. Each gets a
+    /// shell to print to, so that what several say can be put together.
+    /// </summary>
+    public static int ForLines(Shell shell, ParseResult parse, Func<Shell, Desk, int> action, Option<string?>? asOf = null) => parse.GetValue(ServerOptions.Server)
+        ? ServerReading.Each(shell, parse, (own, desk) => AsOf(own, parse, asOf, desk, past => action(own, past)))
+        : ForReading(shell, parse, desk => action(shell, desk), asOf);
+
+    /// <summary>
     /// The calculations that the shipped plug-ins and the site's own offer; one that could not be loaded is said on the error
     /// stream.
     /// </summary>
@@ -98,6 +106,7 @@ internal static class OpenSite
             using var journal = Store(shell, folder, Wait(parse), shell.Clock);
             var whole = ShortEnd.Warn(shell, journal);
             var desk = new Desk(journal, files.Value!, calculations(), new DeadlineGuard(), shell.Clock, shell.Terminal);
+            desk.Server = ServerWords.Noted(shell, folder, desk);
             desk.Follow();
             var answer = desk.NotReady.Count > 0 ? shell.Refuse(desk.NotReady) : AsOf(shell, parse, asOf, desk, action);
             return answer == ExitCode.Done && !whole ? ExitCode.Store : answer;

@@ -20,13 +20,16 @@ internal sealed class Cli : IDisposable
     /// <summary>What LOGBOOK_SERVER says.</summary>
     public string? Server { get; set; }
 
+    /// <summary>A person sees what is asked and can answer.</summary>
+    public bool Answers { get; init; }
+
     public Answer Run(params string[] args) => RunWith("", args);
 
     public Answer RunWith(string input, params string[] args)
     {
         using var output = new StringWriter();
         using var error = new StringWriter();
-        var shell = new Shell(new StringReader(input), output, error, Clock, "test:1", Folder, Folder) { PinRounds = 1, ServerVariable = Server };
+        var shell = new Shell(new StringReader(input), output, error, Clock, "test:1", Folder, Folder) { PinRounds = 1, ServerVariable = Server, Answers = Answers };
         var code = CommandLine.Run(args, shell);
         return new Answer(code, output.ToString(), error.ToString());
     }

@@ -40,6 +40,7 @@ internal sealed record Shell(
             ServerFileVariable = Environment.GetEnvironmentVariable("LOGBOOK_SERVER_FILE"),
             Settings = Environment.GetFolderPath(Environment.SpecialFolder.ApplicationData),
             Watched = !System.Console.IsErrorRedirected,
+            Answers = !System.Console.IsInputRedirected && !System.Console.IsOutputRedirected,
         };
     }
 
@@ -65,6 +66,9 @@ internal sealed record Shell(
 
     /// <summary>True when a person sees the error stream: progress is said there.</summary>
     public bool Watched { get; init; }
+
+    /// <summary>True when a person sees what is asked and can answer.</summary>
+    public bool Answers { get; init; }
 
     public string FullPath(string path) => Path.GetFullPath(path, Folder);
 }

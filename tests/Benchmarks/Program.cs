@@ -28,6 +28,13 @@ if (args is ["audit", ..])
     return;
 }
 
+if (args is ["server", ..])
+{
+    var sizes = args.Skip(1).Select(a => int.Parse(a, CultureInfo.InvariantCulture)).ToList();
+    ServerTable.Print(sizes.ElementAtOrDefault(0) is > 0 and var lines ? lines : 20, sizes.ElementAtOrDefault(1) is > 0 and var days ? days : 5 * 365, sizes.ElementAtOrDefault(2) is > 0 and var audited ? audited : 365);
+    return;
+}
+
 if (args is ["history", ..])
 {
     HistoryTable.Print(args.Length > 1 ? int.Parse(args[1], CultureInfo.InvariantCulture) : 5);

@@ -14,8 +14,12 @@ public sealed class Cluster : IDisposable
 
     private readonly string _folder = Directory.CreateTempSubdirectory("pg-").FullName;
 
-    public Cluster()
+    private readonly string _settings;
+
+    /// <param name="durable">False for tests: a killed server loses nothing of what the system has taken, and no disk is waited for.</param>
+    public Cluster(bool durable = false)
     {
+        _settings = durable ? "" : " -c fsync=off -c full_page_writes=off";
         if (AsRoot)
             Call("chown", "postgres", _folder);
         Run("initdb", "-D", Data, "-U", "lab", "-A", "trust", "-E", "UTF8", "--locale=C.UTF-8");
@@ -37,7 +41,7 @@ public sealed class Cluster : IDisposable
     {
         Port = FreePort();
         Run("pg_ctl", "-D", Data, "-w", "-t", "60", "-l", Path.Combine(_folder, "log"), "-o",
-            string.Create(CultureInfo.InvariantCulture, $"-p {Port} -k {_folder} -c listen_addresses=127.0.0.1 -c max_connections=60 -c fsync=off -c full_page_writes=off"), "start");
+            string.Create(CultureInfo.InvariantCulture, $"-p {Port} -k {_folder} -c listen_addresses=127.0.0.1 -c max_connections=60{_settings}"), "start");
     }
 
     /// <summary>Ends it as a power cut would: nothing is written any more, the next start recovers.</summary>
@@ -151,4 +155,19 @@ public sealed class ClusterIfThere : IDisposable
 public sealed class ServerFactAttribute : FactAttribute
 {
     public ServerFactAttribute() => Skip = Cluster.WhyNot!;
+}
+
+/// <summary>As <see cref="ServerFactAttribute"/>, where a small disk can be mounted.</summary>
+[AttributeUsage(AttributeTargets.Method)]
+public sealed class SmallDiskFactAttribute : FactAttribute
+{
+    private static readonly Lazy<bool> CanMount = new(() =>
+    {
+        var folder = Directory.CreateTempSubdirectory("mount-").FullName;
+        var mounted = Cluster.Call("mount", "-t", "tmpfs", "-o", "size=1m", "tmpfs", folder) && Cluster.Call("umount", folder);
+        Directory.Delete(folder);
+        return mounted;
+    });
+
+    public SmallDiskFactAttribute() => Skip = Cluster.WhyNot ?? (CanMount.Value ? null! : "no small disk can be mounted here to fill up (it needs root)");
 }

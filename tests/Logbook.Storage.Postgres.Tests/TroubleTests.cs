@@ -41,7 +41,7 @@ public sealed class TroubleTests(ClusterIfThere there)
         mill.MustHold(line);
     }
 
-    [ServerFact]
+    [SmallDiskFact]
     public void A_full_disk_on_the_server_is_said_so_and_what_it_acknowledged_stays()
     {
         var folder = there.Cluster.NewFolder("small");

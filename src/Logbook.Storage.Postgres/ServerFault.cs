@@ -1,4 +1,5 @@
 using System.Net.Sockets;
+using System.Security.Authentication;
 using Logbook.Journal;
 using Npgsql;
 
@@ -22,6 +23,10 @@ internal static class ServerFault
         {
             var (trouble, words) = Words(refused);
             throw new JournalException(trouble, $"{what}: {words}", refused);
+        }
+        catch (NpgsqlException unknown) when (unknown.InnerException is AuthenticationException)
+        {
+            throw new JournalException(JournalTrouble.Denied, $"{what}: TLS does not vouch for the server (its certificate is not for this name, or not by an authority that this machine trusts)", unknown);
         }
         catch (Exception cut) when (cut is NpgsqlException or SocketException or IOException or TimeoutException)
         {
@@ -48,7 +53,7 @@ internal static class ServerFault
     {
         while (e.InnerException is { } inner)
             e = inner;
-        return OneLine(e.Message);
+        return e is EndOfStreamException ? "the connection was cut" : OneLine(e.Message);
     }
 
     private static string OneLine(string text) => text.ReplaceLineEndings(" ").TrimEnd('.');

@@ -41,6 +41,12 @@ if (args is ["history", ..])
     return;
 }
 
+if (args is ["screen"])
+{
+    ScreenTable.Print();
+    return;
+}
+
 Table.Header();
 foreach (var readings in new[] { 0, 100_000 })
 {

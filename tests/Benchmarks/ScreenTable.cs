@@ -1,0 +1,151 @@
+using System.Diagnostics;
+using System.Globalization;
+using Logbook;
+using Logbook.Plant;
+
+namespace Benchmarks;
+
+/// <summary>
+/// The screen against a bare window of the same toolkit, both published in the same way: first paint, memory, key to paint on
+/// a round of 400 points, and a day of keys.
+/// </summary>
+internal static class ScreenTable
+{
+    private const int Starts = 15;
+    private const int Keys = 300;
+    private const int DaysOfKeys = 3;
+
+    public static void Print()
+    {
+        var folder = Directory.CreateTempSubdirectory("logbook-screen-").FullName;
+        try
+        {
+            var bare = Publish("tests/BareWindow", "BareWindow", Path.Combine(folder, "bare"));
+            var logbook = Publish("src/Logbook", "logbook", Path.Combine(folder, "logbook"));
+            var site = Site(Path.Combine(folder, "site"), 400);
+            Table.Header();
+            var first = FirstPaint("first paint, a bare window", bare, site, "a bare window");
+            var ours = FirstPaint("first paint, the screen", logbook, site, "Who is typing?");
+            Say($"first paint against the bare window: {ours / first:0.00} times");
+            Memory(bare, logbook, site);
+            KeyToPaint(logbook, site);
+            Soak(logbook, site);
+        }
+        finally
+        {
+            Directory.Delete(folder, recursive: true);
+        }
+    }
+
+    private static double FirstPaint(string what, string program, string site, string words)
+    {
+        var taken = Enumerable.Range(0, Starts + 1).Select(_ =>
+        {
+            using var terminal = new AtTerminal(program, site);
+            return Stopwatch.GetElapsedTime(terminal.Begun, terminal.Painted(words)).TotalMilliseconds;
+        }).Skip(1).ToArray();
+        Table.Row(what, taken);
+        return taken[taken.Length / 2];
+    }
+
+    private static void Memory(string bare, string logbook, string site)
+    {
+        using var window = new AtTerminal(bare, site);
+        using var screen = new AtTerminal(logbook, site);
+        window.Painted("a bare window");
+        screen.Painted("Who is typing?");
+        OpenRound(screen);
+        Thread.Sleep(2000);
+        Say($"memory: a bare window {window.Memory():0.0} MB, the screen in a round of 400 points {screen.Memory():0.0} MB: {screen.Memory() - window.Memory():0.0} MB more");
+    }
+
+    private static void KeyToPaint(string logbook, string site)
+    {
+        using var terminal = new AtTerminal(logbook, site);
+        terminal.Painted("Who is typing?");
+        OpenRound(terminal);
+        var taken = Enumerable.Range(0, Keys).Select(i =>
+        {
+            Thread.Sleep(30 + (i * 7 % 20)); // a person's keys come at any moment of the loop's turn
+            return terminal.KeyToPaint((i % 4) switch { 0 => "5", 1 => "0", 2 => ".", _ => "\r" });
+        }).ToArray();
+        Table.Row("key to paint, a round of 400 points", taken);
+        Say($"key to paint, 90th percentile: {taken[(int)(taken.Length * 0.9)]:0.0} ms");
+    }
+
+    /// <summary>About what a day and a night of three people press: rounds typed and left, log, graph, audit, finder, help.</summary>
+    private static void Soak(string logbook, string site)
+    {
+        using var terminal = new AtTerminal(logbook, site);
+        terminal.Painted("Who is typing?");
+        terminal.Send("op1\r");
+        var memory = new List<double>();
+        var keys = 0;
+        for (var day = 0; day < DaysOfKeys; day++)
+        {
+            for (var hour = 0; hour < 24; hour++)
+            {
+                foreach (var burst in (string[])["r1\r", .. Enumerable.Range(0, 40).Select(i => $"{50 + ((hour + i) % 9)}.{i % 10}\r"), "\e", "\e", "l\e[B\e[B\e[6~\r", "\e", "\e", "/slaker\r", "\e", "\e", "g", "\e", "a", "\e", "?", "\e"])
+                {
+                    terminal.Send(burst);
+                    keys += burst.Length;
+                    Thread.Sleep(burst.Contains('\e', StringComparison.Ordinal) ? 120 : 15); // an Esc is told from a sequence by what follows
+                }
+            }
+
+            Thread.Sleep(3000);
+            terminal.Forget();
+            memory.Add(terminal.Memory());
+        }
+
+        Say($"memory after each of {DaysOfKeys} days of keys ({keys / DaysOfKeys} a day): {string.Join(", ", memory.Select(m => m.ToString("0.0", CultureInfo.InvariantCulture)))} MB");
+    }
+
+    private static void OpenRound(AtTerminal terminal)
+    {
+        terminal.Send("op1\r");
+        terminal.Painted("is typing");
+        terminal.Send("r1\r");
+        terminal.Painted("of 400");
+        Thread.Sleep(1000);
+    }
+
+    private static string Publish(string project, string name, string to)
+    {
+        var rid = System.Runtime.InteropServices.RuntimeInformation.RuntimeIdentifier;
+        using var publish = Process.Start(new ProcessStartInfo("dotnet", ["publish", Path.Combine(Root(), project), "-c", "Release", "-r", rid, "--self-contained", "false", "-p:PublishReadyToRun=true", "-o", to, "-v", "q"]))!;
+        publish.WaitForExit();
+        return publish.ExitCode == 0 ? Path.Combine(to, name) : throw new InvalidOperationException($"{project} was not published");
+    }
+
+    /// <summary>The starter site with a round of so many points.</summary>
+    private static string Site(string folder, int points)
+    {
+        Directory.CreateDirectory(folder);
+        foreach (var file in Directory.EnumerateFiles(Templates.Site))
+        {
+            File.Copy(file, Path.Combine(folder, Path.GetFileName(file)));
+        }
+
+        string[] tags = [.. Enumerable.Range(1, points).Select(i => $"XX-{i}")];
+        var csv = Path.Combine(folder, SiteFiles.PointsCsv);
+        var columns = File.ReadLines(csv).First().Split(',');
+        string Row(string tag) => string.Join(',', columns.Select(c => c switch { "tag" => tag, "description" => $"Test point {tag}", "area" => "site", "unit" => "%", "kind" => "read", "decimals" => "1", "lowest" => "0", "highest" => "100", "watch_high" => "90", _ => "" }));
+        File.AppendAllLines(csv, tags.Select(Row));
+        File.AppendAllText(Path.Combine(folder, SiteFiles.SiteToml), $"\n[[round]]\nid = \"long\"\ntitle = \"Long round\"\nevery = \"1h\"\nearly = \"59m\"\nlate = \"1m\"\npoints = [{string.Join(", ", tags.Select(t => $"\"{t}\""))}]\n");
+        return folder;
+    }
+
+    private static string Root()
+    {
+        var folder = new DirectoryInfo(AppContext.BaseDirectory);
+        while (!File.Exists(Path.Combine(folder.FullName, "Logbook.sln")))
+        {
+            folder = folder.Parent ?? throw new InvalidOperationException("run it inside the source tree");
+        }
+
+        return folder.FullName;
+    }
+
+    private static void Say(FormattableString text) => Console.WriteLine(text.ToString(CultureInfo.InvariantCulture));
+}

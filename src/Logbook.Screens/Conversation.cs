@@ -19,11 +19,13 @@ public sealed class Conversation
     /// <param name="by">Who is typing; asked when null.</param>
     /// <param name="drafts">What is typed and not saved.</param>
     /// <param name="pins">By which people sign.</param>
-    public Conversation(Desk desk, string? by, DraftFolder drafts, Pins pins)
+    /// <param name="told">What was said while the desk was opened; its first line stands on the screen until a key is pressed.</param>
+    public Conversation(Desk desk, string? by, DraftFolder drafts, Pins pins, string told = "")
     {
         _desk = desk;
         _runner = new Runner(desk, drafts, pins);
         State = Opening.Of(_runner.Facts(), by, _runner.Left());
+        State = told.Length == 0 ? State : State.Say(told.Split('\n')[0].Trim(), Look.Watch);
     }
 
     internal Session State { get; private set; }

@@ -1,3 +1,4 @@
+using Logbook.Screens;
 using System.Runtime.InteropServices;
 using Terminal.Gui.App;
 using Terminal.Gui.Drivers;
@@ -18,7 +19,7 @@ internal static class Host
         : Environment.GetEnvironmentVariable("TERM") is null or "" or "dumb" ? "TERM says that this terminal cannot draw"
         : null;
 
-    public static int Run(Func<Surface> make, Action<string> paste)
+    public static void Run(Func<Surface> make)
     {
         using var terminal = new TerminalState();
         using var signals = new Signals();
@@ -32,12 +33,10 @@ internal static class Host
             app.Paste += (_, pasted) =>
             {
                 pasted.Handled = true;
-                paste(pasted.Text);
-                (app.TopRunnableView as Surface)?.SetNeedsDraw();
+                (app.TopRunnableView as Surface)?.Take(new Pasted(pasted.Text));
             };
             using var surface = make();
             app.Run(surface);
-            return 0;
         }
         finally
         {

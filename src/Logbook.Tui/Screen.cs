@@ -4,25 +4,58 @@ using Logbook.Screens;
 
 namespace Logbook.Tui;
 
-/// <summary>The program's screen: Now, Round and Log on a terminal.</summary>
+/// <summary>The program's screen on a terminal.</summary>
 public static class Screen
 {
-    /// <summary>Opens the screen and comes back when the person leaves it or the terminal goes away.</summary>
-    /// <param name="desk">Where entries are written from.</param>
+    /// <summary>
+    /// Opens the screen and comes back when the person leaves it or the terminal goes away. The screen stands at once, and the
+    /// site is opened beside it; keys that are pressed meanwhile wait.
+    /// </summary>
+    /// <param name="open">Opens the desk where entries are written from, hands it over, and closes it when that returns.</param>
     /// <param name="by">Who is typing; asked on the screen when null.</param>
     /// <param name="draftFolder">Where this terminal keeps what was typed and is not yet in the journal.</param>
     /// <param name="pins">By which people sign.</param>
-    /// <returns>The exit code: 0, or 69 when there is no terminal that can draw.</returns>
-    public static int Run(Desk desk, string? by, string draftFolder, Pins pins)
+    /// <param name="told">What was said while the desk was opened.</param>
+    /// <returns>The exit code: what <paramref name="open"/> returned, or 69 when there is no terminal that can draw.</returns>
+    public static int Run(Func<Func<Desk, int>, int> open, string? by, string draftFolder, Pins pins, Func<string> told)
     {
         if (Host.WhyNot() is { } why)
         {
-            Console.Error.WriteLine($"{why}; the commands work without a screen: logbook --help");
-            return Host.NoTerminal;
+            return open(_ =>
+            {
+                Console.Error.WriteLine($"{why}; the commands work without a screen: logbook --help");
+                return Host.NoTerminal;
+            });
         }
 
-        using var drafts = new DraftFolder(draftFolder, desk.Terminal);
-        var conversation = new Conversation(desk, by, drafts, pins);
-        return Host.Run(() => new Surface(conversation, Looks.OfEnvironment()), text => conversation.Take(new Pasted(text)));
+        var ready = new TaskCompletionSource<Conversation>(TaskCreationOptions.RunContinuationsAsynchronously);
+        using var left = new ManualResetEventSlim();
+        var site = Task.Run(() =>
+        {
+            try
+            {
+                return open(desk =>
+                {
+                    using var drafts = new DraftFolder(draftFolder, desk.Terminal);
+                    ready.SetResult(new Conversation(desk, by, drafts, pins, told()));
+                    left.Wait();
+                    return 0;
+                });
+            }
+            finally
+            {
+                ready.TrySetCanceled(); // it could not be opened: the screen ends
+            }
+        });
+        try
+        {
+            Host.Run(() => new Surface(ready.Task, Looks.OfEnvironment()));
+        }
+        finally
+        {
+            left.Set();
+        }
+
+        return site.GetAwaiter().GetResult();
     }
 }

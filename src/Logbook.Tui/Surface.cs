@@ -17,43 +17,81 @@ internal sealed class Surface : Runnable
     // Longer than a turn of the loop: the screen says first that it is at work.
     private static readonly TimeSpan Drawn = TimeSpan.FromMilliseconds(30);
 
-    private readonly Conversation _conversation;
+    // How often it is looked whether the site is open: a turn of the loop.
+    private static readonly TimeSpan Turn = TimeSpan.FromMilliseconds(10);
+
+    private readonly Task<Conversation> _opening;
     private readonly Looks _looks;
+    private readonly List<Message> _early = [];
+    private Conversation? _conversation;
     private bool _working;
 
-    public Surface(Conversation conversation, Looks looks)
+    /// <param name="opening">Comes when the site is open; until then keys wait. Cancelled when it could not be opened.</param>
+    public Surface(Task<Conversation> opening, Looks looks)
     {
-        _conversation = conversation;
+        _opening = opening;
         _looks = looks;
+        _conversation = opening.IsCompletedSuccessfully ? opening.Result : null;
         CanFocus = true;
-        Initialized += (_, _) => App!.AddTimeout(Tick, () =>
+        Initialized += (_, _) =>
         {
-            Take(new Ticked());
-            return true;
-        });
+            App!.AddTimeout(Tick, () =>
+            {
+                Take(new Ticked());
+                return true;
+            });
+            App!.AddTimeout(Turn, Opened);
+        };
     }
 
     /// <summary>Takes a message, and draws or ends as the state then says.</summary>
     public void Take(Message message)
     {
-        _conversation.Take(message);
-        if (_conversation.Over)
+        if (_conversation is not { } conversation)
+        {
+            _early.Add(message);
+            return;
+        }
+
+        conversation.Take(message);
+        if (conversation.Over)
         {
             App!.RequestStop(this);
         }
 
         SetNeedsDraw();
-        if (_conversation.Waiting && !_working)
+        if (conversation.Waiting && !_working)
         {
             _working = true;
             App!.AddTimeout(Drawn, Work);
         }
     }
 
+    /// <summary>The site is open, or could not be: then the screen ends and the command says why.</summary>
+    private bool Opened()
+    {
+        if (!_opening.IsCompleted)
+        {
+            return true;
+        }
+
+        if (!_opening.IsCompletedSuccessfully)
+        {
+            App!.RequestStop(this);
+            return false;
+        }
+
+        _conversation = _opening.Result;
+        _early.ForEach(Take);
+        _early.Clear();
+        SetNeedsDraw();
+        return false;
+    }
+
     /// <summary>One piece of what is slow; keys and drawing come in between.</summary>
     private bool Work()
     {
-        _conversation.Work();
+        _conversation!.Work();
         SetNeedsDraw();
         return _working = _conversation.Waiting;
     }
@@ -78,8 +116,8 @@ internal sealed class Surface : Runnable
 
     protected override bool OnDrawingContent(DrawContext? context)
     {
-        _conversation.Take(new Resized(Viewport.Width, Viewport.Height));
-        var lines = _conversation.Sheet.Lines;
+        _conversation?.Take(new Resized(Viewport.Width, Viewport.Height));
+        var lines = _conversation?.Sheet.Lines ?? Sheet.Opening.Lines;
         for (var y = 0; y < Viewport.Height; y++)
         {
             Move(0, y);

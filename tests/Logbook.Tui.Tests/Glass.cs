@@ -43,7 +43,7 @@ internal sealed class Glass : IDisposable
         _drafts = new DraftFolder(_folder, "host:tty1");
         _app = Application.Create(_time).Init(DriverRegistry.Names.ANSI);
         _app.Driver!.SetScreenSize(width, height);
-        _surface = new Surface(new Conversation(Desk, "op1", _drafts, new Pins(new PinsInMemory())), new Looks(colour));
+        _surface = new Surface(Task.FromResult(new Conversation(Desk, "op1", _drafts, new Pins(new PinsInMemory()))), new Looks(colour));
         _session = _app.Begin(_surface);
         Turn();
     }

@@ -71,5 +71,8 @@ public sealed record Line(IReadOnlyList<Span> Spans)
 /// <summary>The whole screen: exactly as many lines as it is high.</summary>
 public sealed record Sheet(IReadOnlyList<Line> Lines)
 {
+    /// <summary>What stands there until the site is open.</summary>
+    public static readonly Sheet Opening = new([Line.Of(" Opening the logbook ...", Look.Faint)]);
+
     public string Text => string.Join('\n', Lines.Select(l => l.Text.TrimEnd()));
 }

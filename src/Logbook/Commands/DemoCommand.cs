@@ -42,7 +42,7 @@ internal static class DemoCommand
             var made = OpenSite.Guarded(shell, () => Make(shell, target, files, calculations, parse.GetValue(days), parse.GetValue(seed)));
             return parse.GetValue(noScreen) || made != ExitCode.Done
                 ? made
-                : OpenSite.At(shell, target, files, calculations, desk => Tui.Screen.Run(desk, by: null, Path.Combine(target, "journal"), new Pins(new PinFile(target), shell.PinRounds)));
+                : ScreenCommand.Beside(shell, target, by: null, new Pins(new PinFile(target), shell.PinRounds), (quiet, serve) => OpenSite.At(quiet, target, files, calculations, serve));
         });
         return command;
     }

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Logbook.Checks;
 using Logbook.Handover;
 using Logbook.Plant;
 
@@ -12,11 +13,26 @@ internal static class ScreenCommand
         var folder = OpenSite.Folder(shell, parse);
         return shell.Answers && !File.Exists(Path.Combine(folder, SiteFiles.SiteToml))
             ? FirstTime(shell, folder)
-            : OpenSite.ForWriting(shell, parse, desk =>
+            : Beside(shell, folder, by, SigningOptions.Pins(shell, parse), (quiet, serve) => OpenSite.ForWriting(quiet, parse, desk =>
             {
-                using var forwarding = ForwardingBeside.Start(shell, parse, desk);
-                return Tui.Screen.Run(desk, by, Path.Combine(folder, "journal"), SigningOptions.Pins(shell, parse));
-            });
+                using var forwarding = ForwardingBeside.Start(quiet, parse, desk);
+                return serve(desk);
+            }));
+    }
+
+    /// <summary>The screen with a site that is opened beside it. What that says on the error stream is said when the terminal is free again.</summary>
+    public static int Beside(Shell shell, string folder, string? by, Pins pins, Func<Shell, Func<Desk, int>, int> open)
+    {
+        using var said = new StringWriter();
+        var told = TextWriter.Synchronized(said);
+        try
+        {
+            return Tui.Screen.Run(serve => open(shell with { Error = told }, serve), by, Path.Combine(folder, "journal"), pins, said.ToString);
+        }
+        finally
+        {
+            shell.Error.Write(said.ToString());
+        }
     }
 
     /// <summary>Nothing is here yet: a person is offered the demo or a new site, and is never left before an empty screen.</summary>

@@ -10,7 +10,8 @@ public static class StateForm
     /// <summary>Names the fold that made a state: another build of it may see other things in the same records.</summary>
     public static string Fold { get; } = typeof(State).Module.ModuleVersionId.ToString("N");
 
-    public static byte[] Write(State state) => JsonSerializer.SerializeToUtf8Bytes(state, Forms.Options.GetTypeInfo(typeof(State)));
+    /// <summary>Canonical, since what a state holds by name has another order in each process.</summary>
+    public static byte[] Write(State state) => CanonicalJson.Write(JsonSerializer.SerializeToElement(state, Forms.Options.GetTypeInfo(typeof(State))));
 
     /// <summary>The state; null when the bytes are none.</summary>
     public static State? Read(ReadOnlySpan<byte> bytes)

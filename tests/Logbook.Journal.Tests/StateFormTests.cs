@@ -25,6 +25,18 @@ public sealed class StateFormTests
     }
 
     [Fact]
+    public void One_state_has_one_form_in_whatever_order_it_came_to_know_things()
+    {
+        static State Open(IReadOnlyDictionary<string, string> fields) =>
+            InJournal([Drafts.Of(new Carry("permit", "slaker", "inside", null, null, fields))]).Aggregate(State.Empty, (s, record) => s.Apply(record));
+        var state = Open(new Dictionary<string, string>(StringComparer.Ordinal) { ["number"] = "4417", ["inside"] = "1" });
+        var item = state.Carried[0];
+        var other = state with { Carried = [item with { Fields = new Dictionary<string, string>(StringComparer.Ordinal) { ["inside"] = "1", ["number"] = "4417" } }] };
+
+        Assert.Equal(StateForm.Write(state), StateForm.Write(other));
+    }
+
+    [Fact]
     public void Whatever_a_state_holds_is_kept()
     {
         // The site follows from the files; everything else that can be set has a place of its own.

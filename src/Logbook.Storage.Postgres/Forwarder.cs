@@ -13,7 +13,10 @@ public sealed class Forwarder(IJournalStore line, Server server, ForwardNote not
 {
     private const int UsualBatch = 500;
     private const int MostBytes = 4 << 20;
-    private const int KeepEvery = 4096;
+
+    // A state is larger than a day's records: what a reader replays in its place is a hundredth of a second.
+    private const int KeepOften = 16;
+    private const int KeepAlways = 4096;
 
     /// <summary>Records sent at once.</summary>
     public int MostRecords { get; init; } = UsualBatch;
@@ -39,10 +42,13 @@ public sealed class Forwarder(IJournalStore line, Server server, ForwardNote not
             (sent, setBack) = (sent + report.Sent, first ? report.SetBack : setBack);
             if (report.Agreement is Agreement.Whole or Agreement.Behind)
                 note.Write(report.There, clock.GetUtcNow());
-            if (report.Sent > 0)
-                Keep(chain, report);
             if (report.Agreement != Agreement.Behind)
+            {
+                KeepAt(chain, report.There.Seq - sent, report.There.Seq, KeepOften, report.There.Seq);
                 return report with { Sent = sent, SetBack = setBack };
+            }
+
+            KeepAt(chain, report.There.Seq - report.Sent, report.There.Seq, KeepAlways, report.There.Seq / KeepAlways * KeepAlways);
             work.Reached(report.There.Seq);
         }
     });
@@ -98,13 +104,12 @@ public sealed class Forwarder(IJournalStore line, Server server, ForwardNote not
         return batch;
     }
 
-    /// <summary>Readers find a state where a run ended, and one every few thousand records for looks at the past.</summary>
-    private void Keep(string chain, ForwardReport report)
+    /// <summary>Readers find a state near the end, and one every few thousand records for looks at the past: kept when that many more have come.</summary>
+    private void KeepAt(string chain, long from, long to, int every, long seq)
     {
-        var (before, now) = ((report.There.Seq - report.Sent) / KeepEvery, report.There.Seq / KeepEvery);
-        if (report.Agreement == Agreement.Behind && before == now)
+        if (from / every == to / every)
             return;
-        var state = Replay.UpTo(line, report.Agreement == Agreement.Behind ? now * KeepEvery : report.There.Seq);
+        var state = Replay.UpTo(line, seq);
         WithTurn(chain, alone: false, turn =>
         {
             turn.Keep(state);

@@ -33,6 +33,8 @@ public sealed class AMillByCommandLine(ClusterIfThere there) : IDisposable
         Assert.Equal("line-2", some.GetProperty("line").GetString());
         Assert.Equal([300, 301, 302], series);
         Assert.Equal(lines.Select(l => l.Run("verify", "--json").Json.GetProperty("head").GetString()), verified.Select(v => v.GetProperty("head").GetString()), StringComparer.Ordinal);
+        Assert.Equal(2, office.Run("handover", "show", "--server", "--out", "notes.text").Code);
+        Done(office.Run("handover", "show", "--server", "--line", "line-3", "--out", "note.text"));
         foreach (var command in (string[][])[["now"], ["audit"], ["trend", "SL-F1"], ["log"], ["limits"], ["handover", "show", "--template", "week"]])
         {
             var text = Done(office.Run([.. command, "--server"])).Out;

@@ -8,8 +8,8 @@ namespace Logbook.Storage.Postgres.Tests;
 [Collection(OnAServer.Name)]
 public sealed class TroubleTests(ClusterIfThere there)
 {
-    private const int Records = 6;
-    private const int Batch = 3;
+    private const int Records = 18;
+    private const int Batch = 9;
 
     [ServerFact]
     public void A_connection_that_is_cut_at_any_message_of_the_client_costs_nothing() => CutEverywhere(fromServer: false);

@@ -5,6 +5,11 @@ internal static class NewFile
 {
     public static int Write(Shell shell, string path, string text)
     {
+        if (shell.OneOfMany)
+        {
+            return shell.Refuse("several lines do not fit into one file", "--line ID with --server");
+        }
+
         var full = shell.FullPath(path);
         if (File.Exists(full) || Directory.Exists(full))
         {

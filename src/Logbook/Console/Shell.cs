@@ -19,6 +19,9 @@ internal sealed record Shell(
     /// <summary>What LOGBOOK_SERVER_FILE says, or null.</summary>
     public string? ServerFileVariable { get; init; }
 
+    /// <summary>True when what is said is put together with what other lines say.</summary>
+    public bool OneOfMany { get; init; }
+
     /// <summary>The folder of the person's settings; empty when there is none.</summary>
     public string Settings { get; init; } = "";
 

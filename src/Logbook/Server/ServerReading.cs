@@ -39,7 +39,7 @@ internal static class ServerReading
             return shell.Refuse(mistakes);
         }
 
-        var said = lines.AsParallel().AsOrdered().Select(line => Ask(shell, new ServerJournal(server, line), action)).ToList();
+        var said = lines.AsParallel().AsOrdered().Select(line => Ask(shell with { OneOfMany = lines.Count > 1 }, new ServerJournal(server, line), action)).ToList();
         Print(shell, said);
         return said.Select(s => s.Code).Aggregate(ExitCode.Done, Worse);
     });

@@ -18,6 +18,8 @@ public sealed class Forwarder(IJournalStore line, Server server, ForwardNote not
     private const int KeepOften = 16;
     private const int KeepAlways = 4096;
 
+    private (Head After, Task<List<JournalRecord>> Records)? _next;
+
     /// <summary>Records sent at once.</summary>
     public int MostRecords { get; init; } = UsualBatch;
 
@@ -29,8 +31,24 @@ public sealed class Forwarder(IJournalStore line, Server server, ForwardNote not
     /// <exception cref="JournalException">The server is away, or did not take a batch: what it had acknowledged before is there.</exception>
     public ForwardReport Run(LongWork work) => Guarded(() =>
     {
-        if (ChainHere() is not { } chain)
-            return Empty;
+        try
+        {
+            return ChainHere() is { } chain ? Send(chain, work) : Empty;
+        }
+        finally
+        {
+            // Whoever called may close the journal now: nobody reads in it any more.
+            _next?.Records.ContinueWith(_ => { }, TaskScheduler.Default).Wait();
+            _next = null;
+        }
+    });
+
+    private static ForwardReport Empty => new("", Agreement.Empty, Head.Empty, Head.Empty, 0, 0, TimeSpan.Zero, null);
+
+    private static T Guarded<T>(Func<T> work) => ServerFault.Guard("not forwarded", work);
+
+    private ForwardReport Send(string chain, LongWork work)
+    {
         var (sent, setBack) = (0L, 0L);
         for (var first = true; ; first = false)
         {
@@ -51,11 +69,7 @@ public sealed class Forwarder(IJournalStore line, Server server, ForwardNote not
             KeepAt(chain, report.There.Seq - report.Sent, report.There.Seq, KeepAlways, report.There.Seq / KeepAlways * KeepAlways);
             work.Reached(report.There.Seq);
         }
-    });
-
-    private static ForwardReport Empty => new("", Agreement.Empty, Head.Empty, Head.Empty, 0, 0, TimeSpan.Zero, null);
-
-    private static T Guarded<T>(Func<T> work) => ServerFault.Guard("not forwarded", work);
+    }
 
     private string? ChainHere() => line.Read().FirstOrDefault()?.Chain;
 
@@ -82,9 +96,10 @@ public sealed class Forwarder(IJournalStore line, Server server, ForwardNote not
 
     private ForwardReport AfterBatch(Turn turn, ForwardReport before)
     {
-        var batch = Batch(before.There);
-        turn.Add(batch);
+        var batch = _next is { } read && read.After == before.There ? read.Records.GetAwaiter().GetResult() : Batch(before.There);
         var there = Head.Of(batch[^1]);
+        _next = there.Seq < before.Line.Seq ? (there, Task.Run(() => Batch(there))) : null; // while the server is at work
+        turn.Add(batch);
         return before with { There = there, Sent = batch.Count, Agreement = there.Seq < before.Line.Seq ? Agreement.Behind : Agreement.Whole };
     }
 

@@ -19,12 +19,18 @@ internal static class Table
         var taken = new double[times];
         for (var i = 0; i < times; i++)
         {
-            var start = Stopwatch.GetTimestamp();
-            action();
-            taken[i] = Stopwatch.GetElapsedTime(start).TotalMilliseconds;
+            taken[i] = Time(action);
         }
 
         Row(what, taken);
+    }
+
+    /// <summary>How long it takes, in milliseconds.</summary>
+    public static double Time(Action action)
+    {
+        var start = Stopwatch.GetTimestamp();
+        action();
+        return Stopwatch.GetElapsedTime(start).TotalMilliseconds;
     }
 
     /// <summary>A row of times that were taken elsewhere, in milliseconds.</summary>

@@ -36,7 +36,15 @@ public sealed class Conversation
     public Sheet Sheet => View.Of(State);
 
     /// <summary>Takes one message and everything that follows from it.</summary>
-    public void Take(Message message)
+    /// <returns>False when the screen looks as before: a second that went by in which nothing happened.</returns>
+    public bool Take(Message message)
+    {
+        var before = State;
+        Follow(message);
+        return message is not Ticked || State.Clock.Minute != before.Clock.Minute || State with { Clock = before.Clock } != before;
+    }
+
+    private void Follow(Message message)
     {
         var waiting = new Queue<Message>([message]);
         while (waiting.TryDequeue(out var next))

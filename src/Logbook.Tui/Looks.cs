@@ -14,13 +14,16 @@ internal sealed class Looks(bool colour)
     /// <summary>No colour when NO_COLOR is set to anything.</summary>
     public static Looks OfEnvironment() => new(string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR")));
 
+    // As xterm's own: the toolkit's red is lighter, and white on it has less than 4.5 to 1.
+    private static readonly Color Red = new(190, 0, 0);
+
     public Attribute Of(Look look) => look switch
     {
         Look.Strong => Own(TextStyle.Bold),
         Look.Faint => Own(TextStyle.Faint),
         Look.Note => Own(TextStyle.Underline),
         Look.Watch => colour ? new Attribute(Color.Black, Color.BrightYellow) : Own(TextStyle.Bold | TextStyle.Underline),
-        Look.Urgent => colour ? new Attribute(Color.White, Color.Red, TextStyle.Bold) : Own(TextStyle.Bold | TextStyle.Reverse),
+        Look.Urgent => colour ? new Attribute(Color.White, Red, TextStyle.Bold) : Own(TextStyle.Bold | TextStyle.Reverse),
         Look.Hurts => colour ? new Attribute(Color.Black, Color.White, TextStyle.Bold) : Own(TextStyle.Bold | TextStyle.Reverse),
         Look.Field or Look.Chosen => Own(TextStyle.Reverse),
         _ => Own(TextStyle.None),

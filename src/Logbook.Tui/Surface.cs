@@ -14,6 +14,9 @@ internal sealed class Surface : Runnable
 {
     private static readonly TimeSpan Tick = TimeSpan.FromSeconds(1);
 
+    // So many seconds without a key, and what was used up is given back to the machine: the screen may stand for months.
+    private const int Rests = 10;
+
     // Longer than a turn of the loop: the screen says first that it is at work.
     private static readonly TimeSpan Drawn = TimeSpan.FromMilliseconds(30);
 
@@ -25,6 +28,7 @@ internal sealed class Surface : Runnable
     private readonly List<Message> _early = [];
     private Conversation? _conversation;
     private bool _working;
+    private int _quiet;
 
     /// <param name="opening">Comes when the site is open; until then keys wait. Cancelled when it could not be opened.</param>
     public Surface(Task<Conversation> opening, Looks looks)
@@ -38,6 +42,7 @@ internal sealed class Surface : Runnable
             App!.AddTimeout(Tick, () =>
             {
                 Take(new Ticked());
+                Rest();
                 return true;
             });
             App!.AddTimeout(Turn, Opened);
@@ -53,13 +58,16 @@ internal sealed class Surface : Runnable
             return;
         }
 
-        conversation.Take(message);
+        if (conversation.Take(message))
+        {
+            SetNeedsDraw();
+        }
+
         if (conversation.Over)
         {
             App!.RequestStop(this);
         }
 
-        SetNeedsDraw();
         if (conversation.Waiting && !_working)
         {
             _working = true;
@@ -88,6 +96,14 @@ internal sealed class Surface : Runnable
         return false;
     }
 
+    private void Rest()
+    {
+        if (_conversation is not null && ++_quiet == Rests)
+        {
+            GC.Collect(GC.MaxGeneration, GCCollectionMode.Aggressive, blocking: true, compacting: true);
+        }
+    }
+
     /// <summary>One piece of what is slow; keys and drawing come in between.</summary>
     private bool Work()
     {
@@ -106,6 +122,7 @@ internal sealed class Surface : Runnable
 
         if (Keystrokes.Of(key) is { } stroke)
         {
+            _quiet = 0;
             Take(new Pressed(stroke));
         }
 

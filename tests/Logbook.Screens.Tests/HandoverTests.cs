@@ -61,6 +61,17 @@ public sealed class HandoverTests
     }
 
     [Fact]
+    public void A_pin_that_was_typed_and_left_is_forgotten()
+    {
+        using var terminal = new Terminal(before: t => Trip(t).HeldBy("op1"));
+
+        terminal.Press("h11111111⏎if it turns, then call⏎⏎⏎" + Pin).Tick(2).Press("⏎");
+
+        Assert.Null(terminal.Desk.State.Line.Prepared);
+        Assert.Contains("type the PIN first", terminal.Screen, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void What_is_not_declared_keeps_the_holder_on_the_page()
     {
         using var terminal = new Terminal(before: t => Trip(t).HeldBy("op1"));

@@ -3,6 +3,17 @@ namespace Logbook.Screens.Tests;
 public sealed class PasteTests
 {
     [Fact]
+    public void A_character_that_did_not_arrive_whole_is_not_saved()
+    {
+        using var terminal = new Terminal();
+
+        terminal.Open("Line round").Press("m").Paste("caf\uFFFD noisy").Press("⏎");
+
+        Assert.IsType<AskPage>(terminal.State.Top);
+        Assert.Contains("did not arrive whole", terminal.Screen, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_pasted_column_is_typed_row_by_row()
     {
         using var terminal = new Terminal();

@@ -35,6 +35,8 @@ public sealed class ContrastTests
             return;
         }
 
+        var exact = Contrast(Exact(attribute.Foreground), Exact(attribute.Background));
+        Assert.True(exact >= 4.5, $"{look}, in colours of 24 bits: {exact:F2}");
         foreach (var palette in new[] { Xterm, Console })
         {
             var contrast = Contrast(palette[Name(attribute.Foreground)], palette[Name(attribute.Background)]);
@@ -78,6 +80,8 @@ public sealed class ContrastTests
     [InlineData(ColorName16.Red, ColorName16.Black, 3.60)]
     [InlineData(ColorName16.White, ColorName16.Black, 21)]
     public void The_contrast_is_computed_as_defined(ColorName16 one, ColorName16 other, double contrast) => Assert.Equal(contrast, Contrast(Xterm[one], Xterm[other]), 2);
+
+    private static (int R, int G, int B) Exact(Color colour) => (colour.R, colour.G, colour.B);
 
     private static ColorName16 Name(Color color) => color.GetClosestNamedColor16();
 

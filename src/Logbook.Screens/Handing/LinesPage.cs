@@ -50,6 +50,11 @@ internal sealed record LinesPage(
     private static Next Take(Session session)
     {
         var page = Of(session);
+        if (TextLine.WhyNot(page.Text) is { } broken)
+        {
+            return Next.Of(session.Say(broken));
+        }
+
         if (!string.IsNullOrWhiteSpace(page.Text))
         {
             session = page.With(session, page.Lines(session).Add(page.Text.Trim())).Put(page with { Text = "" });

@@ -7,6 +7,8 @@ namespace Logbook.Screens;
 /// <param name="Witness">Whose PIN is asked for, when the signer has forgotten the own one.</param>
 internal sealed record SignPage(HandStep Step, Secret Pin, string? Witness) : Page
 {
+    private static readonly TimeSpan Forgets = TimeSpan.FromMinutes(1);
+
     private static readonly KeyTable Table = new(
         KeyRow.Named("Enter", "sign", "Signs.", (session, _, _) => Sign(session, Of(session)), KeyName.Enter),
         new KeyRow("PIN", "", "Types the PIN; it is not shown.", TextLine.IsWritten, (session, key, _) => Next.Of(session.Put(Of(session) with { Pin = Of(session).Pin.With(key.Rune.ToString()) }))),
@@ -35,6 +37,11 @@ internal sealed record SignPage(HandStep Step, Secret Pin, string? Witness) : Pa
             ],
             0, 0, []);
     }
+
+    /// <summary>Who goes away in the middle leaves no PIN behind for the next one's Enter.</summary>
+    public static Session Left(Session session) => session.Top is SignPage { Pin.IsEmpty: false } page && session.Clock - session.LastKey > Forgets
+        ? session.Put(page with { Pin = Secret.Empty }).Say("the PIN was not sent for a minute: type it again")
+        : session;
 
     private static SignPage Of(Session session) => (SignPage)session.Top;
 

@@ -6,7 +6,7 @@ namespace Logbook.Screens;
 internal sealed record AskPage(string Title, string Help, string Text, Func<Session, string, Setting, Next> Then) : Page
 {
     private static readonly KeyTable Table = new(
-        KeyRow.Named("Enter", "take", "Takes the text.", (session, _, setting) => Of(session).Then(session, Of(session).Text, setting), KeyName.Enter),
+        KeyRow.Named("Enter", "take", "Takes the text.", (session, _, setting) => TextLine.WhyNot(Of(session).Text) is { } why ? Next.Of(session.Say(why)) : Of(session).Then(session, Of(session).Text, setting), KeyName.Enter),
         new KeyRow("text", "", "Writes.", TextLine.IsWritten, Write),
         KeyRow.Named("Backspace", "", "Takes the last character back.", Write, KeyName.Backspace),
         KeyRow.Named("Delete", "empty", "Empties the line.", Write, KeyName.Delete),

@@ -20,6 +20,9 @@ internal static class TextLine
         return Next.Of(written.Length > Longest ? session.Say($"{Longest} characters are the most") : session.Put(with(written)));
     }
 
+    /// <summary>On a slow line a character may arrive in two halves that are no characters: it is typed again, not saved.</summary>
+    public static string? WhyNot(string text) => text.Contains('\uFFFD', StringComparison.Ordinal) ? "a character did not arrive whole (shown as \uFFFD): take it back and type it again" : null;
+
     /// <summary>The text with pasted words behind it, as long as a line may be.</summary>
     public static string Joined(string text, string pasted) => string.Concat((text + pasted).Take(Longest));
 

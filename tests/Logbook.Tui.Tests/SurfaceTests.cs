@@ -112,7 +112,7 @@ public sealed class SurfaceTests
     {
         using var glass = new Glass();
 
-        Assert.Equal(Color.Red, glass.Under("urgent ").Background);
+        Assert.Equal(ColorName16.Red, glass.Under("urgent ").Background.GetClosestNamedColor16());
     }
 
     [Fact]

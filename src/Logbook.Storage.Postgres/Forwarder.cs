@@ -147,6 +147,6 @@ public sealed class Forwarder(IJournalStore line, Server server, ForwardNote not
                 other = middle;
         }
 
-        return new(other, line.Read(other).First(), turn.HeadAt(other)?.Hash ?? Head.Empty.Hash);
+        return turn.Against(line.Read(other).First());
     }
 }

@@ -18,14 +18,22 @@ internal static class ServerCheck
         var state = State.Empty;
         Found? current = null;
         var anchor = line.Head.Seq > 0 ? line.Head : null;
-        return Chain.Verify(All(server, line, found => current = found), anchor, record =>
+        var check = Chain.Verify(All(server, line, found => current = found), anchor, record =>
         {
             work.Reached(record.Seq);
             sound(record);
             state = states.Count > 0 ? state.Apply(record) : state;
             return WhyNot(current!, record) ?? WhyNot(states, state, record.Seq);
         });
+        return check.Ok && Stray(server, line)
+            ? check with { FirstBad = check.Records + 1, Why = "every record is sound, but readings stand there for records that never came" }
+            : check;
     }
+
+    private static bool Stray(Server server, ServerLine line) => server.Query(
+        $"the readings of {line.Chain} cannot be read",
+        "select exists (select from logbook.reading where chain = $1 and seq > (select seq from logbook.line where chain = $1))",
+        row => row.GetBoolean(0), Text(line.Chain)).Single();
 
     private static string? WhyNot(Found found, JournalRecord record)
     {

@@ -65,6 +65,15 @@ internal sealed class Turn : IDisposable
         return command.ExecuteScalar() is byte[] hash ? ServerLine.HeadOf(seq, hash) : null;
     }
 
+    /// <summary>What stands there in the place of a record that is here.</summary>
+    public Difference Against(JournalRecord here)
+    {
+        using var command = Command(_connection, $"select hash, entered, received from logbook.record_{Line!.Id} where chain = $1 and seq = $2", Line.Chain, here.Seq);
+        using var row = command.ExecuteReader();
+        row.Read();
+        return new(here, Convert.ToHexStringLower(row.GetFieldValue<byte[]>(0)), new DateTimeOffset(row.GetDateTime(1)), new DateTimeOffset(row.GetDateTime(2)));
+    }
+
     /// <summary>Adds the records and what they say of points, and returns when the server has them on its disk.</summary>
     public void Add(IReadOnlyCollection<JournalRecord> records)
     {

@@ -33,6 +33,10 @@ public sealed class AMillByCommandLine(ClusterIfThere there) : IDisposable
         Assert.Equal("line-2", some.GetProperty("line").GetString());
         Assert.Equal([300, 301, 302], series);
         Assert.Equal(lines.Select(l => l.Run("verify", "--json").Json.GetProperty("head").GetString()), verified.Select(v => v.GetProperty("head").GetString()), StringComparer.Ordinal);
+        var noted = lines[1].Run("verify", "--json").Json.GetProperty("head").GetString()!;
+        Assert.Equal(0, office.Run("verify", "--server", "--line", "line-2", "--head", noted[..16]).Code);
+        Assert.Equal(5, office.Run("verify", "--server", "--line", "line-3", "--head", noted[..16]).Code);
+        Assert.Equal(2, office.Run("verify", "--server", "--head", noted).Code);
         Assert.Equal(2, office.Run("handover", "show", "--server", "--out", "notes.text").Code);
         Done(office.Run("handover", "show", "--server", "--line", "line-3", "--out", "note.text"));
         foreach (var command in (string[][])[["now"], ["audit"], ["trend", "SL-F1"], ["log"], ["limits"], ["handover", "show", "--template", "week"]])

@@ -115,6 +115,7 @@ public sealed class ForwardingTests(ClusterIfThere there)
 
             Assert.Equal((Agreement.Differs, 0L, 21L), (report.Agreement, report.Sent, report.FirstDifference?.Seq));
             Assert.Contains("part at record 21", report.Words[0], StringComparison.Ordinal);
+            Assert.Contains($"that arrived {mill.Clock.GetUtcNow().Year}-", report.Words[0], StringComparison.Ordinal);
         }
 
         mill.MustHold(whole);

@@ -90,6 +90,7 @@ public sealed class RightsTests(ClusterIfThere there)
         mill.Forward(line);
         (string Sql, string Why)[] alterations =
         [
+            ("insert into logbook.reading select chain, 9, n, point, at, value, unit, typed, why, derived, corrects from logbook.reading where seq = 7", "that never came"),
             ("update logbook.reading set value = 1 where seq = 7", "the readings beside it"),
             ("update logbook.record set at = at + interval '1 hour' where seq = 4", "columns that find it"),
             ("update logbook.record set bytes = convert_to(replace(convert_from(bytes, 'UTF8'), 'seen', 'gone'), 'UTF8') where seq = 1", "does not carry the hash"),

@@ -25,7 +25,7 @@ internal static class ForwardCommand
             {
                 return Away(shell, parse.GetValue(json), line.Head, note.Read(), trouble);
             }
-        }), whenDamaged: ExitCode.VerificationFailed));
+        }), whenDamaged: ExitCode.Store));
         return command;
     }
 

@@ -16,7 +16,7 @@ internal static class VerifyCommand
         var head = Options.Text("--head", "A head that a printed note carries: the journal must contain the record it belongs to.", "HASH");
         var command = new Command("verify", "Reads every record and checks that its hash and its place in the chain are right. With --json: ok, records, head, first_bad.") { json, head };
         ServerOptions.AddTo(command);
-        command.SetAction(parse => parse.GetValue(ServerOptions.Server) ? OnServer(shell, parse, parse.GetValue(json)) : OpenSite.Journal(shell, parse, store =>
+        command.SetAction(parse => parse.GetValue(ServerOptions.Server) ? OnServer(shell, parse, parse.GetValue(json), parse.GetValue(head)) : OpenSite.Journal(shell, parse, store =>
         {
             var code = Print(shell, parse.GetValue(json), Watched(shell, store));
             return code == ExitCode.Done && parse.GetValue(head) is { } noted ? Contains(shell, store, noted) : code;
@@ -25,8 +25,13 @@ internal static class VerifyCommand
     }
 
     /// <summary>What the server holds, read whole; and, where a line's own journal is at hand, whether that holds the same.</summary>
-    private static int OnServer(Shell shell, ParseResult parse, bool json)
+    private static int OnServer(Shell shell, ParseResult parse, bool json, string? noted)
     {
+        if (noted is not null && parse.GetValue(ServerOptions.Line) is not { Length: 1 })
+        {
+            return shell.Refuse("a head belongs to one line", "--server --line ID --head HASH");
+        }
+
         var all = new JsonArray();
         var code = ServerReading.Lines(shell, parse, journal =>
         {
@@ -38,7 +43,8 @@ internal static class VerifyCommand
                 shell.Out.WriteLine($"{journal.Line.Chain}: {Words(answer)}");
             }
 
-            return answer.Ok ? Same(shell, parse, journal.Line) : ExitCode.VerificationFailed;
+            var code = answer.Ok ? Same(shell, parse, journal.Line) : ExitCode.VerificationFailed;
+            return code == ExitCode.Done && noted is not null ? Contains(shell, journal, noted) : code;
         }, whenDamaged: ExitCode.VerificationFailed);
         if (json && all.Count > 0)
         {
@@ -63,7 +69,7 @@ internal static class VerifyCommand
     }, whenDamaged: ExitCode.VerificationFailed);
 
     /// <summary>Whether the journal that a note was drawn from lives on, unaltered, in this one.</summary>
-    private static int Contains(Shell shell, LiteDbJournal store, string noted)
+    private static int Contains(Shell shell, IJournalStore store, string noted)
     {
         var hash = string.Concat(noted.Where(c => !char.IsWhiteSpace(c)));
         if (hash.Length < 12)

@@ -62,7 +62,7 @@ internal sealed class ForwardingBeside : IDisposable
             try
             {
                 var report = forwarder.Run(new LongWork(_ => { }, _stop.Token));
-                _trouble = report.Agreement is Agreement.Ahead or Agreement.Differs ? report.Words[^1] : null;
+                _trouble = report.Agreement is Agreement.Ahead or Agreement.Differs ? report.Verdict : null;
             }
             catch (JournalException trouble)
             {

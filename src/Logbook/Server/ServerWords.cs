@@ -25,7 +25,7 @@ internal static class ServerWords
         var behind = here.Seq - (last?.Head.Seq ?? 0);
         var holds = last is null ? "has acknowledged nothing yet" : behind <= 0 ? $"holds everything, {Say.Time(site, last.At, now)}" : $"holds all up to record {last.Head.Seq}, {Say.Time(site, last.At, now)}";
         var waits = behind <= 0 ? "" : string.Create(CultureInfo.InvariantCulture, $"; {behind} {(behind == 1 ? "record waits" : "records wait")} here, none is lost");
-        var why = trouble is null ? "" : $". Last try: {trouble}";
+        var why = trouble is null ? "" : $". Last try: {Say.Visible(trouble)}";
         return new ServerView($"{holds}{waits}{why}", Watch: trouble is not null && (behind > 0 && (last is null || now - last.At > Patience) || trouble.StartsWith("REFUSED", StringComparison.Ordinal)));
     }
 }

@@ -14,6 +14,7 @@ internal sealed class Runner(Desk desk, DraftFolder drafts, Pins pins)
     private readonly HandoverRunner _handover = new(desk, pins);
     private DateTimeOffset _minute;
     private Head _told = Head.Empty;
+    private ServerView? _server;
 
     public IEnumerable<Message> Run(Effect effect)
     {
@@ -55,7 +56,9 @@ internal sealed class Runner(Desk desk, DraftFolder drafts, Pins pins)
         desk.Follow();
         _minute = Minute();
         _told = desk.State.Head;
-        return new Facts(desk.Site, NowView.Of(desk), desk.State.Head, desk.State.Line);
+        var now = NowView.Of(desk);
+        _server = now.Server;
+        return new Facts(desk.Site, now, desk.State.Head, desk.State.Line);
     }
 
     /// <summary>Drafts that were left behind, without what the journal has: a session may have ended between its save and the end of its draft.</summary>
@@ -91,7 +94,7 @@ internal sealed class Runner(Desk desk, DraftFolder drafts, Pins pins)
     private IEnumerable<Message> Changed()
     {
         desk.Follow();
-        return desk.State.Head == _told && Minute() == _minute ? [] : [new FactsChanged(Facts())];
+        return desk.State.Head == _told && Minute() == _minute && desk.Server?.Invoke(_told) == _server ? [] : [new FactsChanged(Facts())];
     }
 
     private DateTimeOffset Minute()

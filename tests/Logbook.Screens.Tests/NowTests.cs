@@ -149,4 +149,16 @@ public sealed class NowTests
 
         Assert.Contains("150 m3/h", terminal.Screen, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void How_far_the_mills_server_is_stands_on_Now_as_soon_as_it_changes()
+    {
+        using var terminal = new Terminal();
+        Assert.DoesNotContain(" server ", terminal.Screen, StringComparison.Ordinal);
+
+        terminal.Desk.Server = head => new Checks.ServerView($"holds all but 1 of {head.Seq}", Watch: true);
+        terminal.Conversation.Take(new Ticked());
+
+        Assert.Contains(" server    holds all but 1 of ", terminal.Screen, StringComparison.Ordinal);
+    }
 }

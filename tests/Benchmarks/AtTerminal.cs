@@ -24,6 +24,18 @@ internal sealed class AtTerminal : IDisposable
 
     public long Begun { get; }
 
+    /// <summary>All that was painted, as it came.</summary>
+    public string All
+    {
+        get
+        {
+            lock (_turn)
+            {
+                return _painted.ToString();
+            }
+        }
+    }
+
     /// <summary>Waits until the words were painted, and says when that was.</summary>
     public long Painted(string words)
     {

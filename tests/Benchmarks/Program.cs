@@ -41,9 +41,9 @@ if (args is ["history", ..])
     return;
 }
 
-if (args is ["screen"])
+if (args is ["screen", ..])
 {
-    ScreenTable.Print();
+    ScreenTable.Print(soakAlone: args is [_, "soak"]);
     return;
 }
 

@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
+using System.Text.RegularExpressions;
 using Logbook;
 using Logbook.Plant;
 
@@ -15,7 +16,8 @@ internal static class ScreenTable
     private const int Keys = 300;
     private const int DaysOfKeys = 3;
 
-    public static void Print()
+    /// <param name="soakAlone">Only the days of keys.</param>
+    public static void Print(bool soakAlone)
     {
         var folder = Directory.CreateTempSubdirectory("logbook-screen-").FullName;
         try
@@ -23,10 +25,14 @@ internal static class ScreenTable
             var bare = Publish("tests/BareWindow", "BareWindow", Path.Combine(folder, "bare"));
             var logbook = Publish("src/Logbook", "logbook", Path.Combine(folder, "logbook"));
             var site = Site(Path.Combine(folder, "site"), 400);
-            Table.Header();
-            FirstPaint(bare, logbook, site);
-            Memory(bare, logbook, site);
-            KeyToPaint(logbook, site);
+            if (!soakAlone)
+            {
+                Table.Header();
+                FirstPaint(bare, logbook, site);
+                Memory(bare, logbook, site);
+                KeyToPaint(logbook, site);
+            }
+
             Soak(logbook, site);
         }
         finally
@@ -91,14 +97,17 @@ internal static class ScreenTable
     {
         using var terminal = new AtTerminal(logbook, site);
         terminal.Painted("Who is typing?");
-        terminal.Send("op1\r");
+        OpenRound(terminal);
+        var row = RowOf(terminal, "Long round");
+        terminal.Send("\e");
+        Thread.Sleep(500);
         var memory = new List<double>();
         var keys = 0;
         for (var day = 0; day < DaysOfKeys; day++)
         {
             for (var hour = 0; hour < 24; hour++)
             {
-                foreach (var burst in (string[])["r1\r", .. Enumerable.Range(0, 40).Select(i => $"{50 + ((hour + i) % 9)}.{i % 10}\r"), "\e", "\e", "l\e[B\e[B\e[6~\r", "\e", "\e", "/slaker\r", "\e", "\e", "g", "\e", "a", "\e", "?", "\e"])
+                foreach (var burst in (string[])[$"r{row}\r", .. Enumerable.Range(0, 40).Select(i => $"{50 + ((hour + i) % 9)}.{i % 10}\r"), "\e", "\e", "l\e[B\e[B\e[6~\r", "\e", "\e", "/slaker\r", "\e", "\e", "g", "\e", "a", "\e", "?", "\e"])
                 {
                     terminal.Send(burst);
                     keys += burst.Length;
@@ -106,7 +115,7 @@ internal static class ScreenTable
                 }
             }
 
-            Thread.Sleep(3000);
+            Thread.Sleep(13_000); // ten quiet seconds, and it gives back what it no longer needs
             terminal.Forget();
             memory.Add(terminal.Memory());
         }
@@ -118,10 +127,15 @@ internal static class ScreenTable
     {
         terminal.Send("op1\r");
         terminal.Painted("is typing");
-        terminal.Send("r1\r");
+        terminal.Send("r");
+        terminal.Painted("Long round");
+        terminal.Send($"{RowOf(terminal, "Long round")}\r");
         terminal.Painted("of 400");
         Thread.Sleep(1000);
     }
+
+    /// <summary>Its digit in the list of rounds, which goes by what is open.</summary>
+    private static string RowOf(AtTerminal terminal, string round) => Regex.Match(terminal.All, $"([1-9]) {round}", RegexOptions.None, TimeSpan.FromSeconds(1)).Groups[1].Value;
 
     private static string Publish(string project, string name, string to)
     {

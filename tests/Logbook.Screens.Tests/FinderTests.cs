@@ -51,7 +51,7 @@ public sealed class FinderTests
     }
 
     [Fact]
-    public void Every_letter_of_every_page_is_in_the_finder_or_on_every_page()
+    public void A_key_is_found_by_what_it_does()
     {
         using var terminal = new Terminal();
 

@@ -104,8 +104,11 @@ public sealed class Cluster : IDisposable
         var installed = Directory.Exists("/usr/lib/postgresql")
             ? Directory.GetDirectories("/usr/lib/postgresql").OrderDescending(StringComparer.Ordinal).Select(v => Path.Combine(v, "bin"))
             : [];
-        return installed.Concat(folders).FirstOrDefault(f => File.Exists(Path.Combine(f, "initdb")) && File.Exists(Path.Combine(f, "pg_ctl")));
+        return installed.Concat(folders).FirstOrDefault(f => IsThere(Path.Combine(f, "initdb")) && IsThere(Path.Combine(f, "pg_ctl")));
     }
+
+    /// <summary>A link that leads nowhere is left behind where PostgreSQL was taken away.</summary>
+    private static bool IsThere(string path) => File.Exists(path) && File.ResolveLinkTarget(path, returnFinalTarget: true)?.Exists != false;
 
     private static int FreePort()
     {

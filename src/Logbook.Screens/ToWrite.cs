@@ -1,4 +1,5 @@
 using Logbook.Checks;
+using Logbook.Journal;
 using Logbook.Plant;
 
 namespace Logbook.Screens;
@@ -35,6 +36,13 @@ internal sealed record AnswerFinding(string By, string Finding, string Text) : T
     public override string Done => "answered";
 
     public override Written Write(Desk desk) => Writing.Answer(desk, Finding, Text, By);
+}
+
+internal sealed record ConfirmCarried(string By, CarryConfirmed Look) : ToWrite(By)
+{
+    public override string Done => Look switch { { Seen: false } => "not seen", { Changed: not null } => "changed", _ => "still so" };
+
+    public override Written Write(Desk desk) => Writing.ConfirmCarried(desk, Look, By);
 }
 
 internal sealed record BeginUpset(string By, DateTimeOffset Since, string Why) : ToWrite(By)

@@ -15,14 +15,15 @@ internal sealed record NowPage(int Selected, int Top) : Page
         KeyRow.Letter('l', "log", "Everything in order, newest first.", (session, _) => LogReading.Open(session)),
         KeyRow.Letter('g', "graph", "The point under the mark over time; any other by its name.", (session, _) => Graph(session)),
         KeyRow.Letter('a', "audit", "Checks missed, late or not taken, what is carried too long, and what is only to be looked at.", (session, setting) => AuditPage.Open(session, setting)),
-        KeyRow.Letter('d', "upset", "Declares an upset from a time: rounds but safety points become one line. Ends it when one lasts.", (session, _) => UpsetAsks.Open(session)) with { WhyNot = UpsetAsks.WhyNot },
-        KeyRow.Letter('m', "remark", "A remark that belongs to no round.", (session, _) => Next.Of(session.Open(Remark()))) with { WhyNot = RecordAsks.NobodyTypes },
-        UsualKeys.Find,
         KeyRow.Letter('i', "who", "Says who is typing.", (session, _) => Next.Of(session.Open(WhoPage.Typing()))) with { WhyNot = DraftFirst },
         KeyRow.Letter('v', "save", "Saves what is typed and not in the journal.", (session, _) => Next.Of(session, Saving.All(session.Draft!))) with { WhyNot = s => s.Draft is null ? "nothing is unsaved" : null },
         KeyRow.Letter('u', "unsaved", "Shows what an earlier session left unsaved.", (session, _) => Next.Of(session.Open(new LeftPage()))) with { WhyNot = s => s.Left.IsEmpty ? "no session left anything behind" : null },
         KeyRow.Named("Up Down", "", "Moves the mark; Page Up and Page Down move the page.", Move, Moving.Keys),
         KeyRow.Letter('q', "leave", "Leaves the program; once more when something is unsaved.", Leave),
+        KeyRow.Letter('c', "carried", "What outlives the shift, looked at one by one: still so, changed, not seen.", (session, _) => Next.Of(session.Open(new CarriedPage(0)))),
+        KeyRow.Letter('d', "upset", "Declares an upset from a time: rounds but safety points become one line. Ends it when one lasts.", (session, _) => UpsetAsks.Open(session)) with { WhyNot = UpsetAsks.WhyNot },
+        KeyRow.Letter('m', "remark", "A remark that belongs to no round.", (session, _) => Next.Of(session.Open(Remark()))) with { WhyNot = RecordAsks.NobodyTypes },
+        UsualKeys.Find,
         KeyRow.Named("Esc", "", "Nothing lies behind this page; q leaves the program.", (session, _, _) => Next.Of(session.Say("q leaves the program")), KeyName.Esc),
         UsualKeys.Help);
 

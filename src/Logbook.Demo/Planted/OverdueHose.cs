@@ -11,6 +11,7 @@ internal static class OverdueHose
         var since = scene.Until.AddDays(-9);
         since = since > scene.Start ? since : scene.Start.AddMinutes(20);
         var due = scene.Until.AddDays(-3);
+        due = due > since ? due : since.AddHours(12); // of a short history
         var planted = new PlantedEvent(
             "overdue-hose", due, null, "note",
             "A temporary hose feeds the seal water of the mud pump. It was to be out by now; the note and `carry list` show it as past its date.", null);

@@ -18,6 +18,12 @@ internal static class CoverWords
             return Burette;
         }
 
+        return Plain(point);
+    }
+
+    /// <summary>The description up to its first comma, as it stands inside a sentence.</summary>
+    public static string Plain(Point point)
+    {
         var name = point.Description.Split(',')[0];
         var word = name.Split(' ')[0];
         return word.Skip(1).All(char.IsLower) ? char.ToLowerInvariant(name[0]) + name[1..] : name;

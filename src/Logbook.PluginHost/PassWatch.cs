@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Runtime.InteropServices;
 using Logbook.Contracts;
 
@@ -10,7 +9,7 @@ internal sealed class PassWatch
     private readonly Lock _lock = new();
     private readonly Dictionary<ICalculation, long> _spent = [];
     private ICalculation? _running;
-    private long _since = Stopwatch.GetTimestamp();
+    private long _since = Environment.TickCount64;
     private bool _abandoned;
 
     /// <summary>Ids of calculations that failed in this pass; read after the pass has ended.</summary>
@@ -54,12 +53,13 @@ internal sealed class PassWatch
         }
     }
 
-    // One look at the clock for each call: what passes between two calls is next to nothing, and the clock is not free.
+    // One look at a coarse clock for each call: a pass makes thousands of them, what passes between two is next to nothing, and an
+    // overrun is told in seconds.
     private void Add()
     {
         if (_running is not null)
         {
-            var now = Stopwatch.GetTimestamp();
+            var now = Environment.TickCount64;
             CollectionsMarshal.GetValueRefOrAddDefault(_spent, _running, out _) += now - _since;
             _since = now;
         }

@@ -35,7 +35,7 @@ internal sealed record Comparison(string Name, IReadOnlyList<ComparisonInput> In
 
         var slopes = Jacobian.Of(v => Vector<double>.Build.Dense(1, Difference(v)), values);
         return slopes.Enumerate().All(double.IsFinite)
-            ? new RowReading(difference, [.. Inputs.SelectMany((input, j) => parts[j].Select(p => new Sensitivity(input.Parameter, slopes[0, j] * p.Weight, p.Back)))])
+            ? new RowReading(difference, [.. Inputs.SelectMany((input, j) => parts[j].Select(p => new Sensitivity(input.Parameter, slopes[0, j] * p.Weight, p.Back, input.Lag)))])
             : null;
     }
 

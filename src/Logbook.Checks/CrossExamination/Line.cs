@@ -22,6 +22,9 @@ internal sealed record Parameter(string Name, Role Role, double U)
     /// <summary>For a method: places of the readings that really move when it is off.</summary>
     public IReadOnlyList<int> Moves { get; init; } = [];
 
+    /// <summary>Readings of one sample are one witness of a move: a sample that was spoilt moves them all. Null for a reading that stands alone.</summary>
+    public string? Sample { get; init; }
+
     /// <summary>For a method: what it means when it is off, in words.</summary>
     public string? WhenOff { get; init; }
 }
@@ -46,4 +49,6 @@ internal sealed record Round(double Hours, IReadOnlyList<double> Values, IReadOn
 internal sealed record RowReading(double Difference, IReadOnlyList<Sensitivity> Sensitivities);
 
 /// <summary>How a row moves with a parameter as it was so many hours before the entry.</summary>
-internal sealed record Sensitivity(int Parameter, double Slope, double HoursBack);
+/// <param name="HoursBack">How old the reading was: by its lag, or since it stands until the next is taken.</param>
+/// <param name="Lag">How long before the entry the row wants it; zero for what it takes as it stands.</param>
+internal sealed record Sensitivity(int Parameter, double Slope, double HoursBack, double Lag = 0);

@@ -2,7 +2,8 @@ namespace Logbook.Checks.CrossExamination;
 
 /// <summary>
 /// Whether the line has been moved of late. Liquor at the filter was dosed hours before: after a move that two readings show, a
-/// row that looks back says nothing until twice its lag has passed. One reading alone is no move: it may be wrong.
+/// row that looks back says nothing until twice its lag has passed. One reading alone is no move: it may be wrong. Only what some
+/// row takes as it was before tells of a move: what comes out at the end follows.
 /// </summary>
 internal sealed class Steadiness(Line line, UsualChanges usual)
 {
@@ -18,6 +19,7 @@ internal sealed class Steadiness(Line line, UsualChanges usual)
     private readonly double[] _last = [.. Enumerable.Repeat(double.NaN, line.Readings)];
     private readonly double[] _movedAt = [.. Enumerable.Repeat(double.NegativeInfinity, line.Readings)];
     private readonly double[] _movedBy = new double[line.Readings];
+    private readonly bool[] _upstream = new bool[line.Readings];
     private double _confirmedAt = double.NegativeInfinity;
 
     public Steadiness Copy()
@@ -26,6 +28,7 @@ internal sealed class Steadiness(Line line, UsualChanges usual)
         _last.CopyTo(copy._last, 0);
         _movedAt.CopyTo(copy._movedAt, 0);
         _movedBy.CopyTo(copy._movedBy, 0);
+        _upstream.CopyTo(copy._upstream, 0);
         return copy;
     }
 
@@ -42,17 +45,22 @@ internal sealed class Steadiness(Line line, UsualChanges usual)
             }
         }
 
-        int[] moved = [.. Enumerable.Range(0, line.Readings).Where(i => _movedAt[i] >= round.Hours - Together)];
+        foreach (var s in round.Rows.OfType<RowReading>().SelectMany(r => r.Sensitivities).Where(s => s.Parameter < line.Readings && s.Lag > 0))
+        {
+            _upstream[s.Parameter] = true;
+        }
+
+        int[] moved = [.. Enumerable.Range(0, line.Readings).Where(i => _upstream[i] && _movedAt[i] >= round.Hours - Together)];
         _confirmedAt = moved.Any(i => moved.Any(j => j < i && Agree(i, j))) ? round.Hours : _confirmedAt;
         return round with { Rows = [.. round.Rows.Select(r => r is not null && Moving(r, round.Hours) ? null : r)] };
     }
 
     /// <summary>Two readings that usually move together, and did so in their usual way.</summary>
-    private bool Agree(int i, int j) => usual.Together[i, j] * Math.Sign(_movedBy[i]) * Math.Sign(_movedBy[j]) > Related;
+    private bool Agree(int i, int j) => (line.Parameters[i].Sample is not { } sample || line.Parameters[j].Sample != sample) && usual.Together[i, j] * Math.Sign(_movedBy[i]) * Math.Sign(_movedBy[j]) > Related;
 
     private bool Moving(RowReading row, double hours)
     {
-        var lag = row.Sensitivities.Max(s => s.HoursBack);
+        var lag = row.Sensitivities.Max(s => s.Lag);
         return lag > 0 && hours - _confirmedAt < 2 * lag;
     }
 }

@@ -63,7 +63,7 @@ internal static class Comparing
         return prompts is null ? null : new Draft(
             $"balance: {balance.Name}", balance.Name, one, ways,
             gives => terms.Sum(t => t.Ways.Aggregate(t.Factor, (product, w) => product * gives[w])) - balance.EqualTo + (own >= 0 ? gives[own] : 0),
-            prompts);
+            prompts) { IsBalance = true };
     }
 
     /// <summary>The round with which a row speaks: that of the way that is new most seldom.</summary>
@@ -79,13 +79,15 @@ internal static class Comparing
 /// <param name="Round">The round with which it speaks.</param>
 internal sealed record Draft(string Name, string Quantity, Unit Unit, IReadOnlyList<Estimate> Ways, Func<IReadOnlyList<double>, double> Combine, string? Round)
 {
+    public bool IsBalance { get; init; }
+
     public Row Placed(IReadOnlyDictionary<string, int> places, IReadOnlyDictionary<string, Subject> subjects, Pace pace)
     {
         var takes = Ways.SelectMany(w => w.Sources).GroupBy(s => (s.Key, s.Lag))
             .Select(g => g.First() with { Required = g.Any(s => s.Required) }).ToList();
         return new Row(
             Name, Quantity, Unit, Ways, Combine, [.. takes.Select(s => Input(s, places[s.Key], subjects[s.Key], pace))],
-            [.. Ways.Select(w => w.Sources.Select(s => takes.FindIndex(t => t.Key == s.Key && t.Lag == s.Lag)).ToArray())]);
+            [.. Ways.Select(w => w.Sources.Select(s => takes.FindIndex(t => t.Key == s.Key && t.Lag == s.Lag)).ToArray())]) { IsBalance = IsBalance };
     }
 
     private RowInput Input(Source source, int place, Subject subject, Pace pace)

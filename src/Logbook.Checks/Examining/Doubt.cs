@@ -9,6 +9,13 @@ namespace Logbook.Checks.Examining;
 /// <param name="Accused">The most likely first.</param>
 internal sealed record Doubt(string Kind, IReadOnlyList<Accused> Accused)
 {
+    public const string Group = "group";
+
+    /// <summary>More than a person can look at: then it is worth knowing, and asks for nothing.</summary>
+    private const int Few = 4;
+
+    public bool Many => Accused.Count > Few;
+
     /// <summary>The method that no reading can tell from the named one.</summary>
     public Subject? Method { get; init; }
 
@@ -33,7 +40,7 @@ internal sealed record Doubt(string Kind, IReadOnlyList<Accused> Accused)
         var speaking = Contradictions(trail).ToList();
         bool Speaks(Contradiction c) => c.Seen.Reading.Sensitivities.Any(s => s.Slope != 0 && places.Contains(s.Parameter));
         var against = speaking.Where(Speaks).MaxBy(c => Math.Abs(c.Surprise));
-        return new Doubt(verdict.Named is null ? "group" : verdict.WithMethod is null ? "named" : "pair", accused)
+        return new Doubt(verdict.Named is null ? Group : verdict.WithMethod is null ? "named" : "pair", accused)
         {
             Method = verdict.WithMethod is { } method ? trail.Line.Subjects[method] : null,
             Against = against,

@@ -10,6 +10,9 @@ namespace Logbook.Checks.Examining;
 /// </summary>
 internal static class DoubtWords
 {
+    /// <summary>Of many that could explain it so many are named.</summary>
+    private const int Listed = 3;
+
     public static string Of(Doubt doubt) => string.Join(' ', new[] { What(doubt), Contradicts(doubt), Else(doubt), Settles(doubt) }.Where(s => s.Length > 0));
 
     public static IReadOnlyList<string> Evidence(Doubt doubt) =>
@@ -28,18 +31,16 @@ internal static class DoubtWords
 
     private static string What(Doubt doubt)
     {
-        if (doubt.Kind == "group")
+        var one = doubt.Accused[0];
+        if (doubt.Kind == Doubt.Group)
         {
-            var readings = doubt.Accused.Where(a => a.Subject.Role != Role.Method).Select(Told).ToList();
-            return readings.Count switch
-            {
-                0 => "",
-                1 => $"{Capital(readings[0])} may not fit.",
-                _ => $"One of these does not fit: {Words.Or(readings)}.",
-            };
+            var told = doubt.Accused.Where(a => a.Subject.Role != Role.Method).Select(Told).ToList();
+            return told.Count == 0 ? ""
+                : doubt.Many ? $"Something does not fit, but which cannot be told: {Words.And([.. told.Take(Listed)])} could explain it, and {doubt.Accused.Count - Math.Min(Listed, told.Count)} more."
+                : told.Count == 1 ? $"{Capital(told[0])} may not fit."
+                : $"One of these does not fit: {Words.Or(told)}.";
         }
 
-        var one = doubt.Accused[0];
         return one.Subject.Role == Role.Method
             ? $"The readings may all be right: {one.Subject.WhenOff ?? one.Subject.Words + " is off"}."
             : $"{Capital(Told(one))} does not fit: about {Size(one)} too {(one.Bias > 0 ? "high" : "low")}.";
@@ -53,28 +54,31 @@ internal static class DoubtWords
         }
 
         var row = against.Seen.Row;
-        var (apart, usual) = (Number(row, against.Seen.Reading.Difference), Number(row, against.Usual));
         var agrees = doubt.Agreeing is { } agreeing ? $" {Capital(Way(agreeing, 0))} and {Way(agreeing, 1)} agree." : "";
-        return row.Name.StartsWith("balance: ", StringComparison.Ordinal)
-            ? $"The balance '{row.Quantity}' is {apart} off, {usual} is usual.{agrees}"
-            : $"{Capital(Way(against, 1))} against {Way(against, 0)}: {apart} {row.Unit} apart, {usual} is usual.{agrees}";
+        return row.IsBalance
+            ? $"The balance '{row.Quantity}' is off by {Number(row, against.Seen.Reading.Difference)}, usually by {Number(row, against.Usual)}.{agrees}"
+            : $"{Capital(Way(against, 1))} against {Way(against, 0)}: {MoreOrLess(row, against.Seen.Reading.Difference, unit: true)}, usually {MoreOrLess(row, against.Usual, unit: false)}.{agrees}";
     }
 
     /// <summary>What would explain it with every reading right.</summary>
     private static string Else(Doubt doubt)
     {
-        var methods = doubt.Accused.Select(a => a.Subject).Append(doubt.Method).OfType<Subject>()
-            .Where(s => s.Role == Role.Method && (doubt.Kind == "group" || s == doubt.Method)).Distinct().Take(2).ToList();
-        return string.Join(' ', methods.Select(m => $"Or the readings are right: {m.WhenOff ?? m.Words + " is off"}."));
+        var methods = (doubt.Kind == Doubt.Group ? doubt.Accused.Select(a => a.Subject) : doubt.Method is { } method ? [method] : []).Where(s => s.Role == Role.Method);
+        return doubt.Many ? "" : string.Join(' ', methods.Take(2).Select(m => $"Or the readings are right: {m.WhenOff ?? m.Words + " is off"}."));
     }
 
-    private static string Settles(Doubt doubt) => (doubt.Settles ?? (doubt.Kind == "named" && doubt.Accused[0].Subject.Role == Role.Reading ? doubt.Accused[0].Subject : null)) switch
+    /// <summary>The reading that tells most when it is taken again; of one that is named, itself.</summary>
+    private static string Settles(Doubt doubt)
     {
-        { Point: { Sample: { } sample, Unit.Dimension: "volume" } } => $"A second titration of the {sample.Replace('-', ' ')} sample would tell.",
-        { Point: { Sample: { } sample } } => $"A second {sample.Replace('-', ' ')} sample would tell.",
-        { Point: { } point } => $"A second reading of {point.Tag} would tell.",
-        _ => doubt.Kind == "named" ? "" : "No second reading of these can tell them apart.",
-    };
+        var named = doubt.Kind != Doubt.Group && doubt.Accused[0].Subject is { Role: Role.Reading } reading ? reading : null;
+        return (named ?? doubt.Settles)?.Point switch
+        {
+            { Sample: { } sample, Unit.Dimension: "volume" } => $"A second titration of the {sample.Replace('-', ' ')} sample would tell.",
+            { Sample: { } sample } => $"A second {sample.Replace('-', ' ')} sample would tell.",
+            { } point => $"Reading {point.Tag} again would show a slip; the same figure again leaves the instrument{(doubt.Method is null ? "" : ", or that")}.",
+            _ => doubt.Kind == Doubt.Group ? "No one second reading of these would tell." : "",
+        };
+    }
 
     private static string Told(Accused one) => one.Subject.Role == Role.Reading
         ? $"{one.Subject.Words}{(double.IsNaN(one.Value) ? "" : " " + Words.Value(one.Subject.Point!, one.Value))}"
@@ -91,11 +95,11 @@ internal static class DoubtWords
     {
         var estimate = row.Seen.Row.Ways[way];
         var given = Units.CanConvert(estimate.Unit, row.Seen.Row.Unit) ? Units.Convert(row.Seen.Gives[way], estimate.Unit, row.Seen.Row.Unit) : row.Seen.Gives[way];
-        return $"{(estimate.Point is { } point ? $"{Plain(point.Description)} ({point.Tag})" : estimate.Words)} {Number(row.Seen.Row, given)}";
+        return $"{(estimate.Point is { } point ? $"{CoverWords.Plain(point)} ({point.Tag})" : estimate.Words)} {Number(row.Seen.Row, given)}";
     }
 
-    /// <summary>A description without what stands behind its comma, which says where and how.</summary>
-    private static string Plain(string description) => Lower(description.Split(',')[0]);
+    private static string MoreOrLess(Row row, double difference, bool unit) =>
+        $"{Number(row, Math.Abs(difference))}{(unit ? " " + (row.Unit.Name == "%" ? "points" : row.Unit.Name) : "")} {(difference < 0 ? "less" : "more")}";
 
     private static string Row(Contradiction row) => string.Create(CultureInfo.InvariantCulture,
         $"{row.Seen.Row.Name}: {string.Join(" | ", row.Seen.Gives.Select(g => Number(row.Seen.Row, g)))} at {Words.Time(row.Examined.Frame.Sheet.At)}, difference {Number(row.Seen.Row, row.Seen.Reading.Difference)}, usual {Number(row.Seen.Row, row.Usual)}, {Math.Abs(row.Surprise):0.0} times its uncertainty");
@@ -103,6 +107,4 @@ internal static class DoubtWords
     private static string Number(Row row, double value) => row.Ways[0].Point is { Decimals: var decimals } ? value.ToString("F" + Math.Max(1, decimals), CultureInfo.InvariantCulture) : Words.Number(value);
 
     private static string Capital(string words) => words.Length == 0 ? words : char.ToUpperInvariant(words[0]) + words[1..];
-
-    private static string Lower(string words) => words.Length > 1 && char.IsLower(words[1]) ? char.ToLowerInvariant(words[0]) + words[1..] : words;
 }

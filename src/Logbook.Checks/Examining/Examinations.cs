@@ -15,11 +15,19 @@ internal sealed class Examinations(IJournalStore store)
     /// <summary>What was taken since then may be evidence.</summary>
     private static readonly TimeSpan Evidence = TimeSpan.FromHours(12);
 
+    private static readonly TimeSpan BetweenMarks = TimeSpan.FromHours(4);
+
     private (CalculationGraph Graph, SiteLine Line)? _line;
     private (long Seq, SiteLine Line, Fitted? Fitted)? _fit;
     private Kept? _kept;
 
+    // Where to begin again when an entry comes late, the newest last: most come within the hour.
+    private List<Mark> _marks = [];
+
     private sealed record Kept(Trail Trail, Standstill Standstill, long Followed, DateTimeOffset At);
+
+    /// <summary>A trail with every entry up to a time.</summary>
+    private sealed record Mark(Trail Trail, DateTimeOffset At);
 
     /// <summary>What of the site stands in relation to what.</summary>
     public SiteLine Line(CalculationGraph graph)
@@ -85,22 +93,25 @@ internal sealed class Examinations(IJournalStore store)
     {
         if (_kept is null || !ReferenceEquals(_kept.Trail.Fitted, fitted) || _kept.Followed > day.State.Head.Seq)
         {
-            _kept = null;
+            (_kept, _marks) = (null, []);
             return;
         }
 
         var (followed, at) = (_kept.Followed, _kept.At);
-        foreach (var record in followed == day.State.Head.Seq ? [] : store.Read(followed + 1).TakeWhile(r => r.Seq <= day.State.Head.Seq))
+        List<JournalRecord> fresh = followed == day.State.Head.Seq ? [] : [.. store.Read(followed + 1).TakeWhile(r => r.Seq <= day.State.Head.Seq)];
+        _marks.RemoveAll(m => fresh.Exists(r => SpeaksFrom(r) <= m.At));
+        foreach (var record in fresh)
         {
-            _kept.Standstill.Take(record);
-            if (record.Body is Correction || (record.Body is Entry && record.At < at))
+            if (SpeaksFrom(record) < at)
             {
                 _kept = null;
                 return;
             }
 
+            _kept.Standstill.Take(record);
             if (record.Body is Entry entry)
             {
+                Remember(_kept.Trail, at);
                 _kept.Trail.Pass(Sheet.Of(record, entry), _kept.Standstill, slopes: true);
                 at = record.At;
             }
@@ -111,15 +122,30 @@ internal sealed class Examinations(IJournalStore store)
         _kept = _kept with { Followed = followed, At = at };
     }
 
+    /// <summary>The first time of which a record changes what is known.</summary>
+    private static DateTimeOffset SpeaksFrom(JournalRecord record) => record.Body switch
+    {
+        Entry => record.At,
+        EquipmentStateChanged change => change.Since,
+        UpsetDeclared upset => upset.Ended ?? upset.Began,
+        Correction => DateTimeOffset.MinValue,
+        _ => DateTimeOffset.MaxValue,
+    };
+
+    private void Remember(Trail trail, DateTimeOffset at)
+    {
+        if (_marks.Count == 0 || at - _marks[^1].At > BetweenMarks)
+        {
+            _marks = [.. _marks.TakeLast(1), new Mark(trail.Branch(), at)];
+        }
+    }
+
     private (Trail Trail, Standstill Standstill) Built(Day day, Fitted fitted, DateTimeOffset at, DateTimeOffset to)
     {
         var stretch = Stretch.Of(store, day.State, at - Memory, to, day.Before);
-        var trail = new Trail(fitted, new Tape(Line(day.Graph), day.Graph, day.Guard));
-        foreach (var sheet in stretch.Sheets)
-        {
-            trail.Pass(sheet, stretch.Standstill, slopes: sheet.At >= at - Evidence);
-        }
-
-        return (trail, stretch.Standstill);
+        var mark = day.Before == long.MaxValue ? _marks.FindLast(m => m.At <= at) : null;
+        var trail = mark?.Trail ?? new Trail(fitted, new Tape(Line(day.Graph), day.Graph, day.Guard));
+        var sheets = stretch.Sheets.Where(s => mark is null || s.At > mark.At);
+        return (trail.After(sheets, stretch.Standstill, slopes: sheet => sheet.At >= at - Evidence), stretch.Standstill);
     }
 }

@@ -44,9 +44,23 @@ internal static class Fitting
 
         var engine = line.With(Usual(line, frames));
         var rounds = frames.ConvertAll(f => f.Round);
-        var fitted = Thresholds.Learn(engine, rounds);
+        var learned = Thresholds.Learn(engine, rounds);
+        var fitted = learned with { Hypotheses = [.. learned.Hypotheses, .. learned.Hypotheses.Where(h => IsFigure(line, h)).Select(Slip)] };
         return (FitForm.Of(line, fitted, frames, Flagged(fitted, rounds), why), null);
     }
+
+    /// <summary>A single figure that a person reads off glass or writes down.</summary>
+    private static bool IsFigure(SiteLine line, Hypothesis hypothesis) => line.Subjects[hypothesis.Parameter].Point?.Sample is not null;
+
+    /// <summary>
+    /// A figure misread or two digits swapped is wrong by far more than its uncertainty tells of: a second, wider thought of the
+    /// same error, or a method would have to take the blame.
+    /// </summary>
+    private static Hypothesis Slip(Hypothesis figure) => figure with { Prior = figure.Prior * RareSlip, Reach = figure.Reach * WideSlip };
+
+    private const double RareSlip = 0.3;
+
+    private const double WideSlip = 10;
 
     private static List<Frame> Frames(Desk desk, SiteLine line, DateTimeOffset from, DateTimeOffset to)
     {

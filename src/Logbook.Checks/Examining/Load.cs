@@ -5,7 +5,7 @@ namespace Logbook.Checks.Examining;
 
 /// <summary>
 /// Counts what each shift is asked. One excursion is one demand: what stands at a point is asked once, until the point is read
-/// without it. Watch and urgent of one kind at one point are one story; notes ask for nothing.
+/// without it. Watch and urgent of one kind at one point are one story; beside an urgent one the lesser wait; notes ask for nothing.
 /// </summary>
 internal sealed class Load(Site site)
 {
@@ -22,7 +22,8 @@ internal sealed class Load(Site site)
         var shift = Calendar.ShiftAt(site, sheet.At).Id;
         var load = _shifts.GetValueOrDefault(shift) ?? new ShiftLoad(shift, 0, 0, 0);
         var judged = sheet.Judged();
-        HashSet<(string Point, string Family)> here = [.. sheet.Findings.Concat(doubts).Where(f => f.Level >= Level.Watch).Select(Story)];
+        var least = sheet.Findings.Any(f => f.Level == Level.Urgent) ? Level.Urgent : Level.Watch;
+        HashSet<(string Point, string Family)> here = [.. sheet.Findings.Concat(doubts).Where(f => f.Level >= least).Select(Story)];
         _standing.RemoveWhere(s => judged.Contains(s.Point) && !here.Contains(s));
         _shifts[shift] = load with
         {

@@ -17,6 +17,9 @@ internal sealed record Row(
     string Name, string Quantity, Unit Unit, IReadOnlyList<Estimate> Ways, Func<IReadOnlyList<double>, double> Combine,
     IReadOnlyList<RowInput> Takes, IReadOnlyList<IReadOnlyList<int>> Feeds)
 {
+    /// <summary>True for a balance of the site's own.</summary>
+    public bool IsBalance { get; init; }
+
     /// <summary>True when everything that must be new for the row to speak was taken in the entry.</summary>
     public bool MaySpeak(Func<int, bool> taken) => Takes.Any(t => t.Prompts) && Takes.Where(t => t.Prompts && t.Source.Required).All(t => taken(t.Input.Parameter));
 
@@ -27,7 +30,7 @@ internal sealed record Row(
     /// <param name="slopes">False where the difference alone is wanted.</param>
     public RowSeen? At(Pasts pasts, IReadOnlyList<double> typed, double hours, GuardedCall call, bool slopes)
     {
-        int[] present = [.. Enumerable.Range(0, Takes.Count).Where(i => Takes[i].Source.Required || pasts.At(Takes[i].Input, hours).Count > 0)];
+        int[] present = [.. Enumerable.Range(0, Takes.Count).Where(i => Takes[i].Source.Required || !Takes[i].Input.Read || pasts.At(Takes[i].Input, hours).Count > 0)];
         var runs = Ways.Select(w => new EstimateRun(w, call)).ToList();
         double[] Gives(Vector<double> v)
         {
@@ -73,7 +76,7 @@ internal sealed record Row(
 
         var difference = comparison.Difference(Vector<double>.Build.Dense([.. parts.Select(p => p.Sum(one => one.Value * one.Weight))]));
         return double.IsFinite(difference)
-            ? new RowReading(difference, [.. comparison.Inputs.SelectMany((i, j) => parts[j].Select(p => new Sensitivity(i.Parameter, 0, p.Back)))])
+            ? new RowReading(difference, [.. comparison.Inputs.SelectMany((i, j) => parts[j].Select(p => new Sensitivity(i.Parameter, 0, p.Back, i.Lag)))])
             : null;
     }
 }

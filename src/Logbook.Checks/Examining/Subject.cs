@@ -36,6 +36,7 @@ internal sealed record Subject(string Name, Role Role, Uncertainty U)
         {
             Moves = [.. Moves.Select(tag => places[tag])],
             WhenOff = WhenOff,
+            Sample = Point?.Sample,
         };
 }
 

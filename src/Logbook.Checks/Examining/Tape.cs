@@ -16,7 +16,9 @@ internal sealed class Tape(SiteLine line, CalculationGraph graph, IGuard guard)
 
     public SiteLine Line => line;
 
-    public Tape Copy() => new(line, graph, guard) { _pasts = _pasts.Copy() };
+    public Tape Copy(IGuard? guarded = null) => new(line, graph, guarded ?? guard) { _pasts = _pasts.Copy() };
+
+    public IGuard Guard => guard;
 
     /// <summary>Takes an entry up; null when it has no reading that stands in any relation, or the line was upset.</summary>
     /// <param name="standstill">When what was not running.</param>

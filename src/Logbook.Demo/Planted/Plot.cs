@@ -12,6 +12,7 @@ internal static class Plot
     {
         var script = new Script();
         FirstResults.Plant(scene, script);
+        FirstFit.Plant(scene, script);
         LeftForTheNewcomer.Plant(scene, script, plan);
         OverdueHose.Plant(scene, script);
         StuckTransmitter.Plant(scene, script);

@@ -1,0 +1,21 @@
+using Logbook.Checks;
+
+namespace Logbook.Demo.Planted;
+
+/// <summary>When the line has been read for some days the engineer lets the cross-examination learn from them.</summary>
+internal static class FirstFit
+{
+    private static readonly TimeSpan _learned = TimeSpan.FromDays(4.5);
+
+    /// <summary>What is planted begins before the last three days; a shorter history holds no fit.</summary>
+    private static readonly TimeSpan _rest = TimeSpan.FromHours(36);
+
+    public static void Plant(Scene scene, Script script)
+    {
+        var at = scene.Start + _learned;
+        if (at <= scene.Until - _rest)
+        {
+            script.Acts.Add(new Act(at, desk => Writing.AdoptFit(desk, scene.Start, at, "first days of steady running", scene.Staff.Engineer)));
+        }
+    }
+}

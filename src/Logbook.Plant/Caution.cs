@@ -1,7 +1,8 @@
 namespace Logbook.Plant;
 
 /// <summary>A caution of the site: shown when its trigger is there. Reminds; never replaces procedures, codes or judgement.</summary>
-/// <param name="Triggers">Any of <c>state:acid</c>, <c>carry:KIND</c>, <c>limit:TAG</c>, or <c>always</c> for a standing one.</param>
+/// <param name="Triggers">Any of <c>state:acid</c>, <c>carry:KIND</c>, <c>limit:TAG</c>; <c>sample:NAME</c> when that sample is worked on; <c>area:AREA</c> when
+/// something is opened there or changes its state; or <c>always</c> for a standing one.</param>
 /// <param name="ApprovedBy">Null: printed as a draft, not approved by the site.</param>
 public sealed record Caution(
     string Hazard, IReadOnlyList<string> Triggers, string Text, string Ppe, string FirstAid, string Source, string Revision, string? ApprovedBy);

@@ -13,7 +13,7 @@ internal static class ChosenCautions
 
     public static IReadOnlyList<NoteCaution> Of(Site site, State state) =>
     [
-        .. site.Cautions.Select(c => (Caution: c, Rank: c.Triggers.Min(t => Rank(state, t)))).Where(x => x.Rank is not null).OrderBy(x => x.Rank)
+        .. site.Cautions.Select(c => (Caution: c, Rank: c.Triggers.Min(t => Rank(site, state, t)))).Where(x => x.Rank is not null).OrderBy(x => x.Rank)
             .Take(AtMost).Select(x => x.Caution)
             .Concat(site.Cautions.Where(c => c.Triggers.Contains("always", StringComparer.Ordinal)))
             .Distinct().Select(Printed),
@@ -24,7 +24,7 @@ internal static class ChosenCautions
         Say.Visible(caution.Source), Say.Visible(caution.Revision), string.IsNullOrWhiteSpace(caution.ApprovedBy));
 
     /// <summary>Null when the trigger is not there.</summary>
-    private static int? Rank(State state, string trigger)
+    private static int? Rank(Site site, State state, string trigger)
     {
         var parts = trigger.Split(':', 2);
         var what = parts[^1];
@@ -32,10 +32,13 @@ internal static class ChosenCautions
         {
             "state" when state.Equipment.Values.Any(e => e.State == what) => what == "acid" ? 0 : 2,
             "carry" when state.Carried.FindAll(i => i.ItemKind == what) is { IsEmpty: false } open => open.Exists(i => i.IsHazard) ? 0 : 2,
+            "area" when state.Equipment.Values.Any(e => !EquipmentHistory.Runs(e.State) && AreaOf(site, e.Equipment) == what) || state.Carried.Exists(i => AreaOf(site, i.On) == what) => 2,
             "limit" when Worst(state, what) is { } worst and >= Level.Watch => worst == Level.Urgent ? 1 : 3,
             _ => null,
         };
     }
+
+    private static string AreaOf(Site site, string on) => site.FindEquipment(on)?.Area ?? on;
 
     private static Level? Worst(State state, string tag) =>
         state.Findings.GetValueOrDefault(tag) is { IsEmpty: false } findings ? findings.Max(f => f.Finding.Level) : null;

@@ -57,7 +57,9 @@ internal static class CautionsFile
             "state" => Unless(States, name, "state", place),
             "carry" => Unless(Carried, name, "carried kind", place),
             "limit" => points.WhyNot(name, place),
-            _ => new Mistake(place, $"trigger '{trigger}' is unknown", "accepted: always, state:STATE, carry:KIND, limit:TAG"),
+            "sample" => Unless([.. points.Samples], name, "sample", place),
+            "area" => Unless([.. Area.All], name, "area", place),
+            _ => new Mistake(place, $"trigger '{trigger}' is unknown", "accepted: always, state:STATE, carry:KIND, limit:TAG, sample:NAME, area:AREA"),
         };
     }
 

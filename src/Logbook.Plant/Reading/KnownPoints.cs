@@ -10,6 +10,9 @@ internal sealed class KnownPoints
 
     public IReadOnlyCollection<string> Tags => _kinds.Keys;
 
+    /// <summary>Names of the samples whose readings belong together.</summary>
+    public HashSet<string> Samples { get; } = new(StringComparer.Ordinal);
+
     /// <summary>False when the tag is there already.</summary>
     public bool Add(string tag, PointKind? kind) => _kinds.TryAdd(tag, kind);
 

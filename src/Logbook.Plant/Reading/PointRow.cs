@@ -31,6 +31,11 @@ internal sealed partial class PointRow(CsvRow row, IReadOnlyCollection<string>? 
             Always = row["always"].Length > 0 && OneOf("always", ["yes", "no"]) == "yes",
         };
         LimitsInOrder();
+        if (point.Sample is { } sample)
+        {
+            known.Samples.Add(sample);
+        }
+
         return point;
     }
 

@@ -38,7 +38,15 @@ internal static class RoundDrawing
             body.Add(columns.End(page));
         }
 
-        return new Layout([Head(session, page), .. HazardLines.InShort(session), Rule(session)], body, from, to, [Rule(session), .. RoundPanel.Draw(session, page)]);
+        return new Layout([Head(session, page), .. HazardLines.InShort(session), .. Cautions(session, page), Rule(session)], body, from, to, [Rule(session), .. RoundPanel.Draw(session, page)]);
+    }
+
+    /// <summary>What the samples of this round ask to be careful with: whoever titrates reads it before the first drop.</summary>
+    private static IEnumerable<Line> Cautions(Session session, RoundPage page)
+    {
+        var samples = page.Rows.Select(r => r.Point.Sample).OfType<string>().Select(s => "sample:" + s).ToHashSet(StringComparer.Ordinal);
+        return session.Site.Cautions.Where(c => c.Triggers.Any(samples.Contains))
+            .SelectMany(c => TextWidth.Wrap(Handover.Say.Visible($"CAUTION {c.Text} {c.Ppe}"), session.Width - 2)).Select(l => Line.Of(" " + l, Look.Strong));
     }
 
     private static Line Head(Session session, RoundPage page)

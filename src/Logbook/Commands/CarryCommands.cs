@@ -42,7 +42,7 @@ internal static class CarryCommands
             var code = WrittenOut.Print(shell, parse.GetValue(json), Writing.AddCarried(desk, item, parse.GetValue(by) ?? ""), "open");
             if (code == ExitCode.Done)
             {
-                CautionText.Print(shell, desk.Site, "carry:" + item.ItemKind);
+                CautionText.Opened(shell, desk.Site, "carry:" + item.ItemKind, item.On);
             }
 
             return code;

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Logbook.Checks;
+using Logbook.Journal;
 using Logbook.Plant;
 
 namespace Logbook.Commands;
@@ -43,8 +44,20 @@ internal static class RecordCommand
                 mistakes.Add(Mistake.Typed("no reading was given", "POINT=VALUE, or --file F with the columns point,value,unit,at,why"));
             }
 
-            return mistakes.Count > 0 ? shell.Refuse(mistakes) : WrittenOut.Print(shell, parse.GetValue(json), RecordEntry.Run(desk, request), "saved", desk.Site);
+            return mistakes.Count > 0 ? shell.Refuse(mistakes) : Save(shell, parse.GetValue(json), desk, request);
         }));
         return command;
+    }
+
+    private static int Save(Shell shell, bool json, Desk desk, EntryRequest request)
+    {
+        var written = RecordEntry.Run(desk, request);
+        var code = WrittenOut.Print(shell, json, written, "saved", desk.Site);
+        if (written.Record?.Body is Entry entry)
+        {
+            CautionText.WorkedOn(shell, desk.Site, entry);
+        }
+
+        return code;
     }
 }

@@ -28,7 +28,7 @@ internal static class StateCommand
             var code = WrittenOut.Print(shell, parse.GetValue(json), written, "saved");
             if (code == ExitCode.Done)
             {
-                CautionText.Print(shell, desk.Site, "state:" + parse.GetValue(state));
+                CautionText.Opened(shell, desk.Site, "state:" + parse.GetValue(state), parse.GetValue(equipment)!);
             }
 
             return code;

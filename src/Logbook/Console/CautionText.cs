@@ -1,17 +1,25 @@
 using Logbook.Handover;
+using Logbook.Journal;
 using Logbook.Plant;
 
 namespace Logbook;
 
-/// <summary>The site's caution for what was just opened, on the error stream so that it never mixes with an answer.</summary>
+/// <summary>The site's cautions for what was just opened or worked on, on the error stream so that they never mix with an answer.</summary>
 internal static class CautionText
 {
-    public static void Print(Shell shell, Site site, string trigger)
+    /// <summary>For equipment that changes its state, or an item that is opened: what the state or the kind asks for, and the place.</summary>
+    public static void Opened(Shell shell, Site site, string trigger, string on) => Print(shell, site, [trigger, "area:" + (site.FindEquipment(on)?.Area ?? on)]);
+
+    /// <summary>For the samples that an entry's readings are of: whoever titrates has its poisons on the bench.</summary>
+    public static void WorkedOn(Shell shell, Site site, Entry entry) =>
+        Print(shell, site, [.. entry.Readings.Where(r => !r.NotTaken).Select(r => site.FindPoint(r.Point)?.Sample).OfType<string>().Distinct(StringComparer.Ordinal).Select(s => "sample:" + s)]);
+
+    private static void Print(Shell shell, Site site, IReadOnlyList<string> triggers)
     {
-        foreach (var caution in site.Cautions.Where(c => c.Triggers.Contains(trigger, StringComparer.OrdinalIgnoreCase)))
+        foreach (var caution in site.Cautions.Where(c => c.Triggers.Intersect(triggers, StringComparer.OrdinalIgnoreCase).Any()))
         {
             shell.Error.WriteLine(Say.Visible($"CAUTION {caution.Hazard}: {caution.Text}"));
-            shell.Error.WriteLine(Say.Visible($"  wear: {caution.Ppe}. First aid: {caution.FirstAid}"));
+            shell.Error.WriteLine(Say.Visible($"  wear: {Say.Sentence(caution.Ppe)} First aid: {Say.Sentence(caution.FirstAid)}"));
             shell.Error.WriteLine(Say.Visible($"  source: {caution.Source}, revision {caution.Revision}{(caution.ApprovedBy is null ? ", DRAFT, not approved by the site" : "")}"));
         }
     }

@@ -43,5 +43,5 @@ internal static class EntryCalculations
     private static IEnumerable<Finding> NotLinked(Day day, IReadOnlyList<PointReading> readings) =>
         from binding in day.Graph.Unlinked
         where binding.Inputs.Values.OfType<InputSource.FromPoint>().Any(i => readings.Any(r => r.Point.Tag.Equals(i.Tag, StringComparison.OrdinalIgnoreCase)))
-        select new Finding(Level.Note, "calculation.unlinked", null, $"{binding.Name} ({binding.Use}) is not computed: its binding has a mistake, `check` names it", []);
+        select new Finding(Level.Note, "calculation.unlinked", null, $"{binding.Name} ({binding.Use}) is not computed: its binding has a mistake (`check` names it), or its plug-in is not loaded (`plugins list` says why)", []);
 }

@@ -190,6 +190,29 @@ public sealed partial class TheQuestionsOfAShift(DemoLog demo) : IClassFixture<D
         Assert.Equal(log.Select(Seq).Order(), log.Select(Seq));
     }
 
+    [Fact, Asks(27)]
+    public void What_else_moved_with_the_copied_titration_is_listed_by_how_far_it_moved()
+    {
+        var answer = demo.Ask("trend", "WL-CE", "--beside", "--json").Json;
+        var moves = answer.GetProperty("beside").EnumerateArray().Select(r => Math.Abs(r.GetProperty("spreads").GetDouble())).ToList();
+
+        Assert.All(moves, m => Assert.True(m >= 3));
+        Assert.Equal(moves.OrderDescending(), moves);
+        Assert.True(answer.GetProperty("since").GetDateTimeOffset() < demo.Now);
+    }
+
+    [Fact, Asks(37)]
+    public void The_readings_of_one_question_carry_what_keeps_them_apart()
+    {
+        var from = demo.Now.AddDays(-1);
+        var rows = demo.Ask("export", "--format", "csv", "--point", "WL-B", "--from", from.ToString("O", CultureInfo.InvariantCulture)).Out
+            .Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(l => l.Split(',')).ToList();
+
+        Assert.Equal("point,value,unit,at,why,seq,round,by,status,doubts", string.Join(',', rows[0]));
+        Assert.All(rows.Skip(1), r => Assert.True(r[0] == "WL-B" && DateTimeOffset.Parse(r[3], CultureInfo.InvariantCulture) >= from));
+        Assert.Contains(rows, r => r[5] == demo.Planted("titration-error").Seq?.ToString(CultureInfo.InvariantCulture));
+    }
+
     [Fact, Asks(28, 30)]
     public void The_slaker_came_within_a_kelvin_of_boiling_once()
     {

@@ -1,10 +1,12 @@
 using System.CommandLine;
+using System.Globalization;
 using System.Text.Json.Nodes;
 using Logbook.Checks;
 using Logbook.Checks.Charts;
 using Logbook.Handover;
 using Logbook.Notes;
 using Logbook.Plant;
+using Calendar = Logbook.Plant.Calendar;
 
 namespace Logbook.Commands;
 
@@ -20,10 +22,11 @@ internal static class TrendCommand
         var target = new Option<double?>("--target") { Description = "Centre of the charts; the baseline's mean unless given.", HelpName = "VALUE" };
         var sigma = new Option<double?>("--sigma") { Description = "Sigma of the charts; from the baseline unless given.", HelpName = "VALUE" };
         var baseline = Options.Text("--baseline-to", "Readings up to then make the baseline; all unless given.", "TIME");
+        var beside = new Option<bool>("--beside") { Description = "Also what else moved when this point changed its level, the most first." };
         var json = Options.Json();
-        var command = new Command("trend", "Control chart, run rules, drift and time to a limit of a point: the last seven days unless said. With --json: point, unit, n, mean, sd, lag1, sigma_mr, lcl, ucl, limits_from, signals, cusum, ewma, slope, hours_to_limit, points.")
+        var command = new Command("trend", "Control chart, run rules, drift and time to a limit of a point: the last seven days unless said. With --json: point, unit, n, mean, sd, lag1, sigma_mr, lcl, ucl, limits_from, signals, cusum, ewma, slope, hours_to_limit, points; with --beside: since, and beside, an array of objects with point, before, after, unit, spreads.")
         {
-            tag, from, to, svg, target, sigma, baseline, json,
+            tag, from, to, svg, target, sigma, baseline, beside, json,
         };
         ServerOptions.AddTo(command);
         command.SetAction(parse => OpenSite.ForLines(shell, parse, (shell, desk) =>
@@ -45,27 +48,44 @@ internal static class TrendCommand
             var options = new TrendOptions { Target = parse.GetValue(target), Sigma = parse.GetValue(sigma), BaselineTo = fixedTo, Resolution = point!.Resolution ?? 0 };
             var trend = Of(desk, point, begin, end, options);
             var written = parse.GetValue(svg) is { } file ? NewFile.Write(shell, file, Picture(desk, point, trend)) : ExitCode.Done;
-            return written == ExitCode.Done ? Print(shell, parse.GetValue(json), trend) : written;
+            return written == ExitCode.Done ? Print(shell, parse.GetValue(json), trend, parse.GetValue(beside) && trend.N > 1 ? Beside.Since(trend) : null, at => Moves(desk, point, begin, end, at)) : written;
         }));
         return command;
     }
 
     private static TrendResult Of(Desk desk, Point point, DateTimeOffset from, DateTimeOffset to, TrendOptions options)
     {
-        var series = desk.Store.Series(point.Tag, from, to).Where(v => v.Value is not null).Select(v => new TrendPoint(v.At, v.Value!.Value, v.Seq));
+        var series = Series(desk, point, from, to);
         var limits = new TrendLimits(point.Limits.UrgentLow, point.Limits.WatchLow, point.Limits.WatchHigh, point.Limits.UrgentHigh);
         return Trend.Of(point.Tag, point.Unit.Name, series, limits, options);
     }
+
+    private static IReadOnlyList<TrendPoint> Series(Desk desk, Point point, DateTimeOffset from, DateTimeOffset to) =>
+        [.. desk.Store.Series(point.Tag, from, to).Where(v => v.Value is not null).Select(v => new TrendPoint(v.At, v.Value!.Value, v.Seq))];
+
+    private static IReadOnlyList<BesideMove> Moves(Desk desk, Point point, DateTimeOffset from, DateTimeOffset to, DateTimeOffset since) =>
+    [
+        .. desk.Site.Points.Where(p => p.Choices.Count == 0 && !p.Tag.Equals(point.Tag, StringComparison.OrdinalIgnoreCase))
+            .Select(p => Beside.Of(p.Tag, p.Unit.Name, Series(desk, p, from, to), since, p.Resolution ?? 0)).OfType<BesideMove>().OrderByDescending(m => Math.Abs(m.Spreads)),
+    ];
 
     private static string Picture(Desk desk, Point point, TrendResult trend) => TrendPicture.Of(new NoteTrend(
         point.Tag, point.Description, point.Unit.Name, [.. trend.Points.Select(p => (Calendar.ToSite(desk.Site, p.At), p.Value))],
         point.Limits.WatchLow, point.Limits.WatchHigh, point.Limits.UrgentLow, point.Limits.UrgentHigh));
 
-    private static int Print(Shell shell, bool json, TrendResult trend)
+    private static int Print(Shell shell, bool json, TrendResult trend, (DateTimeOffset At, bool Found)? since, Func<DateTimeOffset, IReadOnlyList<BesideMove>> beside)
     {
+        var moves = since is { } at ? beside(at.At) : [];
         if (json)
         {
-            shell.Out.WriteLine(Json.Text(Object(trend)));
+            var answer = Object(trend);
+            if (since is { } when)
+            {
+                answer["since"] = Json.Time(when.At);
+                answer["beside"] = new JsonArray([.. moves.Select(m => new JsonObject { ["point"] = m.Point, ["before"] = m.Before, ["after"] = m.After, ["unit"] = m.Unit, ["spreads"] = m.Spreads })]);
+            }
+
+            shell.Out.WriteLine(Json.Text(answer));
             return ExitCode.Done;
         }
 
@@ -74,8 +94,18 @@ internal static class TrendCommand
             shell.Out.WriteLine(line);
         }
 
+        if (since is { } change)
+        {
+            var time = change.At.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
+            shell.Out.WriteLine(change.Found ? $"before and after {time}, when it changed, also moved (together says nothing of cause):" : $"no change of its level is shown; before and after the middle, {time}, also moved (together says nothing of cause):");
+            return Listing.Print(shell, json: false, moves, "no other point moved more than three times its usual spread");
+        }
+
         return ExitCode.Done;
     }
+
+    private static readonly Rows<BesideMove> Listing = new("beside",
+        new("point", m => m.Point), new("before", m => m.Before), new("after", m => m.After), new("unit", m => m.Unit), new("spreads", m => Math.Round(m.Spreads, 1)));
 
     private static JsonObject Object(TrendResult trend) => new JsonObject { ["point"] = trend.Point, ["unit"] = trend.Unit, ["n"] = trend.N }
         .AddIfPresent("mean", trend.Mean).AddIfPresent("sd", trend.Sd).AddIfPresent("lag1", trend.Lag1).AddIfPresent("sigma_mr", trend.SigmaMr)

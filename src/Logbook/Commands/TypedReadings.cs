@@ -81,7 +81,7 @@ internal static class TypedReadings
     private static readonly string[] Columns = ["point", "value", "unit", "at", "why"];
 
     // What an export says beside them is of the journal that it came from.
-    private static readonly string[] OfExport = ["seq", "round", "by", "status"];
+    private static readonly string[] OfExport = ["seq", "round", "by", "status", "doubts"];
 
     private static string? Filled(string cell) => cell.Length == 0 ? null : CsvCell.TextOf(cell);
 

@@ -100,14 +100,14 @@ internal sealed class Examinations(IJournalStore store)
         var (followed, at) = (_kept.Followed, _kept.At);
         List<JournalRecord> fresh = followed == day.State.Head.Seq ? [] : [.. store.Read(followed + 1).TakeWhile(r => r.Seq <= day.State.Head.Seq)];
         _marks.RemoveAll(m => fresh.Exists(r => SpeaksFrom(r) <= m.At));
+        if (OutOfOrder(fresh, at))
+        {
+            _kept = null;
+            return;
+        }
+
         foreach (var record in fresh)
         {
-            if (SpeaksFrom(record) < at)
-            {
-                _kept = null;
-                return;
-            }
-
             _kept.Standstill.Take(record);
             if (record.Body is Entry entry)
             {
@@ -120,6 +120,21 @@ internal sealed class Examinations(IJournalStore store)
         }
 
         _kept = _kept with { Followed = followed, At = at };
+    }
+
+    private static bool OutOfOrder(List<JournalRecord> fresh, DateTimeOffset at)
+    {
+        foreach (var record in fresh)
+        {
+            if (SpeaksFrom(record) < at)
+            {
+                return true;
+            }
+
+            at = record.Body is Entry ? record.At : at;
+        }
+
+        return false;
     }
 
     /// <summary>The first time of which a record changes what is known.</summary>

@@ -23,8 +23,8 @@ internal static class Words
             decimals++;
         }
 
-        var unit = point.Unit.Name switch { "degC" => "K", "%" => "points", var name => name };
-        return $"{difference.ToString("F" + decimals, CultureInfo.InvariantCulture)} {unit}";
+        var unit = point.Unit.Name switch { "degC" => "K", "%" => "points", "1" => "", var name => name };
+        return $"{difference.ToString("F" + decimals, CultureInfo.InvariantCulture)} {unit}".TrimEnd();
     }
 
     public static string Time(DateTimeOffset at) => at.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);

@@ -86,7 +86,7 @@ internal static class DoubtWords
 
     private static string Size(Accused one) => one.Subject.Point is { } point
         ? Words.Difference(point, Math.Abs(one.Bias))
-        : $"{Math.Abs(one.Bias).ToString("G2", CultureInfo.InvariantCulture)} {one.Subject.Unit}";
+        : $"{Figures.Two(Math.Abs(one.Bias))} {one.Subject.Unit}";
 
     private static string Signed(Accused one) => (one.Bias > 0 ? "+" : "-") + Size(one);
 

@@ -63,7 +63,7 @@ internal static class LooksAlike
         Evidence =
         [
             .. signal.Points.Select(q => string.Create(
-                CultureInfo.InvariantCulture, $"{Say.Visible(points[q.Column].Tag)}: spread {q.Spread:G2} in {q.Readings} readings; in other shifts on the same instrument usually {q.Usual:G2} {Say.Visible(points[q.Column].Unit.Name)}.")),
+                CultureInfo.InvariantCulture, $"{Say.Visible(points[q.Column].Tag)}: spread {Figures.Two(q.Spread)} in {q.Readings} readings; in other shifts on the same instrument usually {Figures.Two(q.Usual)} {Say.Visible(points[q.Column].Unit.Name)}.")),
             .. Innocent,
         ],
     };

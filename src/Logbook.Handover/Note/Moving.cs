@@ -1,4 +1,5 @@
 using System.Globalization;
+using Logbook.Plant;
 
 namespace Logbook.Handover;
 
@@ -19,7 +20,7 @@ internal static class Moving
         var values = trend.Values;
         var point = values[0].Point;
         Seen[] shown = [values[0], values[values.Count / 2], values[^1]];
-        var rate = Math.Abs(trend.PerHour).ToString("G2", CultureInfo.InvariantCulture);
+        var rate = Figures.Two(Math.Abs(trend.PerHour));
         return new NoteLine(
             Say.Visible(point.Tag),
             $"{Say.Visible(point.Description)} {string.Join(", ", shown.Select(s => $"{Say.Number(s.Value, point.Decimals)} at {facts.Time(s.At)}"))}: "

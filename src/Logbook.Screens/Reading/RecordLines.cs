@@ -73,7 +73,7 @@ internal static class RecordLines
     {
         var point = r.Point is { } tag ? session.Site.FindPoint(tag) : null;
         var value = point is null ? $"{r.Value.ToString("G6", CultureInfo.InvariantCulture)} {r.Unit}" : Say.Value(point, r.Value, r.Unit);
-        var u = r.U is { } known ? $", standard uncertainty {known.ToString("G2", CultureInfo.InvariantCulture)}{(r.Covers is null ? "" : $" ({r.Covers})")}" : "";
+        var u = r.U is { } known ? $", standard uncertainty {Figures.Two(known)}{(r.Covers is null ? "" : $" ({r.Covers})")}" : "";
         return Gutter.Lines("= " + (r.Point ?? r.Output), Look.Strong, $"{point?.Description ?? r.Output}: {value}{u}; {r.Name}, {r.By}", session.Width);
     });
 

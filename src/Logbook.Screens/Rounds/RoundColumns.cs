@@ -47,7 +47,7 @@ internal sealed class RoundColumns
     public Line Result(ResultRow result)
     {
         var (point, number) = (result.Point, result.Result);
-        var u = number.U is > 0 ? $"plus or minus {Rounded(2 * number.U.Value)}{(string.IsNullOrEmpty(number.Covers) ? "" : $", {number.Covers}")}" : "";
+        var u = number.U is > 0 ? $"plus or minus {Figures.Two(2 * number.U.Value)}{(string.IsNullOrEmpty(number.Covers) ? "" : $", {number.Covers}")}" : "";
         var basis = point.UnitInWords.Equals(point.Unit.Name, StringComparison.Ordinal) ? "" : $"{point.UnitInWords}; ";
         var level = result.Worst is { } worst ? LevelWords.Of(worst) + (u.Length > 0 ? "; " : "") : "";
         var look = result.Worst is null ? Look.Faint : LevelWords.LookOf(result.Worst);
@@ -76,7 +76,4 @@ internal sealed class RoundColumns
         var text = string.Join(", ", marks.Where(m => m.Length > 0));
         return text.Length == 0 ? "" : $" ({text})";
     }
-
-    /// <summary>Two figures of an uncertainty say all that is known of it.</summary>
-    private static string Rounded(double u) => u.ToString(u >= 100 ? "F0" : "G2", System.Globalization.CultureInfo.InvariantCulture);
 }

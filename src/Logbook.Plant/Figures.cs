@@ -1,0 +1,19 @@
+using System.Globalization;
+
+namespace Logbook.Plant;
+
+/// <summary>Numbers that are only known roughly, as a person writes them.</summary>
+public static class Figures
+{
+    /// <summary>Two figures that count, never with a power of ten: <c>0.40</c> is 0.4, 0.041 stays, 1534 stays.</summary>
+    public static string Two(double value)
+    {
+        if (value == 0 || !double.IsFinite(value))
+        {
+            return value.ToString(CultureInfo.InvariantCulture);
+        }
+
+        var decimals = Math.Clamp(1 - (int)Math.Floor(Math.Log10(Math.Abs(value))), 0, 15);
+        return value.ToString("0." + new string('#', decimals), CultureInfo.InvariantCulture);
+    }
+}

@@ -37,13 +37,12 @@ public static partial class Writing
         return (new EquipmentStateChanged(Given.Code(site, equipment), name, from, string.IsNullOrWhiteSpace(why) ? null : why.Trim()), from);
     });
 
-    /// <summary>Trusts the site's own plug-in as its files are now. Only an engineer may.</summary>
-    public static Written TrustPlugin(Desk desk, string name, IReadOnlyDictionary<string, string> files, string why, string by) => Write(desk, by, site =>
+    /// <summary>Why the site's own plug-in cannot be trusted by this person; empty when it can. Only an engineer may.</summary>
+    public static IEnumerable<Mistake> WhyNotTrust(Desk desk, string why, string by) =>
     [
         .. Given.Text(why, "the reason for trusting"),
-        .. Given.Engineer(site, by, "trusts plug-ins"),
-    ],
-    _ => (new PluginTrusted(name, files, why.Trim()), desk.Now));
+        .. Given.Engineer(desk.Site, by, "trusts plug-ins"),
+    ];
 
     /// <summary>The one way of these records: everything is checked, then written, or nothing is.</summary>
     internal static Written Write(Desk desk, string by, Func<Site, IEnumerable<Mistake>> check, Func<Site, (RecordBody Body, DateTimeOffset At)> make)

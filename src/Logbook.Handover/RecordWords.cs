@@ -26,7 +26,7 @@ internal static class RecordWords
         CarryConfirmed or OrderGiven or OrderSeen or DepartmentNote or UpsetDeclared or RosterChange or ClockJumped or FindingAnswered
             => OpenWords.Of(desk.Site, record),
         _ when SincePrepared.IsStep(record.Body) => StepWords.Of(desk.Site, record),
-        PluginTrusted trusted => $"Plug-in {Say.Visible(trusted.Name)} trusted, {Say.Count(trusted.Files.Count, "file")}: {Say.Visible(trusted.Why)}",
+        PluginTrusted trusted => $"Plug-in {Say.Visible(trusted.Name)} trusted, {Say.Count(trusted.Files.Count, "file")}: {Say.Visible(trusted.Why)}{By(desk.Site, trusted.Signed)}",
         FitAdopted fit => $"What the cross-examination expects, learned from {fit.Entries} entries from {Say.Time(desk.Site, fit.From, record.At)} to {Say.Time(desk.Site, fit.To, record.At)}: {Say.Visible(fit.Why)}",
         UnknownBody unknown => $"{Say.Visible(unknown.RawKind)}, not known to this version, as stored: {Say.Visible(unknown.Raw.GetRawText())}",
         _ => Say.Visible(record.Kind),

@@ -99,4 +99,7 @@ public sealed record UnknownBody(string RawKind, JsonElement Raw) : RecordBody
 public sealed record PluginTrusted(string Name, IReadOnlyDictionary<string, string> Files, string Why) : RecordBody
 {
     public override string Kind => "plugins";
+
+    /// <summary>Who answers for it; null in a record of a program that did not ask.</summary>
+    public Signed? Signed { get; init; }
 }

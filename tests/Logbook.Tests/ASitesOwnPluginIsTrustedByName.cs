@@ -3,6 +3,11 @@ namespace Logbook.Tests;
 /// <summary>The worked example of DEVELOPERS.md, built like any plug-in, put to work in a site of its own.</summary>
 public sealed class ASitesOwnPluginIsTrustedByName : IDisposable
 {
+    private const string Pin = "270451";
+
+    /// <summary>The files put in force, and the PIN.</summary>
+    private const int Before = 2;
+
     private readonly Cli _cli = new();
 
     public ASitesOwnPluginIsTrustedByName()
@@ -24,6 +29,7 @@ public sealed class ASitesOwnPluginIsTrustedByName : IDisposable
             outputs.ratio = "DR-WR"
             """);
         File.AppendAllText(Path.Combine(_cli.Folder, "points.csv"), "DR-WR,Wash water per dry dregs,dregs,1,derived,1,,,,,,1,4,,,,dregs-centrifuge,,,,\n");
+        Assert.Equal(0, _cli.RunWith(Pin, "people", "pin", "eng1", "--by", "eng1", "--new-pin-file", "-").Code);
     }
 
     /// <summary>Where the build put the example: the same configuration as these tests.</summary>
@@ -48,7 +54,6 @@ public sealed class ASitesOwnPluginIsTrustedByName : IDisposable
         Assert.Equal(0, Trust("eng1").Code);
 
         Assert.Equal((0, ""), (_cli.Run("check").Code, _cli.Run("check").Error));
-        _cli.Run("adopt", "--why", "wash of the dregs", "--by", "eng1");
         var result = _cli.Run("record", "DR-W=1.20", "--by", "op1", "--json").Json.GetProperty("results").EnumerateArray().Single(r => r.GetProperty("name").GetString() == "dregs wash");
         Assert.Equal(1200.0 / 280, result.GetProperty("value").GetDouble(), 9);
         Assert.Equal("DR-WR", result.GetProperty("point").GetString());
@@ -56,11 +61,20 @@ public sealed class ASitesOwnPluginIsTrustedByName : IDisposable
     }
 
     [Fact]
+    public void Whoever_types_an_engineers_code_without_the_pin_lets_nothing_in()
+    {
+        Assert.Equal(3, Trust("eng1", "000999").Code);
+
+        Assert.Equal(2, _cli.Run("check").Code);
+        Assert.DoesNotContain("trusted", _cli.Run("log").Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void An_operator_may_not_trust_code()
     {
         var answer = Trust("op1");
 
-        Assert.Equal((2, 0), (answer.Code, _cli.Records));
+        Assert.Equal((2, Before), (answer.Code, _cli.Records));
         Assert.Contains("only an engineer trusts plug-ins", Assert.Single(answer.Lines), StringComparison.Ordinal);
     }
 
@@ -94,7 +108,7 @@ public sealed class ASitesOwnPluginIsTrustedByName : IDisposable
     {
         var answer = _cli.Run("plugins", "trust", name, "--why", "hope", "--by", "eng1");
 
-        Assert.Equal((2, 0), (answer.Code, _cli.Records));
+        Assert.Equal((2, Before), (answer.Code, _cli.Records));
         Assert.Contains(words, Assert.Single(answer.Lines), StringComparison.Ordinal);
     }
 
@@ -110,7 +124,7 @@ public sealed class ASitesOwnPluginIsTrustedByName : IDisposable
         Assert.Contains("ratio = 1000 x 1.2 / 280 = 4.29", help, StringComparison.Ordinal);
     }
 
-    private Answer Trust(string by) => _cli.Run("plugins", "trust", "WashRatio", "--why", "written here, read by two of us", "--by", by);
+    private Answer Trust(string by, string pin = Pin) => _cli.RunWith(pin, "plugins", "trust", "WashRatio", "--why", "written here, read by two of us", "--by", by, "--pin-file", "-");
 
     private string Own(params string[] parts) => Path.Combine([_cli.Folder, "plugins", .. parts]);
 }

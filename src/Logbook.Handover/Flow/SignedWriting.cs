@@ -3,7 +3,7 @@ using Logbook.Journal;
 
 namespace Logbook.Handover;
 
-/// <summary>What is signed outside the handover: site files put in force, and a hazard closed.</summary>
+/// <summary>What is signed outside the handover: site files put in force, code let in, and a hazard closed.</summary>
 public static class SignedWriting
 {
     /// <exception cref="JournalException">The store could not save it; nothing was saved.</exception>
@@ -12,6 +12,15 @@ public static class SignedWriting
         () => Writing.WhyNotAdopt(desk, why, by),
         () => null,
         () => Sign(desk, sign, by, Signing.Adopted, signed => new SiteAdopted(desk.Files.Texts, why.Trim()) { Signed = signed }));
+
+    /// <summary>Trusts the site's own plug-in as its files are now.</summary>
+    /// <param name="files">File inside the plug-in's folder to the SHA-256 of its content, in hex.</param>
+    /// <exception cref="JournalException">The store could not save it; nothing was saved.</exception>
+    public static Handed Trust(Desk desk, SignWith sign, string plugin, IReadOnlyDictionary<string, string> files, string why, string by) => Handed.Step(
+        desk, by,
+        () => Writing.WhyNotTrust(desk, why, by),
+        () => null,
+        () => Sign(desk, sign, by, Signing.Trusted, signed => new PluginTrusted(plugin, files, why.Trim()) { Signed = signed }));
 
     /// <summary>Closes a carried item; a PIN is asked where it can hurt.</summary>
     /// <exception cref="JournalException">The store could not save it; nothing was saved.</exception>

@@ -18,6 +18,7 @@ public static class Signing
     public const string Emergency = "hold the line at once, without a PIN; what I have not read I still have to open";
     public const string Left = "left the line, without a PIN, with nobody to take it";
     public const string Adopted = "read these files and answer for them";
+    public const string Trusted = "know whose code this is and answer for letting it run";
     public const string Closed = "know that it is over: seen by me, or told by who ended it";
     public const string Countersigned = "looked at it with those who were there; not a finding about anyone";
 

@@ -43,6 +43,7 @@ public sealed record Standing
         HandoverRelief r => r.Signed,
         HandoverCountersigned c => c.Signed,
         SiteAdopted adopted => adopted.Signed,
+        PluginTrusted trusted => trusted.Signed,
         CarryClosed closed => closed.Signed,
         _ => null,
     };

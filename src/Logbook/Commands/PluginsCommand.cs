@@ -1,5 +1,5 @@
 using System.CommandLine;
-using Logbook.Checks;
+using Logbook.Handover;
 using Logbook.PluginHost;
 
 namespace Logbook.Commands;
@@ -31,12 +31,14 @@ internal static class PluginsCommand
         var why = Options.Text("--why", "Whose it is, and why it is trusted.", "TEXT");
         var by = Options.By();
         var json = Options.Json();
-        var trust = new Command("trust", Rights + "An engineer trusts it as its files are now; when one of them changes it is not loaded any more, until it is trusted anew.") { name, why, by, json };
+        var trust = new Command("trust", Rights + "An engineer trusts it as its files are now; when one of them changes it is not loaded any more, until it is trusted anew. Signed by PIN.") { name, why, by, json };
+        var signing = SigningOptions.New();
+        signing.AddTo(trust);
         trust.SetAction(parse => OpenSite.ForReading(shell, parse, desk =>
         {
             var plugin = parse.GetValue(name)!;
             return PluginCatalog.FilesOf(OpenSite.OwnPlugins(OpenSite.Folder(shell, parse)), plugin, out var trouble) is { } files
-                ? WrittenOut.Print(shell, parse.GetValue(json), Writing.TrustPlugin(desk, plugin, files, parse.GetValue(why) ?? "", parse.GetValue(by) ?? ""), $"{plugin} is trusted")
+                ? WrittenOut.Print(shell, parse.GetValue(json), SignedWriting.Trust(desk, signing.Of(shell, parse), plugin, files, parse.GetValue(why) ?? "", parse.GetValue(by) ?? ""), $"{plugin} is trusted")
                 : shell.Refuse($"{plugin} cannot be trusted: {trouble}", $"a folder of that name in {OpenSite.OwnPlugins(OpenSite.Folder(shell, parse))}");
         }));
         return trust;

@@ -41,7 +41,7 @@ internal static class DoubtFindings
             return null;
         }
 
-        var told = examined.Frame.Sheet.Findings.Where(f => f.Code is "step" or "possible" or "unit-slip").Select(f => f.Point).ToHashSet(StringComparer.Ordinal);
+        var told = examined.Frame.Sheet.Findings.Where(f => f.Code.Split('.')[0] is "step" or "range" or "slip").Select(f => f.Point).ToHashSet(StringComparer.Ordinal);
         var odd = Enumerable.Range(0, trail.Line.Readings)
             .Select(i => (Subject: trail.Line.Subjects[i], Value: examined.Frame.Round.Values[i], Surprise: examined.Glance.Surprises[trail.Line.Rows.Count + i], Scale: trail.Fitted.Scale[trail.Line.Rows.Count + i]))
             .Where(o => Math.Abs(o.Surprise) > Odd && !told.Contains(o.Subject.Name))

@@ -12,7 +12,7 @@ namespace Logbook.Commands;
 internal static class ExamineCommand
 {
     private const string Keys =
-        "With --json: seq, at, fit, global {statistic, degrees, critical, p}, readings [kind, point, z, glr, share, adjusted, bias], "
+        "With --json: seq, at, fit, global {statistic, degrees, critical, p}, readings [kind, point, z, glr, adjusted, bias], the most likely first, "
         + "gate {statistic, threshold, onset, open}, verdict {named, with_method, group, text}, compared [quantity, one, other, first, second, unit, difference, usual, surprise], unchecked. "
         + "With --replay --json: from, to, examined, flagged, findings [seq, at, finding], shifts [shift, demands, doubts, notes].";
 
@@ -110,10 +110,11 @@ internal static class ExamineCommand
 
     private static double? Rounded(double? value) => value is { } v ? double.Parse(v.ToString("G5", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture) : null;
 
+    // Shares order the readings and are not given: they are not calibrated, and a number would be read as a probability.
     private static JsonObject Object(ExaminationReport report) => new JsonObject { ["seq"] = report.Seq, ["at"] = Json.Time(report.At), ["fit"] = report.Fit }
         .AddIfPresent("global", report.Global is not { } g ? null : new JsonObject { ["statistic"] = g.Statistic, ["degrees"] = g.Degrees, ["critical"] = g.Critical, ["p"] = g.P })
         .AddIfPresent("readings", new JsonArray([.. report.Readings.Select(r => new JsonObject { ["kind"] = r.Kind, ["point"] = r.Point }
-            .AddIfPresent("z", r.Z).AddIfPresent("glr", r.Glr).AddIfPresent("share", r.Share).AddIfPresent("adjusted", r.Adjusted).AddIfPresent("bias", r.Bias))]))
+            .AddIfPresent("z", r.Z).AddIfPresent("glr", r.Glr).AddIfPresent("adjusted", r.Adjusted).AddIfPresent("bias", r.Bias))]))
         .AddIfPresent("gate", new JsonObject { ["statistic"] = report.Gate.Statistic, ["threshold"] = report.Gate.Threshold, ["onset"] = report.Gate.Onset, ["open"] = report.Gate.Open })
         .AddIfPresent("verdict", new JsonObject { ["with_method"] = report.WithMethod, ["text"] = report.Text }
             .AddIfPresent("named", Many(report.Named is { } n ? [n] : [])).AddIfPresent("group", Many(report.Group)))

@@ -1,0 +1,106 @@
+using System.Globalization;
+using Logbook.Checks;
+using Logbook.Checks.Examining;
+using Logbook.Journal;
+using Logbook.Plant;
+using Logbook.Testing;
+using Microsoft.Extensions.Time.Testing;
+
+namespace Logbook.Demo.Tests;
+
+/// <summary>What an entry is told by the cross-examination when it is typed into the demo's line, half a day before anything of its last night begins.</summary>
+public sealed class ACrossExaminedEntry
+{
+    private static readonly DemoRun Full = DemoRun.Make("2026-11-25T17:05:00-05:00", 9, 2);
+
+    private static readonly DateTimeOffset Cut = Full.Until.AddHours(-30);
+
+    [Fact]
+    public void A_burette_misread_is_named_with_its_size_and_the_sample_that_would_tell()
+    {
+        var desk = Desk();
+
+        var finding = Assert.Single(Examined(Titration(desk, misread: 1.5)), f => f.Level == Level.Watch);
+
+        Assert.Equal("WL-B", finding.Point);
+        Assert.Contains("White liquor, end point B", finding.Text, StringComparison.Ordinal);
+        Assert.Contains("too high", finding.Text, StringComparison.Ordinal);
+        Assert.Contains("A second titration of the white liquor sample would tell.", finding.Text, StringComparison.Ordinal);
+        Assert.DoesNotMatch("probab|[0-9] ?% (sure|likely)", finding.Text);
+    }
+
+    [Fact]
+    public void The_same_titration_read_rightly_is_told_nothing() => Assert.Empty(Examined(Titration(Desk(), misread: 0)));
+
+    [Fact]
+    public void Beside_an_urgent_slaker_nothing_is_doubted()
+    {
+        var desk = Desk();
+
+        var entry = Titration(desk, misread: 1.5, "SL-T1=105");
+
+        Assert.Contains(entry.Findings, f => f.Level == Level.Urgent);
+        Assert.Empty(Examined(entry));
+    }
+
+    [Fact]
+    public void A_reading_that_nothing_contradicts_but_its_own_past_is_a_note()
+    {
+        var finding = Assert.Single(Examined(Save(Desk(), [new TypedReading("GF-F", "390", Place.Unknown)])));
+
+        Assert.Equal((Level.Note, "examine.unusual", "GF-F"), (finding.Level, finding.Code, finding.Point));
+        Assert.Contains("was expected: changed much more than usual; the plant changed, or misread", finding.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Without_a_fit_nothing_is_examined_and_a_sentence_says_why()
+    {
+        var desk = Desk(withFit: false);
+
+        Assert.Empty(Examined(Titration(desk, misread: 1.5)));
+        Assert.StartsWith("not fitted yet: ", Examine.WhyNot(desk), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_replay_of_quiet_days_asks_no_crew_for_more_than_its_budget()
+    {
+        var desk = Desk();
+
+        var report = Replaying.Of(desk, Cut.AddDays(-2), Cut);
+
+        Assert.True(report.Examined > 20);
+        Assert.All(report.Shifts, s => Assert.False(s.OverBudget, $"{s.Shift}: {s.Demands} demands"));
+    }
+
+    /// <summary>The line as it stood at the cut, at a terminal of its own.</summary>
+    private static Desk Desk(bool withFit = true)
+    {
+        var store = new InMemoryJournal();
+        foreach (var r in Full.Records.Where(r => r.Entered <= Cut && (withFit || r.Body is not FitAdopted)))
+        {
+            store.Append(new RecordDraft(r.Body, r.Chain, r.At, r.Entered, r.Shift, r.By, r.Terminal));
+        }
+
+        var desk = new Desk(store, Full.Desk.Files, Full.Desk.Calculations, new InlineGuard(), new FakeTimeProvider(Cut), "demo:test");
+        desk.Follow();
+        return desk;
+    }
+
+    /// <summary>The last white liquor titration once more, with end point B off by so much.</summary>
+    private static Entry Titration(Desk desk, double misread, params string[] beside)
+    {
+        double Last(string tag) => desk.State.Latest[tag].Value!.Value;
+        string[] typed = [$"WL-A={Text(Last("WL-A"))}", $"WL-B={Text(Last("WL-B") + misread)}", $"WL-C={Text(Last("WL-C"))}", .. beside];
+        return Save(desk, [.. typed.Select(t => t.Split('=')).Select(t => new TypedReading(t[0], t[1], Place.Unknown))]);
+    }
+
+    private static Entry Save(Desk desk, IReadOnlyList<TypedReading> readings)
+    {
+        var written = RecordEntry.Run(desk, new EntryRequest(desk.Site.People[0].Code, readings));
+        return Assert.IsType<Entry>((written.Record ?? throw new InvalidOperationException(string.Join("; ", written.Mistakes))).Body);
+    }
+
+    private static IEnumerable<Finding> Examined(Entry entry) => entry.Findings.Where(f => f.Code.StartsWith("examine.", StringComparison.Ordinal));
+
+    private static string Text(double value) => value.ToString("0.00", CultureInfo.InvariantCulture);
+}

@@ -1,3 +1,5 @@
+using Logbook.Journal;
+using Logbook.Plant;
 using MathNet.Numerics.Statistics;
 
 namespace Logbook.Checks.Charts;
@@ -8,6 +10,15 @@ public static class Trend
     private const int FewestForTrend = 4;
     private const int FewestForChange = 10;
     private const double Rare = 0.01;
+
+    /// <summary>Of a point's history as the journal has it, with the limits in force today: those are what lies ahead.</summary>
+    public static TrendResult Of(Point point, IEnumerable<SeriesValue> history, TrendOptions? options = null) => Of(
+        point.Tag, point.Unit.Name, Points(history), new(point.Limits.UrgentLow, point.Limits.WatchLow, point.Limits.WatchHigh, point.Limits.UrgentHigh),
+        (options ?? new TrendOptions()) with { Resolution = point.Resolution ?? 0 });
+
+    /// <summary>The numbers of a history.</summary>
+    public static IEnumerable<TrendPoint> Points(IEnumerable<SeriesValue> history) =>
+        history.Where(v => v.Value is not null).Select(v => new TrendPoint(v.At, v.Value!.Value, v.Seq));
 
     /// <param name="point">The point's tag.</param>
     /// <param name="unit">The point's unit.</param>

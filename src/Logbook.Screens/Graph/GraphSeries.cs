@@ -12,11 +12,7 @@ internal sealed record GraphSeries(Point Point, IReadOnlyList<SeriesValue> Value
     public static GraphSeries Of(Desk desk, Point point, DateTimeOffset from, DateTimeOffset to)
     {
         var values = desk.Store.Series(point.Tag, from, to);
-        var known = values.Where(v => v.Value is not null).Select(v => new TrendPoint(v.At, v.Value!.Value, v.Seq));
-        var ahead = new TrendLimits(point.Limits.UrgentLow, point.Limits.WatchLow, point.Limits.WatchHigh, point.Limits.UrgentHigh);
-        IReadOnlyList<string> words = point.Choices.Count > 0
-            ? []
-            : Checks.Charts.Trend.Of(point.Tag, point.Unit.Name, known, ahead, new TrendOptions { Resolution = point.Resolution ?? 0 }).Words;
+        var words = point.Choices.Count > 0 ? [] : Checks.Charts.Trend.Of(point, values).Words;
         return new GraphSeries(point, values, LimitsThen.Of(desk, point.Tag, from, to), words);
     }
 

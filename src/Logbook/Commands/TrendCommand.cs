@@ -45,23 +45,15 @@ internal static class TrendCommand
                 return shell.Refuse(mistakes);
             }
 
-            var options = new TrendOptions { Target = parse.GetValue(target), Sigma = parse.GetValue(sigma), BaselineTo = fixedTo, Resolution = point!.Resolution ?? 0 };
-            var trend = Of(desk, point, begin, end, options);
+            var options = new TrendOptions { Target = parse.GetValue(target), Sigma = parse.GetValue(sigma), BaselineTo = fixedTo };
+            var trend = Trend.Of(point!, desk.Store.Series(point!.Tag, begin, end), options);
             var written = parse.GetValue(svg) is { } file ? NewFile.Write(shell, file, Picture(desk, point, trend)) : ExitCode.Done;
             return written == ExitCode.Done ? Print(shell, parse.GetValue(json), trend, parse.GetValue(beside) && trend.N > 1 ? Beside.Since(trend) : null, at => Moves(desk, point, begin, end, at)) : written;
         }));
         return command;
     }
 
-    private static TrendResult Of(Desk desk, Point point, DateTimeOffset from, DateTimeOffset to, TrendOptions options)
-    {
-        var series = Series(desk, point, from, to);
-        var limits = new TrendLimits(point.Limits.UrgentLow, point.Limits.WatchLow, point.Limits.WatchHigh, point.Limits.UrgentHigh);
-        return Trend.Of(point.Tag, point.Unit.Name, series, limits, options);
-    }
-
-    private static IReadOnlyList<TrendPoint> Series(Desk desk, Point point, DateTimeOffset from, DateTimeOffset to) =>
-        [.. desk.Store.Series(point.Tag, from, to).Where(v => v.Value is not null).Select(v => new TrendPoint(v.At, v.Value!.Value, v.Seq))];
+    private static IReadOnlyList<TrendPoint> Series(Desk desk, Point point, DateTimeOffset from, DateTimeOffset to) => [.. Trend.Points(desk.Store.Series(point.Tag, from, to))];
 
     private static IReadOnlyList<BesideMove> Moves(Desk desk, Point point, DateTimeOffset from, DateTimeOffset to, DateTimeOffset since) =>
     [

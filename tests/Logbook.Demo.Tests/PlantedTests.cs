@@ -36,6 +36,10 @@ public sealed class PlantedTests
     private static string Words(DemoRun run, string section) =>
         string.Join('\n', LastNotes(run).SelectMany(n => n.Sections).Where(s => s.Id == section).SelectMany(s => s.Lines).Select(l => $"{l.Label} {l.Text}"));
 
+    [Theory, InlineData("17:59"), InlineData("18:02"), InlineData("19:00"), InlineData("06:01")]
+    public void The_demo_can_begin_just_before_a_shift_change_as_well(string time) =>
+        Assert.NotEmpty(DemoRun.Make($"2026-11-13T{time}:00-05:00", 2, 1).Planted);
+
     [Theory, MemberData(nameof(Ends))]
     public void Everything_is_planted_within_the_last_two_shifts_but_what_takes_longer(string until, int seed)
     {

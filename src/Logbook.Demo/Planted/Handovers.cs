@@ -21,6 +21,8 @@ internal sealed class Handovers(Scene scene, Script script, Chance chance)
     private static readonly string[] _first =
         ["walk the slaker floor and look at the bowl", "white liquor tank and what the digester wants", "weak wash with the boiler house", "nothing beyond the list"];
 
+    private static readonly TimeSpan NoChangeWithin = TimeSpan.FromHours(1);
+
     // The demo's own past costs nothing to sign; the PINs that people type later are kept at the full cost.
     private readonly Pins _pins = Everybody(scene.Site);
 
@@ -31,17 +33,17 @@ internal sealed class Handovers(Scene scene, Script script, Chance chance)
         Begin();
         Emergency();
         var last = Calendar.ShiftAt(scene.Site, scene.Until).Start;
-        foreach (var shift in Calendar.Shifts(scene.Site, scene.Start, scene.Until.AddHours(1)).Where(s => s.Start > scene.Start.AddHours(1)))
+        foreach (var shift in Calendar.Shifts(scene.Site, scene.Start, scene.Until.AddHours(1)).Where(s => s.Start > scene.Start + NoChangeWithin))
         {
             Change(shift.Start, reservation: shift.Start == last);
         }
     }
 
-    /// <summary>PINs are set, and the first one takes over from nobody.</summary>
+    /// <summary>PINs are set, and the first one takes over from nobody: of the shift to come, when its change is less than an hour away.</summary>
     private void Begin()
     {
         var at = scene.Start.AddMinutes(2);
-        var by = scene.Staff.Panel(at);
+        var by = scene.Staff.Panel(scene.Start + NoChangeWithin);
         Add(at, desk => scene.Site.People.Select(p => PeopleChanges.SetPin(desk, Sign(), p.Code, p.Code, () => DemoSite.Pin)).Last());
         Add(at.AddMinutes(1), desk => Take(desk, new AcceptRequest(by, [_first[0]], []) { Unattended = "the log begins with this shift" }));
         Add(at.AddMinutes(40), desk => Countersigning.Countersign(desk, Sign(), scene.Staff.Supervisor, null, "first shift with this log, walked the line together"));

@@ -36,6 +36,9 @@ public sealed record EntryRequest(string By, IReadOnlyList<TypedReading> Reading
 
     public string? Imported { get; init; }
 
+    /// <summary>The entry whose readings are taken a second time.</summary>
+    public long? SecondOf { get; init; }
+
     public string? Remark { get; init; }
 }
 

@@ -64,6 +64,11 @@ internal static class ParseEntry
             mistakes.Add(Mistake.Typed("nothing to save", "give at least one POINT=VALUE or a remark"));
         }
 
+        if (request.SecondOf is { } first && (first < 1 || first > day.State.Head.Seq))
+        {
+            mistakes.Add(Mistake.Typed($"there is no record {first} to take a second reading of", $"1 to {day.State.Head.Seq}"));
+        }
+
         mistakes.AddRange(Given.NotTooLong(request.Remark, "the remark", Place.Unknown));
         mistakes.AddRange(Given.NotInFuture(request.At, "the time of the entry", now, Place.Unknown));
         mistakes.AddRange(Given.NotInFuture(request.WalkStart, "the start of the walk", now, Place.Unknown));

@@ -51,6 +51,7 @@ public static class RecordEntry
                 WalkStart = Instant(day, request.WalkStart),
                 WalkEnd = Instant(day, request.WalkEnd),
                 Imported = request.Imported,
+                SecondOf = request.SecondOf,
                 Remark = string.IsNullOrWhiteSpace(request.Remark) ? null : request.Remark,
                 Readings = values,
                 Results = results,

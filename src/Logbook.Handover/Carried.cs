@@ -29,11 +29,7 @@ internal static class Carried
 
     /// <summary>True when its look is due and nobody has found it, or the last look was in vain.</summary>
     public static bool NotSeen(Site site, CarriedItem item, DateTimeOffset now) =>
-        item.Confirmed is { Seen: false }
-        || (item.IsHazard ? Say.ShiftsSince(site, item.LastSeen, now) > 0 : now - item.LastSeen > OthersSeen);
-
-    // Judgement, no source.
-    private static readonly TimeSpan OthersSeen = TimeSpan.FromDays(7);
+        item.Confirmed is { Seen: false } || OnTheWay.IsLong(site, item, item.LastSeen, now);
 
     private static string Until(Site site, DateTimeOffset? until, DateTimeOffset near) =>
         until is not { } end ? "" : end < near ? $"; until {Say.Time(site, end, near)}, PAST" : $"; until {Say.Time(site, end, near)}";

@@ -9,6 +9,7 @@ public static class RecordLinks
     /// <summary>The records that this one names.</summary>
     public static IEnumerable<long> Of(RecordBody body) => body switch
     {
+        Entry { SecondOf: { } seq } => [seq],
         Remark { Related: { } seq } => [seq],
         Correction correction => [correction.Target],
         CarryClosed closed => [closed.Id],

@@ -66,6 +66,7 @@ internal static class RecordWords
             parts.Add(string.Join(", ", entry.Readings.Select(r => $"{Say.Visible(r.Point)} {Say.Reading(site, r)}")));
         }
 
+        parts.Add(entry.SecondOf is { } first ? $"second reading, the first {Say.Ref(first)}" : "");
         parts.AddRange(entry.Findings.OrderByDescending(f => f.Level).Take(1).Select(f => Level(f) + Say.Visible(f.Text)));
         parts.Add(entry.Findings.Count > 1 ? Say.Count(entry.Findings.Count - 1, "more finding") : "");
         parts.Add(OfResults(site, [.. entry.Results.Where(r => r.Point is not null)]));

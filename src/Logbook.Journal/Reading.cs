@@ -45,7 +45,11 @@ public sealed record Result(string Name, string Output, string? Point, double Va
 /// <param name="Level">note, watch or urgent.</param>
 /// <param name="Code">Stable, for machines: <c>limit.urgent-high</c>.</param>
 /// <param name="Text">One or two plain sentences.</param>
-public sealed record Finding(Level Level, string Code, string? Point, string Text, IReadOnlyList<string> Evidence);
+public sealed record Finding(Level Level, string Code, string? Point, string Text, IReadOnlyList<string> Evidence)
+{
+    /// <summary>Tag of the point that would tell, read or sampled a second time; null when none would.</summary>
+    public string? Settles { get; init; }
+}
 
 /// <summary>How much a finding asks for.</summary>
 public enum Level

@@ -32,6 +32,9 @@ public sealed record Entry : RecordBody
     /// <summary>The file that it was imported from.</summary>
     public string? Imported { get; init; }
 
+    /// <summary>Sequence number of the entry whose readings are taken a second time here; that one stays as it is.</summary>
+    public long? SecondOf { get; init; }
+
     public string? Remark { get; init; }
 
     public IReadOnlyList<Reading> Readings { get; init; } = [];

@@ -28,7 +28,8 @@ internal sealed record TakeUpDraft(string File) : Effect;
 
 /// <summary>Finds what a round has already.</summary>
 /// <param name="Slot">The slot that is open; null when none is.</param>
-internal sealed record OpenRound(Round Round, RoundNow? Slot) : Effect;
+/// <param name="Second">What of it is taken a second time; null for the round itself.</param>
+internal sealed record OpenRound(Round Round, RoundNow? Slot, SecondReading? Second = null) : Effect;
 
 /// <summary>Finds the newest values of a point.</summary>
 internal sealed record LookBack(string Point) : Effect;

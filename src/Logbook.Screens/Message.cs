@@ -41,7 +41,8 @@ internal sealed record DraftNotKept(string Why) : Message;
 /// <summary>A round is ready to be typed.</summary>
 /// <param name="Slot">The slot that is open; null when none is.</param>
 /// <param name="Saved">What the slot has already, by tag.</param>
-internal sealed record RoundOpened(Round Round, RoundNow? Slot, IReadOnlyDictionary<string, SavedReading> Saved) : Message;
+/// <param name="Second">What of it is taken a second time; null for the round itself.</param>
+internal sealed record RoundOpened(Round Round, RoundNow? Slot, IReadOnlyDictionary<string, SavedReading> Saved, SecondReading? Second) : Message;
 
 /// <summary>The newest values of a point, oldest first.</summary>
 internal sealed record LookedBack(string Point, IReadOnlyList<SeriesValue> Values) : Message;

@@ -28,7 +28,7 @@ internal sealed class Runner(Desk desk, DraftFolder drafts, Pins pins)
                 KeepDraft keep => Keep(keep.Line),
                 DropDraft => Drop(),
                 TakeUpDraft take => TakeUp(take.File),
-                OpenRound open => [RoundAtHand.Find(desk, open.Round, open.Slot)],
+                OpenRound open => [RoundAtHand.Find(desk, open)],
                 LookBack back => [new LookedBack(back.Point, Newest(back.Point))],
                 ReadOlder older => [Older(older)],
                 ReadNewer newer => [new LogRead([.. desk.Store.Read(newer.After + 1).Select(r => LogLine.Of(desk, r)).Reverse()], newer.After + 1)],

@@ -40,9 +40,17 @@ internal static class Step
     }
 
     /// <summary>What asked for it stays open when nothing was written, with what was typed.</summary>
-    private static Session Written(Session session, Wrote wrote) => wrote.Written.Record is { } record
-        ? (session.Top is AskPage ? session.Back() : session).Say($"{wrote.What.Done} {Handover.Say.Ref(record.Seq)}")
-        : session.Say(string.Join("; ", wrote.Written.Mistakes), Look.Watch);
+    private static Session Written(Session session, Wrote wrote)
+    {
+        if (wrote.Written.Record is not { } record)
+        {
+            return session.Say(string.Join("; ", wrote.Written.Mistakes), Look.Watch);
+        }
+
+        session = session.Top is AskPage ? session.Back() : session;
+        session = wrote.What is ConfirmCarried confirmed ? CarriedPage.Looked(session, confirmed.Look.Id) : session;
+        return session.Say($"{wrote.What.Done} {Handover.Say.Ref(record.Seq)}");
+    }
 
     private static Session Heard(Session session, Setting setting) => session with { Clock = setting.Now, LastKey = setting.Now, Said = new Span("") };
 }

@@ -28,6 +28,9 @@ internal sealed record Doubt(string Kind, IReadOnlyList<Accused> Accused)
     /// <summary>The reading that would settle it if taken again.</summary>
     public Subject? Settles { get; init; }
 
+    /// <summary>The reading that tells most when it is taken again: of one that is named, itself.</summary>
+    public Point? Second => (Kind != Group && Accused[0].Subject is { Role: Role.Reading } named ? named : Settles)?.Point;
+
     /// <summary>Where it is shown: the reading that is most likely wrong, else the point in which the accused method's estimate lands.</summary>
     public Point? Point => Accused.Select(a => a.Subject.Point).FirstOrDefault(p => p is not null) ?? Against?.Seen.Row.Ways[^1].Point;
 

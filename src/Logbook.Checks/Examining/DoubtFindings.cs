@@ -21,7 +21,7 @@ internal static class DoubtFindings
         if (examined.Result.Gate.Open && (verdict.Named is not null || verdict.Group.Count > 0))
         {
             var doubt = Doubt.Of(trail);
-            return Said(trail, doubt) ? [] : [new Finding(doubt.Many ? Level.Note : Level.Watch, Prefix + doubt.Kind, doubt.Point?.Tag, DoubtWords.Of(doubt), DoubtWords.Evidence(doubt))];
+            return Said(trail, doubt) ? [] : [new Finding(doubt.Many ? Level.Note : Level.Watch, Prefix + doubt.Kind, doubt.Point?.Tag, DoubtWords.Of(doubt), DoubtWords.Evidence(doubt)) { Settles = doubt.Second?.Tag }];
         }
 
         return Strange(trail, examined) is { } odd ? [odd] : [];

@@ -67,18 +67,13 @@ internal static class DoubtWords
         return doubt.Many ? "" : string.Join(' ', methods.Take(2).Select(m => $"Or the readings are right: {m.WhenOff ?? m.Words + " is off"}."));
     }
 
-    /// <summary>The reading that tells most when it is taken again; of one that is named, itself.</summary>
-    private static string Settles(Doubt doubt)
+    private static string Settles(Doubt doubt) => doubt.Second switch
     {
-        var named = doubt.Kind != Doubt.Group && doubt.Accused[0].Subject is { Role: Role.Reading } reading ? reading : null;
-        return (named ?? doubt.Settles)?.Point switch
-        {
-            { Sample: { } sample, Unit.Dimension: "volume" } => $"A second titration of the {sample.Replace('-', ' ')} sample would tell.",
-            { Sample: { } sample } => $"A second {sample.Replace('-', ' ')} sample would tell.",
-            { } point => $"Reading {point.Tag} again would show a slip; the same figure again leaves the instrument{(doubt.Method is null ? "" : ", or that")}.",
-            _ => doubt.Kind == Doubt.Group ? "No one second reading of these would tell." : "",
-        };
-    }
+        { Sample: { } sample, Unit.Dimension: "volume" } => $"A second titration of the {sample.Replace('-', ' ')} sample would tell.",
+        { Sample: { } sample } => $"A second {sample.Replace('-', ' ')} sample would tell.",
+        { } point => $"Reading {point.Tag} again would show a slip; the same figure again leaves the instrument{(doubt.Method is null ? "" : ", or that")}.",
+        _ => doubt.Kind == Doubt.Group ? "No one second reading of these would tell." : "",
+    };
 
     private static string Told(Accused one) => one.Subject.Role == Role.Reading
         ? $"{one.Subject.Words}{(double.IsNaN(one.Value) ? "" : " " + Words.Value(one.Subject.Point!, one.Value))}"

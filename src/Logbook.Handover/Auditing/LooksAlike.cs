@@ -23,7 +23,7 @@ internal static class LooksAlike
     {
         var site = span.Desk.Site;
         var points = round.Points.Select(site.FindPoint).OfType<Point>().Where(p => p.Choices.Count == 0).ToList();
-        var walks = span.Entries.Where(e => round.Id.Equals(e.Entry.Round, StringComparison.OrdinalIgnoreCase) && e.Entry.Imported is null)
+        var walks = span.Entries.Where(e => round.Id.Equals(e.Entry.Round, StringComparison.OrdinalIgnoreCase) && e.Entry is { Imported: null, SecondOf: null })
             .Select(e => Row(e.Record, e.Entry, points, equipment)).OrderBy(w => w.At).ToList();
         return SameAsEarlier.Find(walks, span.From).Select(s => Same(site, round, s))
             .Concat(VariesLess.Find(walks, [.. points.Select(Step)], span.From).Select(q => Quiet(site, round, points, q)));

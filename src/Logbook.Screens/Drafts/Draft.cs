@@ -20,6 +20,9 @@ internal sealed record Draft(string Round, string By, ImmutableList<DraftLine> L
     /// <summary>Readings, of which there is none when there are only remarks.</summary>
     public int Readings => Lines.Count(l => l.Text is not null);
 
+    /// <summary>The entry whose readings are taken a second time; null for a round.</summary>
+    public long? SecondOf => Lines.Select(l => l.SecondOf).FirstOrDefault(s => s is not null);
+
     public DateTimeOffset From => Lines.Min(l => l.At);
 
     public DateTimeOffset To => Lines.Max(l => l.At);
@@ -37,6 +40,7 @@ internal sealed record Draft(string Round, string By, ImmutableList<DraftLine> L
             WalkStart = lines.Select(l => l.WalkStart).FirstOrDefault(w => w is not null) ?? lines.Min(l => l.At),
             WalkEnd = lines.Select(l => l.WalkEnd).FirstOrDefault(w => w is not null) ?? lines.Max(l => l.At),
             Remark = string.Join("; ", words),
+            SecondOf = SecondOf,
         };
     }
 
@@ -54,7 +58,7 @@ internal sealed record Draft(string Round, string By, ImmutableList<DraftLine> L
     /// <summary>The drafts in the lines of a file: one, unless somebody wrote in it.</summary>
     public static IReadOnlyList<Draft> Of(IEnumerable<DraftLine> lines) =>
     [
-        .. lines.GroupBy(l => (l.Round, l.By))
+        .. lines.GroupBy(l => (l.Round, l.By, l.SecondOf))
             .Select(g => g.Aggregate((Draft?)null, Put)).OfType<Draft>(),
     ];
 }

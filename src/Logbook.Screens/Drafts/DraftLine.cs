@@ -38,6 +38,9 @@ internal sealed record DraftLine
 
     public DateTimeOffset? WalkEnd { get; init; }
 
+    /// <summary>The entry whose reading is taken a second time.</summary>
+    public long? SecondOf { get; init; }
+
     /// <summary>There is nothing in it to save: a time for a value that is still to come, or a remark that was taken away.</summary>
     [JsonIgnore]
     public bool IsEmpty => Text is null && Remark is null;

@@ -4,7 +4,8 @@ using Logbook.Journal;
 namespace Logbook.Screens;
 
 /// <summary>What outlives the shift, looked at one by one with a digit: what can hurt in each shift, the rest in each week.</summary>
-internal sealed record CarriedPage(int Selected) : Page
+/// <param name="Only">Ids of those that a round came to; null for all.</param>
+internal sealed record CarriedPage(int Selected, IReadOnlyList<long>? Only = null) : Page
 {
     private static readonly Dictionary<string, string> NoFields = [];
 
@@ -14,7 +15,7 @@ internal sealed record CarriedPage(int Selected) : Page
         KeyRow.Letter('n', "not seen", "It was looked for in vain, or nobody went.", (session, _) => Look(session, seen: false)) with { WhyNot = WhyNot },
         KeyRow.Named("Enter", "record", "Opens the record that opened it.", (session, _, _) => Next.Of(session, new ReadRecord(Item(session)!.Id)), KeyName.Enter) with { WhyNot = s => Item(s) is null ? "nothing is open" : null },
         KeyRow.Letter(']', "related", "All that was said of it.", (session, _) => Next.Of(session, new ReadRelated(Item(session)!.Id))) with { WhyNot = s => Item(s) is null ? "nothing is open" : null },
-        KeyRow.Named("Up Down", "", "Moves the mark.", (session, key, _) => Next.Of(session.Put(new CarriedPage(Moving.Move(((CarriedPage)session.Top).Selected, key, Items(session).Count, session.Leaf)))), Moving.Keys),
+        KeyRow.Named("Up Down", "", "Moves the mark.", (session, key, _) => Next.Of(session.Put(Of(session) with { Selected = Moving.Move(Of(session).Selected, key, Items(session, Of(session)).Count, session.Leaf) })), Moving.Keys),
         UsualKeys.Back(),
         UsualKeys.Help);
 
@@ -22,7 +23,7 @@ internal sealed record CarriedPage(int Selected) : Page
 
     public override Layout Draw(Session session)
     {
-        var items = Items(session);
+        var items = Items(session, this);
         var lines = new List<Line>();
         var (from, to) = (0, 0);
         for (var i = 0; i < items.Count; i++)
@@ -33,14 +34,23 @@ internal sealed record CarriedPage(int Selected) : Page
         }
 
         return new Layout(
-            [Line.Of(" Carried: how was it found?", Screens.Look.Strong), Line.Empty],
-            lines.Count == 0 ? [Line.Of("   nothing recorded as open", Screens.Look.Faint)] : lines, from, to, []);
+            [Line.Of(Only is null ? " Carried: how was it found?" : " Carried here: how was it found?", Screens.Look.Strong), Line.Empty],
+            lines.Count == 0 ? [Line.Of(Only is null ? "   nothing recorded as open" : "   nothing recorded as open here", Screens.Look.Faint)] : lines, from, to, []);
     }
 
-    /// <summary>What can hurt first, then the oldest.</summary>
-    private static List<CarriedItem> Items(Session session) => [.. session.Facts.Now.Carried.OrderByDescending(c => c.IsHazard).ThenBy(c => c.Since)];
+    /// <summary>The state after a look was written: when nothing that the round came to is due any more, the round goes on.</summary>
+    public static Session Looked(Session session, long id) =>
+        session.Top is CarriedPage { Only: not null } page && !Items(session, page).Exists(i => i.Id != id && OnTheWay.LookIsDue(session.Site, i, session.Clock)) ? session.Back() : session;
 
-    private static CarriedItem? Item(Session session) => Items(session).ElementAtOrDefault(((CarriedPage)session.Top).Selected);
+    private static CarriedPage Of(Session session) => (CarriedPage)session.Top;
+
+    /// <summary>What can hurt first, then the oldest.</summary>
+    private static List<CarriedItem> Items(Session session, CarriedPage page) => 
+    [
+        .. session.Facts.Now.Carried.Where(c => page.Only?.Contains(c.Id) ?? true).OrderByDescending(c => c.IsHazard).ThenBy(c => c.Since),
+    ];
+
+    private static CarriedItem? Item(Session session) => Items(session, Of(session)).ElementAtOrDefault(Of(session).Selected);
 
     private static string Words(Session session, CarriedItem item)
     {

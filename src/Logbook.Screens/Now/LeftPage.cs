@@ -46,7 +46,10 @@ internal sealed record LeftPage : Page
     private static Next GoOn(Session session)
     {
         var (taken, effect) = Take(session);
-        return Next.Of(taken, effect, ChoosePage.Opening(taken, taken.Site.FindRound(taken.Draft!.Round)!));
+        var round = taken.Site.FindRound(taken.Draft!.Round)!;
+        return Next.Of(taken, effect, taken.Draft.SecondOf is { } first
+            ? new OpenRound(round, null, SecondReading.Of(taken.Site, first, taken.Draft.Lines[0].Point))
+            : ChoosePage.Opening(taken, round));
     }
 
     private static Next Save(Session session)

@@ -32,9 +32,9 @@ internal sealed record ChoosePage(int Selected) : Page
 
     private static string When(Session session, Round round)
     {
-        if (session.Draft?.Round == round.Id)
+        if (session.Draft is { SecondOf: null } draft && draft.Round == round.Id)
         {
-            return $"{Say.Count(session.Draft.Readings, "reading")} typed and not saved";
+            return $"{Say.Count(draft.Readings, "reading")} typed and not saved";
         }
 
         return Slot(session, round) is { } slot
@@ -55,7 +55,7 @@ internal sealed record ChoosePage(int Selected) : Page
     private static Next Open(Session session, Keystroke key, Setting setting)
     {
         var round = Rounds(session)[((ChoosePage)session.Top).Selected];
-        return session.Draft is { } draft && (draft.Round != round.Id || draft.By != session.By)
+        return session.Draft is { } draft && (draft.Round != round.Id || draft.By != session.By || draft.SecondOf is not null)
             ? Next.Of(session, Saving.All(draft))
             : Next.Of(session, Opening(session, round));
     }

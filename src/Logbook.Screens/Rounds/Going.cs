@@ -19,7 +19,7 @@ internal static class Going
 
         page = page.MoveTo(page.Current) with { AtEnd = page.AllAnswered };
         return Next.Of(session.Put(page).Say(page.AtEnd
-            ? "every row is answered: Enter saves the round, arrows look again"
+            ? $"every row is answered: Enter saves the round{CarriedInRound.Rest(session, page)}, arrows look again"
             : "only this row is open: n says why it was not taken, Esc leaves it open and saves the round"));
     }
 }

@@ -8,8 +8,8 @@ namespace Logbook.Screens;
 /// <summary>A round with what the journal has of it already.</summary>
 internal static class RoundAtHand
 {
-    public static RoundOpened Find(Desk desk, Round round, RoundNow? slot) =>
-        new(round, slot, slot is null ? new Dictionary<string, SavedReading>(StringComparer.OrdinalIgnoreCase) : Saved(desk, slot));
+    public static RoundOpened Find(Desk desk, OpenRound open) => new(
+        open.Round, open.Slot, open.Slot is null ? new Dictionary<string, SavedReading>(StringComparer.OrdinalIgnoreCase) : Saved(desk, open.Slot), open.Second);
 
     private static Dictionary<string, SavedReading> Saved(Desk desk, RoundNow slot)
     {

@@ -10,6 +10,7 @@ internal static class RoundDrawing
     {
         var columns = new RoundColumns(session.Width, page);
         var results = RoundResults.ByRow(page);
+        var carried = CarriedInRound.Due(session, page);
         var body = new List<Line>();
         var (from, to) = (0, 0);
         string? area = null;
@@ -23,6 +24,7 @@ internal static class RoundDrawing
                 body.Add(Line.Of(" " + AreaWords.Of(area), Look.Strong));
             }
 
+            body.AddRange(carried[i].Select(item => CarriedInRound.Draw(session, item)));
             if (i == page.Current)
             {
                 (from, to) = (top, body.Count);
@@ -53,7 +55,7 @@ internal static class RoundDrawing
     {
         var when = page.Slot is { } slot
             ? $" {Handover.Say.Time(session.Site, slot.DueAt, session.Clock)}, {(session.Clock < slot.Closes ? $"closes in {RoundWords.Span(slot.Closes - session.Clock)}" : "closed")}"
-            : "";
+            : page.SecondOf is { } first ? $", second reading, the first {Handover.Say.Ref(first)}" : "";
         var counts = LevelWords.Count(page.Rows.Select(r => r.Check.Worst).OfType<Level>());
         var done = FormattableString.Invariant($"{page.Rows.Count(r => r.Answered)} of {page.Rows.Count}");
         var kept = session is { Draft: not null, DraftKeptAt: { } at } ? $"   on disk {at:HH:mm}" : "";

@@ -18,6 +18,7 @@ internal static class RoundKeys
         KeyRow.Letter('t', "read at", "When this reading was taken, if not now.", (session, _) => Next.Of(session.Open(RoundAsks.ReadAt(session)))),
         KeyRow.Letter('s', "second", "A second reading of the same point, beside the first.", (session, _) => Next.Of(session.Open(RoundAsks.Second(session)))),
         KeyRow.Letter('N', "rest not taken", "Says once why none of the open readings of this area was taken.", (session, _) => Next.Of(session.Open(RestNotTaken(session)))),
+        KeyRow.Letter('c', "carried", "What is carried at this place, looked at: still so, changed, not seen; behind the last row all on the way that was not looked at.", (session, _) => Next.Of(session.Open(CarriedInRound.Here(session, Page(session))))),
         KeyRow.Letter('d', "upset", "Declares an upset from a time: rounds but safety points become one line. Ends it when one lasts.", (session, _) => UpsetAsks.Open(session)),
         KeyRow.Letter('p', "from paper", "Typed from a sheet: asks once when the walk began and ended; readings count from then.", (session, _) => Next.Of(session.Open(RoundAsks.FromPaper())))
             with { WhyNot = s => Page(s).WalkEnd is null ? null : "the times of the walk are given already" },

@@ -10,7 +10,7 @@ internal static class RoundOpening
     public static Next Open(Session session, RoundOpened opened, Setting setting)
     {
         var draft = session.Draft;
-        var rows = opened.Round.Points.Select(session.Site.FindPoint).OfType<Point>().Where(p => p.Kind == PointKind.Read)
+        var rows = opened.Round.Points.Select(session.Site.FindPoint).OfType<Point>().Where(p => p.Kind == PointKind.Read && (opened.Second?.Points.Contains(p.Tag, StringComparer.OrdinalIgnoreCase) ?? true))
             .Select(p => new RoundRow(p) { Line = draft?.Find(p.Tag), Saved = opened.Saved.GetValueOrDefault(p.Tag) })
             .ToImmutableList();
         if (rows.IsEmpty)
@@ -19,11 +19,11 @@ internal static class RoundOpening
         }
 
         var walk = draft?.Lines.Find(l => l.WalkStart is not null);
-        var page = new RoundPage(opened.Round, opened.Slot, rows, new Links(session.Site)) { WalkStart = walk?.WalkStart, WalkEnd = walk?.WalkEnd };
+        var page = new RoundPage(opened.Round, opened.Slot, rows, new Links(session.Site)) { WalkStart = walk?.WalkStart, WalkEnd = walk?.WalkEnd, SecondOf = opened.Second?.Seq };
         page = Judged(session, page, setting);
         page = page.MoveTo(Math.Max(0, page.Rows.FindIndex(r => !r.Answered)));
         session = (session.Top is ChoosePage ? session.Back() : session).Open(page);
-        session = opened.Round.Field && page.WalkEnd is null ? session.Open(RoundAsks.WalkStart()) : session;
+        session = opened.Round.Field && opened.Second is null && page.WalkEnd is null ? session.Open(RoundAsks.WalkStart()) : session;
         return Next.Of(session, new LookBack(page.Row.Point.Tag));
     }
 

@@ -32,6 +32,9 @@ internal sealed record RoundPage(Round Round, RoundNow? Slot, ImmutableList<Roun
     /// <summary>Derived tag to its newest result in this round.</summary>
     public ImmutableDictionary<string, ResultRow> Results { get; init; } = ImmutableDictionary.Create<string, ResultRow>(StringComparer.OrdinalIgnoreCase);
 
+    /// <summary>The entry whose readings are taken a second time; null for a round.</summary>
+    public long? SecondOf { get; init; }
+
     public DateTimeOffset? WalkStart { get; init; }
 
     public DateTimeOffset? WalkEnd { get; init; }
@@ -63,6 +66,7 @@ internal sealed record RoundPage(Round Round, RoundNow? Slot, ImmutableList<Roun
             Retyped = retyped,
             WalkStart = WalkStart,
             WalkEnd = WalkEnd,
+            SecondOf = SecondOf,
         };
     }
 

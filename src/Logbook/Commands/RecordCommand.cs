@@ -18,11 +18,12 @@ internal static class RecordCommand
         var why = Options.Many("--why", "Why a reading was not taken, or stands outside the possible range; may be repeated.", "POINT=REASON");
         var walkFrom = Options.Text("--walk-from", "Start of a field walk that is typed now.", "TIME");
         var walkTo = Options.Text("--walk-to", "End of that walk.", "TIME");
+        var second = new Option<long?>("--second-of") { Description = "The record whose readings are taken a second time here.", HelpName = "SEQ" };
         var by = Options.By();
         var json = Options.Json();
         var command = new Command("record", "Saves one entry: readings are judged, computed from, and on the disk when it answers. With --json: seq, head, results, findings.")
         {
-            readings, file, round, at, remark, why, walkFrom, walkTo, by, json,
+            readings, file, round, at, remark, why, walkFrom, walkTo, second, by, json,
         };
         command.SetAction(parse => OpenSite.ForWriting(shell, parse, desk =>
         {
@@ -37,7 +38,7 @@ internal static class RecordCommand
             DateTimeOffset? Time(Option<string?> option) => Options.Time(parse, option, desk.Site, desk.Now, mistakes);
             var request = new EntryRequest(parse.GetValue(by) ?? "", typed)
             {
-                Round = parse.GetValue(round), At = Time(at), WalkStart = Time(walkFrom), WalkEnd = Time(walkTo), Remark = parse.GetValue(remark),
+                Round = parse.GetValue(round), At = Time(at), WalkStart = Time(walkFrom), WalkEnd = Time(walkTo), Remark = parse.GetValue(remark), SecondOf = parse.GetValue(second),
             };
             if (typed.Count == 0 && mistakes.Count == 0)
             {

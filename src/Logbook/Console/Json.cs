@@ -35,7 +35,8 @@ internal static class Json
     public static JsonObject Of(Finding finding) => new JsonObject { ["level"] = Word(finding.Level), ["code"] = finding.Code }
         .AddIfPresent("point", finding.Point)
         .AddIfPresent("text", finding.Text)
-        .AddIfPresent("evidence", finding.Evidence);
+        .AddIfPresent("evidence", finding.Evidence)
+        .AddIfPresent("settles", finding.Settles);
 
     public static string Word(Level level) => level switch { Level.Urgent => "urgent", Level.Watch => "watch", _ => "note" };
 

@@ -19,7 +19,8 @@ internal static class Host
         : Environment.GetEnvironmentVariable("TERM") is null or "" or "dumb" ? "TERM says that this terminal cannot draw"
         : null;
 
-    public static void Run(Func<Surface> make)
+    /// <summary>Comes back when the person has left, or when something else ended the screen.</summary>
+    public static Ending Run(Func<Surface> make)
     {
         using var terminal = new TerminalState();
         using var signals = new Signals();
@@ -29,7 +30,7 @@ internal static class Host
         {
             app.Init();
             app.Driver!.WriteRaw(KeypadDigits);
-            app.Iteration += (_, _) => Turn(app, signals);
+            app.Iteration += (_, _) => Turn(app, signals, terminal);
             app.Paste += (_, pasted) =>
             {
                 pasted.Handled = true;
@@ -37,6 +38,7 @@ internal static class Host
             };
             using var surface = make();
             app.Run(surface);
+            return new Ending(signals.Asked, terminal.IsGone);
         }
         finally
         {
@@ -44,9 +46,9 @@ internal static class Host
         }
     }
 
-    private static void Turn(IApplication app, Signals signals)
+    private static void Turn(IApplication app, Signals signals, TerminalState terminal)
     {
-        if (signals.StopAsked && app.TopRunnable is { } top)
+        if ((signals.Asked is not null || terminal.IsGone) && app.TopRunnable is { } top)
         {
             app.RequestStop(top);
         }
@@ -58,12 +60,20 @@ internal static class Host
         }
     }
 
-    /// <summary>After a hang-up the toolkit's reader never ends: it is waited for a second, then left to end with the process.</summary>
+    /// <summary>
+    /// After a hang-up the toolkit's reader never ends: it is waited for a second, then left to end with the process. While the
+    /// terminal is there it is given time, for what the toolkit puts back late hides what is said after it.
+    /// </summary>
     private static void Close(IApplication app, TerminalState terminal)
     {
-        if (Task.Run(app.Dispose).Wait(TimeSpan.FromSeconds(1)))
+        if (Task.Run(app.Dispose).Wait(TimeSpan.FromSeconds(terminal.IsGone ? 1 : 20)))
         {
             terminal.IsRestored();
         }
     }
 }
+
+/// <summary>How the screen ended.</summary>
+/// <param name="By">The signal that asked for it; null when the person left.</param>
+/// <param name="Gone">There is no terminal any more to say it on.</param>
+internal sealed record Ending(string? By, bool Gone);

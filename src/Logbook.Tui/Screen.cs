@@ -16,8 +16,10 @@ public static class Screen
     /// <param name="draftFolder">Where this terminal keeps what was typed and is not yet in the journal.</param>
     /// <param name="pins">By which people sign.</param>
     /// <param name="told">What was said while the desk was opened.</param>
+    /// <param name="clock">The time that keys arrive by.</param>
+    /// <param name="parting">Where the last line goes: the screen never ends without a word.</param>
     /// <returns>The exit code: what <paramref name="open"/> returned, or 69 when there is no terminal that can draw.</returns>
-    public static int Run(Func<Func<Desk, int>, int> open, string? by, string draftFolder, Pins pins, Func<string> told)
+    public static int Run(Func<Func<Desk, int>, int> open, string? by, string draftFolder, Pins pins, Func<string> told, TimeProvider clock, TextWriter parting)
     {
         if (Host.WhyNot() is { } why)
         {
@@ -47,15 +49,22 @@ public static class Screen
                 ready.TrySetCanceled(); // it could not be opened: the screen ends
             }
         });
+        Ending ending;
         try
         {
-            Host.Run(() => new Surface(ready.Task, Looks.OfEnvironment()));
+            ending = Host.Run(() => new Surface(ready.Task, Looks.OfEnvironment(), clock));
         }
         finally
         {
             left.Set();
         }
 
-        return site.GetAwaiter().GetResult();
+        var code = site.GetAwaiter().GetResult();
+        if (ready.Task.IsCompletedSuccessfully && !ending.Gone)
+        {
+            parting.WriteLine(ready.Task.Result.Parting(ending.By));
+        }
+
+        return code;
     }
 }

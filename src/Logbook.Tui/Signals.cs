@@ -15,7 +15,7 @@ internal sealed class Signals : IDisposable
             _registrations.Add(PosixSignalRegistration.Create(signal, context =>
             {
                 context.Cancel = true; // the loop ends in order, and the terminal is given back
-                StopAsked = true;
+                Asked = signal.ToString();
             }));
         }
 
@@ -25,7 +25,8 @@ internal sealed class Signals : IDisposable
         }
     }
 
-    public bool StopAsked { get; private set; }
+    /// <summary>The signal that asked the screen to end; null while none did.</summary>
+    public string? Asked { get; private set; }
 
     /// <summary>True once after each suspend.</summary>
     public bool TakeContinued() => Interlocked.Exchange(ref _continued, 0) == 1;

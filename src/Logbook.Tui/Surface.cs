@@ -25,16 +25,19 @@ internal sealed class Surface : Runnable
 
     private readonly Task<Conversation> _opening;
     private readonly Looks _looks;
+    private readonly TornSequences _torn;
     private readonly List<Message> _early = [];
     private Conversation? _conversation;
     private bool _working;
     private int _quiet;
 
     /// <param name="opening">Comes when the site is open; until then keys wait. Cancelled when it could not be opened.</param>
-    public Surface(Task<Conversation> opening, Looks looks)
+    /// <param name="clock">Tells apart what a person types and what arrives torn.</param>
+    public Surface(Task<Conversation> opening, Looks looks, TimeProvider clock)
     {
         _opening = opening;
         _looks = looks;
+        _torn = new TornSequences(clock);
         _conversation = opening.IsCompletedSuccessfully ? opening.Result : null;
         CanFocus = true;
         Initialized += (_, _) =>
@@ -120,7 +123,7 @@ internal sealed class Surface : Runnable
             return false;
         }
 
-        if (Keystrokes.Of(key) is { } stroke)
+        if (Keystrokes.Of(key) is { } stroke && !_torn.Has(stroke))
         {
             _quiet = 0;
             Take(new Pressed(stroke));

@@ -19,6 +19,9 @@ internal sealed class TerminalState : IDisposable
         AppDomain.CurrentDomain.UnhandledException += Restore;
     }
 
+    /// <summary>Nothing can be read from the terminal or shown on it any more. A hang-up need not come with its signal.</summary>
+    public bool IsGone => _modes is not null && GetModes(0, new byte[_modes.Length]) != 0;
+
     /// <summary>The toolkit has put everything back.</summary>
     public void IsRestored() => Interlocked.Exchange(ref _armed, 0);
 

@@ -27,6 +27,7 @@ internal static class NoRealTerminal
 internal sealed class Glass : IDisposable
 {
     private readonly VirtualTimeProvider _time = new();
+    private readonly FakeTimeProvider _clock = new();
     private readonly IApplication _app;
     private readonly SessionToken? _session;
     private readonly Surface _surface;
@@ -43,7 +44,7 @@ internal sealed class Glass : IDisposable
         _drafts = new DraftFolder(_folder, "host:tty1");
         _app = Application.Create(_time).Init(DriverRegistry.Names.ANSI);
         _app.Driver!.SetScreenSize(width, height);
-        _surface = new Surface(Task.FromResult(new Conversation(Desk, "op1", _drafts, new Pins(new PinsInMemory()))), new Looks(colour));
+        _surface = new Surface(Task.FromResult(new Conversation(Desk, "op1", _drafts, new Pins(new PinsInMemory()))), new Looks(colour), _clock);
         _session = _app.Begin(_surface);
         Turn();
     }
@@ -80,6 +81,7 @@ internal sealed class Glass : IDisposable
     public Glass Wait(TimeSpan time)
     {
         _time.Advance(time);
+        _clock.Advance(time);
         Turn();
         return this;
     }

@@ -27,7 +27,7 @@ internal static class ScreenCommand
         var told = TextWriter.Synchronized(said);
         try
         {
-            return Tui.Screen.Run(serve => open(shell with { Error = told }, serve), by, Path.Combine(folder, "journal"), pins, said.ToString);
+            return Tui.Screen.Run(serve => open(shell with { Error = told }, serve), by, Path.Combine(folder, "journal"), pins, said.ToString, shell.Clock, shell.Out);
         }
         finally
         {

@@ -37,10 +37,50 @@ public sealed class AnEveningAtTheTerminal : IDisposable
     {
         using var terminal = new Tmux(_cli.Folder);
 
-        terminal.See("Who is typing?").Text("op1\n").See("is typing").Text("q").See("ended=0");
+        terminal.See("Who is typing?").Text("op1\n").See("is typing").Text("q").See("Left; nothing is unsaved.").See("ended=0");
 
         Assert.Equal("00", terminal.AlternateScreen);
         terminal.Text("stty -a | tr ';' '\\n' | grep -c -- ' echo '\n").See("1");
+    }
+
+    [TmuxFact]
+    public void Asked_to_end_in_the_middle_of_a_round_it_says_what_is_left_and_gives_the_terminal_back()
+    {
+        using var terminal = EndedInARound("TERM", "Ended by SIGTERM; not saved, and offered again: Line round: 1 reading of Operator one");
+
+        terminal.See("ended=0");
+        Assert.Equal("00", terminal.AlternateScreen);
+        OffersAgain(terminal);
+    }
+
+    [TmuxFact]
+    public void A_hang_up_whose_terminal_is_still_there_is_told_on_it()
+    {
+        using var terminal = EndedInARound("HUP", "Ended by SIGHUP; not saved, and offered again: Line round");
+
+        Assert.Equal("00", terminal.See("ended=0").AlternateScreen);
+        OffersAgain(terminal);
+    }
+
+    [TmuxFact]
+    public void Killed_in_the_middle_of_a_round_it_has_what_was_typed()
+    {
+        using var terminal = EndedInARound("KILL", "ended=137");
+
+        OffersAgain(terminal);
+    }
+
+    [TmuxFact]
+    public void A_terminal_that_goes_away_without_a_signal_ends_the_program_too()
+    {
+        using (var terminal = new Tmux(_cli.Folder, variables: "trap '' HUP;"))
+        {
+            terminal.See("Who is typing?").Text("op1\n").See("is typing");
+            terminal.Kill();
+        }
+
+        WaitForNobody();
+        Assert.Null(TheProgram());
     }
 
     [TmuxFact]
@@ -107,6 +147,25 @@ public sealed class AnEveningAtTheTerminal : IDisposable
         Assert.Equal(69, alone.ExitCode);
         Assert.StartsWith("the screen needs a terminal", error, StringComparison.Ordinal);
     }
+
+    /// <summary>One reading is typed, then the program gets the signal.</summary>
+    private Tmux EndedInARound(string signal, string says)
+    {
+        var terminal = new Tmux(_cli.Folder, width: 120);
+        OpenLineRound(terminal);
+        terminal.Text("98.5\n").See("1 of ");
+        using var kill = Process.Start("kill", [$"-{signal}", FormattableString.Invariant($"{TheProgram()}")]);
+        return terminal.See(says);
+    }
+
+    private void OffersAgain(Tmux terminal)
+    {
+        Assert.Empty(Entries());
+        terminal.Text("\nclear\n").Start(_cli.Folder);
+        terminal.See("Who is typing?").Text("op1\n").See("Typed, but not in the journal").See("98.5");
+    }
+
+    private int? TheProgram() => Process.GetProcesses().FirstOrDefault(p => VariablesOf(p).Contains($"LOGBOOK_SITE={_cli.Folder}", StringComparison.Ordinal))?.Id;
 
     private static void OpenLineRound(Tmux terminal)
     {

@@ -37,11 +37,11 @@ internal static class CalculationFindings
     public static IEnumerable<Finding> Resting(Day day, IEnumerable<RestingCalculation> resting) =>
         from same in resting.GroupBy(r => r.Equipment, StringComparer.OrdinalIgnoreCase)
         select new Finding(Level.Note, "calculation.resting", null,
-            $"{same.Key} is {day.State.StateOf(same.Key)}; not computed: {Words.And([.. same.Select(r => r.Calculation.Title)])}", []);
+            $"{day.Site.FindEquipment(same.Key)?.Name ?? same.Key} is {day.State.StateOf(same.Key)}; not computed: {Words.And([.. same.Select(r => r.Calculation.Title)])}", []);
 
     private static Finding OutOfRange(LinkedCalculation calculation, LinkedInput input, double value) => new(
         Level.Watch, "calculation.range", input.Point?.Tag,
-        $"{calculation.Title} not computed: {input.Info.Role} {Words.Number(value)} {input.Unit} is outside the {Words.Number(input.Info.Lowest)} to {Words.Number(input.Info.Highest)} that it covers", []);
+        $"{calculation.Title} not computed: {input.Info.Role} {Words.Number(value)}{Words.Behind(input.Unit.Name)} is outside the {Words.Number(input.Info.Lowest)} to {Words.Number(input.Info.Highest)} that it covers", []);
 
     private static Finding Refused(LinkedCalculation calculation, Refused refused) => new(
         Level.Watch, "calculation.refused", calculation.Inputs.FirstOrDefault(i => i.Info.Role.Equals(refused.Role, StringComparison.Ordinal))?.Point?.Tag,

@@ -35,7 +35,7 @@ internal static class EntryCalculations
 
     private static string[] Evidence(Attempt attempt, Result result)
     {
-        var u = result.U is { } known ? $"standard uncertainty {Figures.Two(known)} {result.Unit} ({result.Covers})" : "uncertainty not known";
+        var u = result.U is { } known ? $"standard uncertainty {Figures.Two(known)}{Words.Behind(result.Unit)} ({result.Covers})" : "uncertainty not known";
         return [u, .. attempt.Values!.Steps];
     }
 

@@ -11,6 +11,9 @@ internal static class Words
         ? point.Choices.FirstOrDefault(c => c.Digit == (int)value)?.Text ?? Number(value)
         : $"{value.ToString("F" + point.Decimals, CultureInfo.InvariantCulture)} {(point.Unit.Name.Equals("1", StringComparison.Ordinal) ? "" : point.Unit.Name)}".TrimEnd();
 
+    /// <summary>A unit behind a number; nothing for a pure number.</summary>
+    public static string Behind(string unit) => unit.Equals("1", StringComparison.Ordinal) ? "" : " " + unit;
+
     /// <summary>A number with no more digits than it needs, six at most.</summary>
     public static string Number(double value) => value.ToString("G6", CultureInfo.InvariantCulture);
 

@@ -18,12 +18,16 @@ internal static class Hazards
     public static IReadOnlyList<HazardLine> Of(Site site, State state, DateTimeOffset now)
     {
         var seen = state.Findings.Values.SelectMany(f => f).OrderBy(f => f.Seq).ThenBy(f => f.Number).Select(f => (Finding: f, Line: Seen(site, f, now))).Where(s => s.Line is not null).ToList();
-        // What was seen of an open item stands beside it: one fact is one line.
-        var items = state.Carried.Where(i => i.IsHazard).Select(i => (Item: i, Seen: seen.Where(s => s.Line!.Word == "seen" && IsOf(site, i, s.Finding)).ToList())).ToList();
+        // What was seen of an open item, and that its equipment is in acid, stand beside it: one fact is one line.
+        var acid = state.Equipment.Values.Where(e => e.State == "acid").ToList();
+        var items = state.Carried.Where(i => i.IsHazard).Select(i => (
+            Item: i,
+            Seen: seen.Where(s => s.Line!.Word == "seen" && IsOf(site, i, s.Finding)).ToList(),
+            Acid: acid.Where(e => i.ItemKind == "wash" && e.Equipment.Equals(i.On, StringComparison.OrdinalIgnoreCase)).ToList())).ToList();
         return
         [
-            .. items.Select(x => Open(site, state, x.Item, now) is var line && x.Seen.Count == 0 ? line : line with { Text = $"{line.Text} {string.Join(' ', x.Seen.Select(s => s.Line!.Text))}" })
-                .Concat(state.Equipment.Values.Where(e => e.State == "acid").Select(e => Acid(site, e, now)))
+            .. items.Select(x => Open(site, state, x.Item, now).With([.. x.Acid.Select(e => $"In acid since {AcidSince(site, e, now)}"), .. x.Seen.Select(s => LastLook(site, s.Finding, now))], [.. x.Seen.Select(s => s.Finding)]))
+                .Concat(acid.Except(items.SelectMany(x => x.Acid)).Select(e => Acid(site, e, now)))
                 .Concat(seen.Except(items.SelectMany(x => x.Seen)).Select(s => s.Line!))
                 .OrderBy(h => Words.ToList().IndexOf(h.Word)).ThenBy(h => h.Since).ThenBy(h => h.Seq),
         ];
@@ -67,7 +71,7 @@ internal static class Hazards
             "safety-equipment" => ("out", $"{place}: {Carried.Rest(site, item, now)}.{Instead(item)}"),
             _ => ("acid", $"{place}: {Carried.Rest(site, item, now)}."),
         };
-        return new HazardLine(word, $"{text} {opened}", item.Since, item.Id);
+        return new HazardLine(word, $"{text} {opened}", item.Since, item.Id) { Brief = text };
     }
 
     private static string Count(Site site, CarriedItem item, DateTimeOffset now)
@@ -91,9 +95,19 @@ internal static class Hazards
 
     private static HazardLine Acid(Site site, EquipmentStatus status, DateTimeOffset now) => new(
         "acid",
-        $"{Say.Equipment(site, status.Equipment)}: in acid since {Say.Time(site, status.Since, now)}"
-        + $"{(string.IsNullOrWhiteSpace(status.Why) ? "" : ", " + Say.Visible(status.Why))}. {Say.Person(site, status.By)} {Say.Ref(status.Seq)}",
+        $"{Say.Equipment(site, status.Equipment)}: in acid since {AcidSince(site, status, now)}",
         status.Since, status.Seq);
+
+    private static string AcidSince(Site site, EquipmentStatus status, DateTimeOffset now) =>
+        $"{Say.Time(site, status.Since, now)}{(string.IsNullOrWhiteSpace(status.Why) ? "" : ", " + Say.Visible(status.Why))}. {Say.Person(site, status.By)} {Say.Ref(status.Seq)}";
+
+    /// <summary>What was seen of a thing that is named already.</summary>
+    private static string LastLook(Site site, OpenFinding open, DateTimeOffset now)
+    {
+        var name = site.FindPoint(open.Finding.Point!)!.Description + ":";
+        var text = open.Finding.Text;
+        return $"Last look: {Say.Sentence(text.StartsWith(name, StringComparison.OrdinalIgnoreCase) ? text[name.Length..].TrimStart() : text)} Read {Say.Time(site, open.At, now)} {Say.Ref(open.Seq)}";
+    }
 
     /// <summary>Gas from the watch limit on; a look-and-listen safety point (eyewash, trip, hatch, guard) when it was seen urgent.</summary>
     private static HazardLine? Seen(Site site, OpenFinding open, DateTimeOffset now)
@@ -104,7 +118,7 @@ internal static class Hazards
         }
 
         var text = open.Finding.Text.Contains(point.Description, StringComparison.OrdinalIgnoreCase) ? open.Finding.Text : $"{point.Description}: {open.Finding.Text}";
-        return new HazardLine(word, $"{Say.Sentence(text)} Read {Say.Time(site, open.At, now)} {Say.Ref(open.Seq)}", open.At, open.Seq);
+        return new HazardLine(word, $"{Say.Sentence(text)} Read {Say.Time(site, open.At, now)} {Say.Ref(open.Seq)}", open.At, open.Seq) { Findings = [open] };
     }
 
     /// <summary>The word for a finding about a point that can hurt by itself; null for any other.</summary>

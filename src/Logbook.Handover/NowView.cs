@@ -91,4 +91,17 @@ public sealed record NowView
 
 /// <summary>One thing that can hurt.</summary>
 /// <param name="Word">One word of its kind: <c>inside</c>, <c>permit</c>, <c>locked</c>, <c>defeated</c>, <c>out</c>, <c>acid</c>, <c>gas</c>, or <c>seen</c> for a safety point that was seen bad.</param>
-public sealed record HazardLine(string Word, string Text, DateTimeOffset Since, long Seq);
+public sealed record HazardLine(string Word, string Text, DateTimeOffset Since, long Seq)
+{
+    /// <summary>The text without who opened and who saw it, for where lines are few.</summary>
+    public string Brief { get; init; } = Text;
+
+    /// <summary>The findings that it tells of: they need not be told beside it.</summary>
+    public IReadOnlyList<OpenFinding> Findings { get; init; } = [];
+
+    /// <summary>The line with what else is known of the same thing.</summary>
+    internal HazardLine With(IReadOnlyList<string> beside, IReadOnlyList<OpenFinding> findings) => this with
+    {
+        Text = string.Join(' ', beside.Prepend(Text)), Brief = string.Join(' ', beside.Prepend(Brief)), Findings = findings,
+    };
+}

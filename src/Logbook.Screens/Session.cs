@@ -68,8 +68,8 @@ internal sealed record Session(Facts Facts)
 
     public Session Put(Page page) => this with { Pages = Pages.SetItem(Pages.Count - 1, page) };
 
-    /// <summary>Back to Now.</summary>
-    public Session Home() => this with { Pages = [Pages[0]] };
+    /// <summary>Back to Now, and to its top.</summary>
+    public Session Home() => this with { Pages = [new NowPage(-1, 0)] };
 
     /// <summary>The one who is typing holds the line.</summary>
     public bool Holds => By is not null && Facts.Line.Holder is { } holder && holder.Code.Equals(By, StringComparison.OrdinalIgnoreCase);

@@ -52,7 +52,7 @@ public sealed class LimitCheckTests
         var findings = _line.Save("SL-I=0", "SL-F1=0", "SL-HATCH=3", "SL-T1=103.9").Findings;
 
         Assert.Equal(["SL-HATCH", "SL-MARGIN"], findings.Where(f => f.Code != "calculation.resting").Select(f => f.Point), StringComparer.Ordinal);
-        Assert.Equal("slaker is stopped; not computed: Test of dose (lime)", Assert.Single(findings, f => f.Code == "calculation.resting").Text);
+        Assert.Equal("Slaker is stopped; not computed: Test of dose (lime)", Assert.Single(findings, f => f.Code == "calculation.resting").Text);
     }
 
     [Fact]

@@ -4,7 +4,7 @@ public sealed class FinderTests
 {
     [Theory]
     [InlineData("hatch", "point", "SL-HATCH")]
-    [InlineData("lime screw", "equipment", "Lime screw")]
+    [InlineData("lime screw", "equipment", "lime-screw")]
     [InlineData("handover", "key", "h handover")]
     [InlineData("not taken", "key", "n not taken")]
     [InlineData("2", "record", "(#2)")]

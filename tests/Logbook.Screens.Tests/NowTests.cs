@@ -92,7 +92,7 @@ public sealed class NowTests
 
         terminal.Press("9");
 
-        Assert.Contains("stand out", terminal.Screen, StringComparison.Ordinal);
+        Assert.Contains("1-9: nothing stands out", terminal.Screen, StringComparison.Ordinal);
         Assert.IsType<NowPage>(terminal.State.Top);
     }
 

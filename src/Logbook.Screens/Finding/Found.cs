@@ -39,7 +39,7 @@ internal sealed record Found(string What, string Name, string Detail, Func<Sessi
         session.Site.Points.Select(p => new Found("point", p.Tag, $"{p.Description}, {AreaWords.Of(p.Area)}", (s, _) => then(s, p.Tag)));
 
     private static IEnumerable<Found> Equipment(Session session) =>
-        session.Site.Equipment.Select(e => new Found("equipment", e.Name, $"its records; {AreaWords.Of(e.Area)}", (s, _) => LogReading.Open(s, e.Name)));
+        session.Site.Equipment.Select(e => new Found("equipment", e.Code, $"{e.Name}: its records", (s, _) => LogReading.Open(s, e.Name)));
 
     /// <summary>The keys of Now do what they do; those of other pages say where they are.</summary>
     private static IEnumerable<Found> Commands() => NowPage.Commands

@@ -23,7 +23,11 @@ internal sealed record AskPage(string Title, string Help, string Text, Func<Sess
 
     public override Layout Draw(Session session) => session.Under.Draw(session) with
     {
-        Foot = [Line.Of($" {Title}", Look.Strong), TextLine.Draw(Text, session.Width), Line.Of($"   {Help}", Look.Faint)],
+        Foot =
+        [
+            .. TextWidth.Wrap(Title, session.Width - 2).Select(l => Line.Of(" " + l, Look.Strong)), TextLine.Draw(Text, session.Width),
+            .. TextWidth.Wrap(Help, session.Width - 4).Select(l => Line.Of("   " + l, Look.Faint)),
+        ],
     };
 
     private static AskPage Of(Session session) => (AskPage)session.Top;

@@ -41,9 +41,9 @@ internal static class LogDrawing
 
     private static Line Head(Session session, LogPage page)
     {
-        var what = page.Filter.IsEmpty ? "every record" : $"records with '{page.Filter.Text}'";
-        var far = page.Read.Count > 0 && page.Oldest > 1 ? $", read back to {Say.Day(session.Site, page.Read[^1].Entered)}" : "";
-        return Line.Of(new Span(" Log, newest first", Look.Strong), new Span($"   {what}{(page.Filter.IsEmpty ? "" : string.Create(CultureInfo.InvariantCulture, $": {page.Shown.Count}"))}{far}"));
+        var what = page.Filter.IsEmpty ? "every record" : string.Create(CultureInfo.InvariantCulture, $"{page.Shown.Count} with '{page.Filter.Text}'");
+        var far = page.Read.Count > 0 && page.Oldest > 1 ? $", back to {Say.Day(session.Site, page.Read[^1].Entered)}" : "";
+        return Line.Of(new Span(" Log, newest first", Look.Strong), new Span($"   {what}{far}"));
     }
 
     private static string Day(Session session, LogLine line) => Calendar.ToSite(session.Site, line.Entered).ToString("dddd d MMMM yyyy", CultureInfo.InvariantCulture);

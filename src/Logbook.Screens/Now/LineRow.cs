@@ -14,7 +14,7 @@ internal static class LineRow
     {
         var line = session.Facts.Now.Line;
         var groups = Marks.Select(m => (m.Words, m.Look, Areas: line.Where(a => a.Mark == m.Mark).Select(a => a.Area.Replace('-', ' ')).ToList())).Where(g => g.Areas.Count > 0)
-            .Select(g => new Span($"{g.Words}: {string.Join(", ", g.Areas)}", g.Look)).ToList();
+            .Select(g => new Span(Words(line, g.Words, g.Areas), g.Look)).ToList();
         List<Span> row = [new Span(" " + TextWidth.Fit("line", Gutter.Wide - 1), Look.Strong), .. line.SelectMany(a => new[] { new Span(a.Mark.ToString(), LookOf(a.Mark)), new Span(" ") })];
         if (groups.Count == 0)
         {
@@ -45,6 +45,15 @@ internal static class LineRow
         {
             yield return new Line(row);
         }
+    }
+
+    /// <summary>Whichever is shorter: those of which it is true, or the others.</summary>
+    private static string Words(IReadOnlyList<(string Area, char Mark)> line, string words, List<string> areas)
+    {
+        var others = line.Select(a => a.Area.Replace('-', ' ')).Except(areas, StringComparer.Ordinal).ToList();
+        return others.Count == 0 ? $"{words} along the whole line"
+            : areas.Count > 2 * others.Count ? $"{words} but of {string.Join(", ", others)}"
+            : $"{words}: {string.Join(", ", areas)}";
     }
 
     private static Look LookOf(char mark) => Marks.FirstOrDefault(m => m.Mark == mark).Look;

@@ -78,7 +78,7 @@ internal static class NowDrawing
     private static List<Line> Head(Session session)
     {
         var now = session.Facts.Now;
-        var who = session.By is { } by ? Say.Person(session.Site, by) : "nobody is typing";
+        var who = session.By is { } by ? Say.Person(session.Site, by) : "nobody is typing: i";
         return
         [
             Line.Of(new Span($" {now.Site}", Look.Strong), new Span($"   {Say.Day(session.Site, session.Clock)}")).With(new Span(who + " ", Look.Strong), session.Width),
@@ -86,10 +86,10 @@ internal static class NowDrawing
         ];
     }
 
-    /// <summary>What stands out and what is due, a line each, while the page itself shows what can hurt.</summary>
+    /// <summary>What else stands out and what is due, a line each, while the page itself shows what can hurt.</summary>
     private static IEnumerable<Line> Shortly(Session session)
     {
-        var found = session.Facts.Now.StandsOut;
+        var found = session.Facts.Now.StandsOut.Where(f => HazardLines.Of(session, f) is null).ToList();
         if (found.Count > 0)
         {
             var counts = LevelWords.Count(found.Select(f => f.Finding.Level));

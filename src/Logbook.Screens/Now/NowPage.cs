@@ -8,19 +8,19 @@ namespace Logbook.Screens;
 internal sealed record NowPage(int Selected, int Top) : Page
 {
     private static readonly KeyTable Table = new(
-        new KeyRow("1-9", "open", "Opens what stands out to its evidence.", key => key.Digit is >= 1, (session, key, _) => OpenFinding(session, key.Digit!.Value - 1)),
+        new KeyRow("1-9", "open", "Opens what stands out to its evidence.", key => key.Digit is >= 1, (session, key, _) => OpenFinding(session, key.Digit!.Value - 1)) with { WhyNot = NothingStandsOut },
         KeyRow.Named("Enter", "", "Opens what is under the mark.", (session, _, _) => OpenFinding(session, Math.Clamp(Of(session).Selected, 0, session.Facts.Now.StandsOut.Count - 1)), KeyName.Enter) with { WhyNot = NothingStandsOut },
         KeyRow.Letter('r', "round", "Types a round.", (session, _) => Next.Of(session.Open(new ChoosePage(0)))),
         KeyRow.Letter('h', "handover", "Hands the line over or takes it over.", (session, _) => Handing.Open(session)) with { WhyNot = Handing.WhyNot },
         KeyRow.Letter('l', "log", "Everything in order, newest first.", (session, _) => LogReading.Open(session)),
         KeyRow.Letter('g', "graph", "The point under the mark over time; any other by its name.", (session, _) => Graph(session)),
         KeyRow.Letter('a', "audit", "Checks missed, late or not taken, what is carried too long, and what is only to be looked at.", (session, setting) => AuditPage.Open(session, setting)),
+        KeyRow.Letter('c', "carried", "What outlives the shift, looked at one by one: still so, changed, not seen.", (session, _) => Next.Of(session.Open(new CarriedPage(0)))),
         KeyRow.Letter('i', "who", "Says who is typing.", (session, _) => Next.Of(session.Open(WhoPage.Typing()))) with { WhyNot = DraftFirst },
         KeyRow.Letter('v', "save", "Saves what is typed and not in the journal.", (session, _) => Next.Of(session, Saving.All(session.Draft!))) with { WhyNot = s => s.Draft is null ? "nothing is unsaved" : null },
         KeyRow.Letter('u', "unsaved", "Shows what an earlier session left unsaved.", (session, _) => Next.Of(session.Open(new LeftPage()))) with { WhyNot = s => s.Left.IsEmpty ? "no session left anything behind" : null },
         KeyRow.Named("Up Down", "", "Moves the mark; Page Up and Page Down move the page.", Move, Moving.Keys),
         KeyRow.Letter('q', "leave", "Leaves the program; once more when something is unsaved.", Leave),
-        KeyRow.Letter('c', "carried", "What outlives the shift, looked at one by one: still so, changed, not seen.", (session, _) => Next.Of(session.Open(new CarriedPage(0)))),
         KeyRow.Letter('d', "upset", "Declares an upset from a time: rounds but safety points become one line. Ends it when one lasts.", (session, _) => UpsetAsks.Open(session)) with { WhyNot = UpsetAsks.WhyNot },
         KeyRow.Letter('m', "remark", "A remark that belongs to no round.", (session, _) => Next.Of(session.Open(Remark()))) with { WhyNot = RecordAsks.NobodyTypes },
         UsualKeys.Find,

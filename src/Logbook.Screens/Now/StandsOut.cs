@@ -33,7 +33,8 @@ internal static class StandsOut
         var tall = session.Height >= 34;
         var most = finding.Level switch { Level.Urgent => tall ? 5 : 3, Level.Watch => tall ? 3 : 2, _ => tall ? 2 : 1 };
         var word = $"{(chosen ? ">" : " ")}{(row < 9 ? $"{row + 1}" : " ")} {LevelWords.Of(finding.Level)}";
-        return Lines(word, LevelWords.LookOf(finding.Level), $"{Say.Time(session.Site, open.At, session.Clock)}  {FindingWords.Of(session.Site, finding)}", session.Width, most, chosen);
+        var text = HazardLines.Of(session, open) is { } told ? $"stands above: {HazardLines.Name(told)}" : FindingWords.Of(session.Site, finding);
+        return Lines(word, LevelWords.LookOf(finding.Level), $"{Say.Time(session.Site, open.At, session.Clock)}  {text}", session.Width, most, chosen);
     }
 
     private static IEnumerable<Line> Lines(string word, Look look, string text, int width, int most, bool chosen)

@@ -11,7 +11,7 @@ internal static class RecordLines
     public static IEnumerable<Line> Head(Session session, JournalRecord record) =>
     [
         Line.Of(FormattableString.Invariant($" Record {record.Seq}: {record.Kind}"), Look.Strong),
-        Line.Of($" {Say.Day(session.Site, record.At)}, typed {Say.Time(session.Site, record.Entered, record.At)} by {Say.Person(session.Site, record.By)} ({record.By}) at {record.Terminal}, shift {record.Shift}"),
+        .. TextWidth.Wrap($"{Say.Day(session.Site, record.At)}, typed {Say.Time(session.Site, record.Entered, record.At)} by {Say.Person(session.Site, record.By)} ({record.By}) at {record.Terminal}, shift {record.Shift}", session.Width - 2).Select(l => Line.Of(" " + l)),
         Line.Empty,
     ];
 
@@ -25,7 +25,7 @@ internal static class RecordLines
             .. OfResults(session, correction.Results),
             .. correction.Findings.SelectMany(f => FindingLines.Of(session, f)),
         ],
-        Remark remark => [.. Field(session, "on", remark.On), .. Field(session, "remark", remark.Text), .. Field(session, "see", remark.Related is { } seq ? Say.Ref(seq) : null)],
+        Remark remark => [.. Field(session, "on", remark.On is { } on ? Say.Equipment(session.Site, on) : null), .. Field(session, "remark", remark.Text), .. Field(session, "see", remark.Related is { } seq ? Say.Ref(seq) : null)],
         EquipmentStateChanged state =>
         [
             .. Field(session, "equipment", Say.Equipment(session.Site, state.Equipment)), .. Field(session, "state", state.State),
@@ -47,6 +47,7 @@ internal static class RecordLines
     [
         .. Field(session, "round", entry.Round is { } round ? session.Site.FindRound(round)?.Title ?? round : null),
         .. Field(session, "walked", entry.WalkStart is { } start ? $"{Say.Time(session.Site, start, record.At)} to {(entry.WalkEnd is { } end ? Say.Time(session.Site, end, record.At) : "not said")}" : null),
+        .. Field(session, "second of", entry.SecondOf is { } first ? Say.Ref(first) : null),
         .. Field(session, "imported", entry.Imported),
         .. Field(session, "remark", entry.Remark),
         .. entry.Findings.OrderByDescending(f => f.Level).SelectMany(f => FindingLines.Of(session, f)),

@@ -14,9 +14,10 @@ internal sealed class RoundColumns
     public RoundColumns(int width, RoundPage page)
     {
         _tag = Math.Min(12, page.Rows.Max(r => r.Point.Tag.Length));
-        _unit = Math.Min(10, page.Rows.Max(r => Unit(r.Point).Length));
+        var points = page.Rows.Select(r => r.Point).Concat(RoundResults.ByRow(page).Where(g => g.Key >= 0).SelectMany(g => g).Select(r => r.Point)).ToList();
+        _unit = Math.Min(10, points.Max(p => Unit(p).Length));
         var rest = width - 3 - _tag - 2 - Value - 1 - _unit - 2;
-        _description = Math.Max(8, Math.Min(rest * 58 / 100, page.Rows.Max(r => TextWidth.Of(r.Point.Description))));
+        _description = Math.Max(8, Math.Min(rest * 58 / 100, points.Max(p => TextWidth.Of(p.Description))));
     }
 
     public Line Row(Session session, RoundRow row)

@@ -14,7 +14,10 @@ internal static class ScreenTable
 {
     private const int Starts = 11;
     private const int Keys = 300;
-    private const int DaysOfKeys = 3;
+    private const int DaysOfKeys = 2;
+
+    // A folder with both published already: what is measured then begins at once.
+    private const string Published = "LOGBOOK_PUBLISHED";
 
     /// <param name="soakAlone">Only the days of keys.</param>
     public static void Print(bool soakAlone)
@@ -22,8 +25,9 @@ internal static class ScreenTable
         var folder = Directory.CreateTempSubdirectory("logbook-screen-").FullName;
         try
         {
-            var bare = Publish("tests/BareWindow", "BareWindow", Path.Combine(folder, "bare"));
-            var logbook = Publish("src/Logbook", "logbook", Path.Combine(folder, "logbook"));
+            var published = Environment.GetEnvironmentVariable(Published) is { Length: > 0 } there ? there : folder;
+            var bare = Publish("tests/BareWindow", "BareWindow", Path.Combine(published, "bare"));
+            var logbook = Publish("src/Logbook", "logbook", Path.Combine(published, "logbook"));
             var site = Site(Path.Combine(folder, "site"), 400);
             if (!soakAlone)
             {
@@ -92,7 +96,7 @@ internal static class ScreenTable
         Say($"key to paint, 90th percentile: {taken[(int)(taken.Length * 0.9)]:0.0} ms");
     }
 
-    /// <summary>About what a day and a night of three people press: rounds typed and left, log, graph, audit, finder, help.</summary>
+    /// <summary>About what a day and a night of three people press: rounds typed and left, log, graph, audit, finder, what is carried, help; three handovers read.</summary>
     private static void Soak(string logbook, string site)
     {
         using var terminal = new AtTerminal(logbook, site);
@@ -101,13 +105,18 @@ internal static class ScreenTable
         var row = RowOf(terminal, "Long round");
         terminal.Send("\e");
         Thread.Sleep(500);
-        var memory = new List<double>();
+        List<double> memory = [Quiet(terminal)];
         var keys = 0;
         for (var day = 0; day < DaysOfKeys; day++)
         {
             for (var hour = 0; hour < 24; hour++)
             {
-                foreach (var burst in (string[])[$"r{row}\r", .. Enumerable.Range(0, 40).Select(i => $"{50 + ((hour + i) % 9)}.{i % 10}\r"), "\e", "\e", "l\e[B\e[B\e[6~\r", "\e", "\e", "/slaker\r", "\e", "\e", "g", "\e", "a", "\e", "?", "\e"])
+                if (hour == 12)
+                {
+                    memory.Add(Quiet(terminal));
+                }
+
+                foreach (var burst in (string[])[$"r{row}\r", .. Enumerable.Range(0, 40).Select(i => $"{50 + ((hour + i) % 9)}.{i % 10}\r"), "\e", "\e", "l\e[B\e[B\e[6~\r", "\e", "\e", "/slaker\r", "\e", "\e", "g", "\e", "a", "\e", "c", "\e", "?", "\e", .. hour % 8 == 7 ? (string[])["h", "\r", "\r", "\r", "\r", "\e", "\e"] : []])
                 {
                     terminal.Send(burst);
                     keys += burst.Length;
@@ -115,12 +124,18 @@ internal static class ScreenTable
                 }
             }
 
-            Thread.Sleep(13_000); // ten quiet seconds, and it gives back what it no longer needs
-            terminal.Forget();
-            memory.Add(terminal.Memory());
+            memory.Add(Quiet(terminal));
         }
 
-        Say($"memory after each of {DaysOfKeys} days of keys ({keys / DaysOfKeys} a day): {string.Join(", ", memory.Select(m => m.ToString("0.0", CultureInfo.InvariantCulture)))} MB");
+        Say($"memory over {DaysOfKeys} days of keys ({keys / DaysOfKeys} a day), at the start, then in the middle and at the end of each: {string.Join(", ", memory.Select(m => m.ToString("0.0", CultureInfo.InvariantCulture)))} MB");
+    }
+
+    /// <summary>After ten quiet seconds it gives back what it no longer needs.</summary>
+    private static double Quiet(AtTerminal terminal)
+    {
+        Thread.Sleep(13_000);
+        terminal.Forget();
+        return terminal.Memory();
     }
 
     private static void OpenRound(AtTerminal terminal)
@@ -139,6 +154,11 @@ internal static class ScreenTable
 
     private static string Publish(string project, string name, string to)
     {
+        if (File.Exists(Path.Combine(to, name)))
+        {
+            return Path.Combine(to, name);
+        }
+
         var rid = System.Runtime.InteropServices.RuntimeInformation.RuntimeIdentifier;
         using var publish = Process.Start(new ProcessStartInfo("dotnet", ["publish", Path.Combine(Root(), project), "-c", "Release", "-r", rid, "--self-contained", "false", "-p:PublishReadyToRun=true", "-o", to, "-v", "q"]))!;
         publish.WaitForExit();

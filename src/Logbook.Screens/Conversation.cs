@@ -38,7 +38,7 @@ public sealed class Conversation
     /// <summary>The last line, when the screen is gone: how it ended, and what is in the draft.</summary>
     /// <param name="endedBy">What ended it; null when the person left.</param>
     public string Parting(string? endedBy) => Handover.Say.Visible(
-        $"{(endedBy is null ? "Left" : $"Ended by {endedBy}")}; {(Saving.Unsaved(State) is { } unsaved ? $"not saved, and offered again: {unsaved}" : "nothing is unsaved")}.");
+        $"{(endedBy is null ? "Left" : $"Ended by {endedBy}")}; {(Saving.AllUnsaved(State) is { Count: > 0 } unsaved ? $"not saved, and offered again: {string.Join("; ", unsaved)}" : "nothing is unsaved")}.");
 
     /// <summary>Takes one message and everything that follows from it.</summary>
     /// <returns>False when the screen looks as before: a second that went by in which nothing happened.</returns>

@@ -30,6 +30,7 @@ internal static class Host
         {
             app.Init();
             app.Driver!.WriteRaw(KeypadDigits);
+            app.Driver.Force16Colors = Looks.IsPoor(Environment.GetEnvironmentVariable("TERM"));
             app.Iteration += (_, _) => Turn(app, signals, terminal);
             app.Paste += (_, pasted) =>
             {

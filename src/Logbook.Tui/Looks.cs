@@ -14,6 +14,10 @@ internal sealed class Looks(bool colour)
     /// <summary>No colour when NO_COLOR is set to anything.</summary>
     public static Looks OfEnvironment() => new(string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR")));
 
+    /// <summary>The terminal says by its name that it knows sixteen colours at most.</summary>
+    public static bool IsPoor(string? term) => term is not null && (term is "linux" or "ansi" or "xterm-color"
+        || term.EndsWith("16color", StringComparison.Ordinal) || term.EndsWith("8color", StringComparison.Ordinal) || term.StartsWith("vt", StringComparison.Ordinal));
+
     // As xterm's own: the toolkit's red is lighter, and white on it has less than 4.5 to 1.
     private static readonly Color Red = new(190, 0, 0);
 

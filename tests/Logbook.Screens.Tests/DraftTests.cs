@@ -198,4 +198,16 @@ public sealed class DraftTests
 
         public void Dispose() => store.Dispose();
     }
+    [Fact]
+    public void The_last_line_says_what_is_unsaved_and_what_ended_the_screen()
+    {
+        using var terminal = new Terminal();
+        Assert.Equal("Left; nothing is unsaved.", terminal.Conversation.Parting(null));
+
+        terminal.Open("Line round").Press("99.8⏎");
+        Assert.Equal("Ended by SIGTERM; not saved, and offered again: Line round: 1 reading of Operator one, 09:05 to 09:05.", terminal.Conversation.Parting("SIGTERM"));
+        terminal.Crash();
+
+        Assert.StartsWith("Left; not saved, and offered again: Line round: 1 reading", terminal.Conversation.Parting(null), StringComparison.Ordinal);
+    }
 }

@@ -51,6 +51,10 @@ internal static class Saving
     /// <summary>The unsaved in words; null when there is nothing.</summary>
     public static string? Unsaved(Session session) => session.Draft is { } draft ? Unsaved(session, draft) : null;
 
+    /// <summary>The own draft, and those that were left behind and are not taken up.</summary>
+    public static IReadOnlyList<string> AllUnsaved(Session session) =>
+        [.. new[] { session.Draft }.OfType<Draft>().Concat(session.Left.Select(l => l.Draft)).Select(d => Unsaved(session, d))];
+
     public static string Unsaved(Session session, Draft draft) =>
         $"{session.Site.FindRound(draft.Round)?.Title ?? draft.Round}: {(draft.Readings > 0 ? Say.Count(draft.Readings, "reading") : Say.Count(draft.Lines.Count, "remark"))} of {Say.Person(session.Site, draft.By)}, "
         + $"{Say.Time(session.Site, draft.From, session.Clock)} to {Say.Time(session.Site, draft.To, session.Clock)}";

@@ -6,7 +6,8 @@ namespace Logbook.Screens;
 /// <param name="UpTo">The last record that the page could tell of.</param>
 /// <param name="Left">What is to be read after this page.</param>
 /// <param name="Top">The first line that is shown.</param>
-internal sealed record ReadPage(HandoverPage Page, long UpTo, IReadOnlyList<string> Left, int Top) : Page
+/// <param name="Again">It was read before.</param>
+internal sealed record ReadPage(HandoverPage Page, long UpTo, IReadOnlyList<string> Left, int Top, bool Again) : Page
 {
     internal static readonly KeyTable Table = new(
         [
@@ -47,6 +48,7 @@ internal sealed record ReadPage(HandoverPage Page, long UpTo, IReadOnlyList<stri
         var text = !Reader.AtEnd(Top, room, count) ? $"{Say.Count(count - Top - room, "line")} below: Enter shows them"
             : Left.Count > 0 ? $"shown in full; then: {string.Join(", ", Left)}"
             : "shown in full";
+        text += Again && !session.Holds ? "; read before: Esc, then h goes on after it" : "";
         return [Line.Of($" {text}{(session.Taking.Reservation is { } but ? $"   reservation: {but}" : "")}", Look.Faint)];
     }
 

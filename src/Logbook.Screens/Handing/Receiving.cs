@@ -10,7 +10,7 @@ internal static class Receiving
 
     public static Next Shown(Session session, PageShown shown)
     {
-        var page = new ReadPage(shown.Page, shown.UpTo, [.. shown.Missing.Where(m => m != shown.Page.Name)], 0);
+        var page = new ReadPage(shown.Page, shown.UpTo, [.. shown.Missing.Where(m => m != shown.Page.Name)], 0, Again: !shown.Missing.Contains(shown.Page.Name, StringComparer.Ordinal));
         return Next.Of(Below(session).Open(page));
     }
 

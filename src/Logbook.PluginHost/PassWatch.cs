@@ -57,9 +57,8 @@ internal sealed class PassWatch
     // overrun is told in seconds.
     private void Add()
     {
-        if (_running is not null)
+        if (_running is not null && Environment.TickCount64 is var now && now > _since)
         {
-            var now = Environment.TickCount64;
             CollectionsMarshal.GetValueRefOrAddDefault(_spent, _running, out _) += now - _since;
             _since = now;
         }

@@ -17,6 +17,7 @@ internal sealed class Examiner
     private readonly Standing _standing;
     private readonly Steadiness _steadiness;
     private readonly List<Glance> _glances = [];
+    private readonly List<Trace> _begun = [];
 
     public Examiner(Fitted fitted)
     {
@@ -29,7 +30,7 @@ internal sealed class Examiner
     private Examiner(Examiner other)
     {
         (_fitted, _views, _standing, _steadiness) = (other._fitted, other._views, other._standing.Copy(), other._steadiness.Copy());
-        _glances = [.. other._glances];
+        (_glances, _begun) = ([.. other._glances], other._begun.ConvertAll(t => t.Copy()));
     }
 
     /// <summary>One that goes on from here by itself: what would be said of another next entry.</summary>
@@ -38,20 +39,22 @@ internal sealed class Examiner
     /// <summary>Takes an entry up without judging it.</summary>
     public Glance Pass(Round round)
     {
-        _glances.Add(Glance.Of(_fitted, _views, _steadiness.Heard(round), _standing));
+        var glance = Glance.Of(_fitted, _views, _steadiness.Heard(round), _standing);
+        _glances.Add(glance);
+        Begin(glance);
         if (_glances.Count > Window)
         {
             _glances.RemoveAt(0);
         }
 
-        return _glances[^1];
+        return glance;
     }
 
     /// <summary>Takes an entry up and judges it.</summary>
     public Examination Next(Round round)
     {
         var glance = Pass(round);
-        var traces = Traces();
+        var traces = Compared();
         var gate = Gate.Of(traces, _fitted.Thresholds);
         return new Examination(gate, gate.Open ? Shares.Of(_glances, traces) : [], glance);
     }
@@ -60,39 +63,20 @@ internal sealed class Examiner
     public Gate Measure(Round round)
     {
         Pass(round);
-        return Gate.Of(Traces(), _fitted.Thresholds);
+        return Gate.Of(Compared(), _fitted.Thresholds);
     }
+
+    private List<Trace> Compared() => _begun.FindAll(t => t.Onset > 0);
 
     /// <summary>
     /// Every entry that has what would be wrong is a possible beginning, back to the third entry in which a row compared it:
     /// between two comparisons nothing tells when it began but the readings themselves.
     /// </summary>
-    private List<Trace> Traces()
+    private void Begin(Glance glance)
     {
-        var traces = new List<Trace>(_fitted.Hypotheses.Count * Onsets);
-        foreach (var hypothesis in _fitted.Hypotheses)
-        {
-            for (var from = _glances.Count - 1; from >= 0; from--)
-            {
-                if (!_glances[from].Has(hypothesis))
-                {
-                    continue;
-                }
-
-                var trace = Trace.Of(_fitted, _glances.GetRange(from, _glances.Count - from), hypothesis);
-                if (trace.Onset > Onsets)
-                {
-                    break;
-                }
-
-                if (trace.Onset > 0)
-                {
-                    traces.Add(trace);
-                }
-            }
-        }
-
-        return traces;
+        _begun.AddRange(_fitted.Hypotheses.Where(glance.Has).Select(h => new Trace(_fitted, h, glance.Round.Hours)));
+        _begun.ForEach(t => t.Add(glance));
+        _begun.RemoveAll(t => t.Onset > Onsets || t.Entries > Window);
     }
 }
 

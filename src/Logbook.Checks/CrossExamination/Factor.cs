@@ -2,18 +2,15 @@ using MathNet.Numerics.LinearAlgebra;
 
 namespace Logbook.Checks.CrossExamination;
 
-/// <summary>
-/// The lower triangular factor of a covariance, to bring vectors into units in which all are independent and of size one.
-/// Plain arrays: this runs for every hypothesis of every entry.
-/// </summary>
+/// <summary>A covariance turned over, to weigh surprises with. Plain arrays: this is used for every hypothesis of every entry.</summary>
 internal sealed class Factor
 {
-    private readonly double[][] _rows;
+    private readonly double[][] _inverse;
 
     private Factor(double[][] rows)
     {
-        _rows = rows;
         LogDeterminant = 2 * rows.Select((r, i) => Math.Log(r[i])).Sum();
+        _inverse = Inverse(rows);
     }
 
     /// <summary>Of the covariance.</summary>
@@ -46,23 +43,23 @@ internal sealed class Factor
         return new Factor(rows);
     }
 
-    /// <summary>The vector in independent units; a new array.</summary>
-    public double[] Whiten(double[] vector)
-    {
-        var white = new double[vector.Length];
-        for (var i = 0; i < white.Length; i++)
-        {
-            var row = _rows[i];
-            var sum = vector[i];
-            for (var k = 0; k < i; k++)
-            {
-                sum -= row[k] * white[k];
-            }
+    /// <summary>The inverse times a vector; a new array.</summary>
+    public double[] Weigh(double[] vector) => [.. _inverse.Select(row => Dot(row, vector))];
 
-            white[i] = sum / row[i];
+    /// <summary>A vector that is zero but at a few indices, times the inverse, times itself.</summary>
+    public double Square(ReadOnlySpan<(int Index, double Value)> sparse)
+    {
+        var sum = 0.0;
+        foreach (var (i, a) in sparse)
+        {
+            var row = _inverse[i];
+            foreach (var (j, b) in sparse)
+            {
+                sum += a * b * row[j];
+            }
         }
 
-        return white;
+        return sum;
     }
 
     public static double Dot(double[] a, double[] b)
@@ -74,5 +71,38 @@ internal sealed class Factor
         }
 
         return sum;
+    }
+
+    /// <summary>From the lower triangular root: one column after the other, forwards and back.</summary>
+    private static double[][] Inverse(double[][] root)
+    {
+        var n = root.Length;
+        var inverse = new double[n][];
+        for (var c = 0; c < n; c++)
+        {
+            var column = inverse[c] = new double[n];
+            for (var i = c; i < n; i++)
+            {
+                var sum = i == c ? 1.0 : 0;
+                for (var k = c; k < i; k++)
+                {
+                    sum -= root[i][k] * column[k];
+                }
+
+                column[i] = sum / root[i][i];
+            }
+
+            for (var i = n - 1; i >= 0; i--)
+            {
+                for (var k = i + 1; k < n; k++)
+                {
+                    column[i] -= root[k][i] * column[k];
+                }
+
+                column[i] /= root[i][i];
+            }
+        }
+
+        return inverse;
     }
 }

@@ -41,7 +41,7 @@ internal sealed class Factors(Matrix<double> covariance)
             return (0, 0);
         }
 
-        var white = factor.Whiten([.. places.Select(p => vector[p])]);
-        return (Factor.Dot(white, white), places.Length);
+        double[] there = [.. places.Select(p => vector[p])];
+        return (Factor.Dot(there, factor.Weigh(there)), places.Length);
     }
 }

@@ -1,21 +1,24 @@
+using System.Runtime.InteropServices;
+
 namespace Logbook.Checks.CrossExamination;
 
-/// <summary>One entry, scaled and in independent units under each view of it; kept while it may still be evidence.</summary>
+/// <summary>One entry, scaled and weighed under each view of it; kept while it may still be evidence.</summary>
 internal sealed class Glance
 {
-    private readonly bool[] _spokenOf;
+    private readonly List<Spoken>[] _spoken;
 
-    private Glance(Line line, Round round, Standing before, Views views, int[] rows, int[] all, int[] speaking, double[] scaled)
+    private Glance(Line line, Round round, Views views, int[] rows, int[] all, int[] speaking, double[] scaled)
     {
-        Round = round;
-        Speaking = speaking;
-        _spokenOf = new bool[line.Parameters.Count];
-        foreach (var s in round.Rows.OfType<RowReading>().SelectMany(r => r.Sensitivities))
+        (Round, Speaking) = (round, speaking);
+        _spoken = [.. line.Parameters.Select(_ => new List<Spoken>())];
+        foreach (var k in rows)
         {
-            _spokenOf[s.Parameter] = true;
+            foreach (var s in round.Rows[k]!.Sensitivities)
+            {
+                _spoken[s.Parameter].Add(new Spoken(k, s.Slope, round.Hours - s.HoursBack));
+            }
         }
 
-        Before = before;
         Surprises = Enumerable.Repeat(double.NaN, line.Width).ToArray();
         foreach (var p in speaking)
         {
@@ -32,9 +35,6 @@ internal sealed class Glance
     /// <summary>The places at which this entry has something to say.</summary>
     public int[] Speaking { get; }
 
-    /// <summary>What was expected before this entry.</summary>
-    public Standing Before { get; }
-
     /// <summary>How far each place was from what was expected, scaled; NaN where nothing spoke.</summary>
     public double[] Surprises { get; }
 
@@ -49,12 +49,31 @@ internal sealed class Glance
 
     /// <summary>True when the entry has a reading that the hypothesis moves, or a row that speaks of the constant or method.</summary>
     public bool Has(Hypothesis hypothesis) => hypothesis.Effects.Any(e =>
-        e.Parameter < Round.Values.Count ? double.IsFinite(Round.Values[e.Parameter]) : _spokenOf[e.Parameter]);
+        e.Parameter < Round.Values.Count ? double.IsFinite(Round.Values[e.Parameter]) : _spoken[e.Parameter].Count > 0);
+
+    /// <summary>How far a hypothesis that began at an hour moves each place in this entry, for each unit of its size.</summary>
+    public double[] Effects(Hypothesis hypothesis, double since)
+    {
+        var effects = new double[Surprises.Length];
+        foreach (var (parameter, by) in hypothesis.Effects)
+        {
+            if (parameter < Round.Values.Count)
+            {
+                effects[Round.Rows.Count + parameter] += by;
+            }
+
+            foreach (var s in _spoken[parameter])
+            {
+                effects[s.Row] += s.Taken >= since - 1e-6 ? s.Slope * by : 0;
+            }
+        }
+
+        return effects;
+    }
 
     /// <summary>Takes the entry up into what is expected and keeps how far it was from it.</summary>
     public static Glance Of(Fitted fitted, Views views, Round round, Standing standing)
     {
-        var before = standing.Copy();
         var rows = Places.Speaking(fitted.Line, round, readingsToo: false);
         var all = Places.Speaking(fitted.Line, round, readingsToo: fitted.UsesHistory);
         var scaled = new double[fitted.Line.Width];
@@ -64,28 +83,10 @@ internal sealed class Glance
             scaled[p] = standing.Surprise(p, Places.Value(fitted.Line, round, p), round.Hours) / fitted.Scale[p];
         }
 
-        return new Glance(fitted.Line, round, before, views, rows, all, speaking, scaled);
+        return new Glance(fitted.Line, round, views, rows, all, speaking, scaled);
     }
-}
 
-/// <summary>The covariances in use.</summary>
-internal sealed record Views(Factors Quiet, Factors Changed);
-
-/// <summary>Some places of one entry in independent units.</summary>
-internal sealed record View(IReadOnlyList<int> Places, Factor Factor, double[] White)
-{
-    /// <summary>The logarithm of how likely the surprises are when nothing is wrong, but for a constant.</summary>
-    public double Base { get; } = -(Factor.LogDeterminant / 2) - (Factor.Dot(White, White) / 2);
-
-    /// <returns>Null when nothing speaks, or the covariance of what speaks is singular.</returns>
-    public static View? Of(Factors factors, int[] places, double[] scaled) =>
-        places.Length > 0 && factors.Of(places) is { } factor ? new View(places, factor, factor.Whiten([.. places.Select(p => scaled[p])])) : null;
-
-    /// <summary>How a hypothesis matches the surprises.</summary>
-    /// <param name="trace">What it does to every place, scaled.</param>
-    public Tried Try(double[] trace)
-    {
-        var white = Factor.Whiten([.. Places.Select(p => trace[p])]);
-        return new Tried(Factor.Dot(white, White), Factor.Dot(white, white));
-    }
+    /// <summary>That a row takes a parameter, how it moves with it, and when the value was taken.</summary>
+    [StructLayout(LayoutKind.Auto)]
+    private readonly record struct Spoken(int Row, double Slope, double Taken);
 }

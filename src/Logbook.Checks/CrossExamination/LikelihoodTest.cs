@@ -27,6 +27,8 @@ internal sealed record LikelihoodTest(Matrix<double> Inverse)
 [StructLayout(LayoutKind.Auto)]
 internal readonly record struct Tried(double Match, double Strength)
 {
+    public static Tried operator +(Tried a, Tried b) => new(a.Match + b.Match, a.Strength + b.Strength);
+
     public double Statistic => Strength > 0 ? Match * Match / Strength : 0;
 
     /// <summary>With its sign.</summary>

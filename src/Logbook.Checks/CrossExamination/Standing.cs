@@ -17,14 +17,6 @@ internal sealed class Standing(IReadOnlyList<Forecast> forecasts)
         return copy;
     }
 
-    /// <summary>The same times, nothing expected: where the trace of an error starts.</summary>
-    public Standing Blank()
-    {
-        var blank = new Standing(forecasts);
-        _last.CopyTo(blank._last, 0);
-        return blank;
-    }
-
     /// <summary>How far the value is from what was expected; the expectation then takes its share of it.</summary>
     public double Surprise(int place, double value, double hours) => Take(place, value - forecasts[place].Mean, hours);
 

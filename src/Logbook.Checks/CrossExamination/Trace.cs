@@ -1,60 +1,79 @@
 namespace Logbook.Checks.CrossExamination;
 
-/// <summary>How one hypothesis that began at one entry matches all entries since.</summary>
-/// <param name="Hypothesis">What would have happened.</param>
-/// <param name="Onset">In how many entries a row has compared it with something since it began; zero when none has.</param>
-/// <param name="Entries">All entries since then.</param>
-/// <param name="Physics">On the rows alone.</param>
-/// <param name="Quiet">On rows and readings, the plant as usual.</param>
-/// <param name="Changed">The same, the plant being moved.</param>
-/// <param name="Evidence">The physics statistic, less what the entries disagree about its size.</param>
-internal sealed record Trace(Hypothesis Hypothesis, int Onset, int Entries, Tried Physics, Tried Quiet, Tried Changed, double Evidence)
+/// <summary>How one hypothesis that began at one entry matches all entries since; each new entry is added to it.</summary>
+internal sealed class Trace
 {
     /// <summary>An entry that could hardly see the error has no say on whether it stayed the same.</summary>
     private const double Weak = 0.2;
 
-    /// <param name="fitted">What was learned.</param>
-    /// <param name="since">The entries since it began, oldest first.</param>
-    /// <param name="hypothesis">What would have happened.</param>
-    public static Trace Of(Fitted fitted, IReadOnlyList<Glance> since, Hypothesis hypothesis)
+    private readonly Fitted _fitted;
+    private readonly Standing _standing;
+    private readonly double _began;
+    private readonly List<Tried> _physics;
+
+    public Trace(Fitted fitted, Hypothesis hypothesis, double began)
     {
-        var standing = since[0].Before.Blank();
-        var (quiet, changed) = (default(Tried), default(Tried));
-        var physics = new List<Tried>(since.Count);
-        foreach (var glance in since)
+        (_fitted, Hypothesis, _began) = (fitted, hypothesis, began);
+        (_standing, _physics) = (new Standing(fitted.Forecasts), []);
+    }
+
+    private Trace(Trace other)
+    {
+        (_fitted, Hypothesis, _began) = (other._fitted, other.Hypothesis, other._began);
+        (_standing, _physics) = (other._standing.Copy(), [.. other._physics]);
+        (Entries, Physics, Quiet, Changed) = (other.Entries, other.Physics, other.Quiet, other.Changed);
+    }
+
+    public Hypothesis Hypothesis { get; }
+
+    /// <summary>In how many entries a row has compared it with something since it began; zero when none has.</summary>
+    public int Onset => _physics.Count;
+
+    /// <summary>All entries since then.</summary>
+    public int Entries { get; private set; }
+
+    /// <summary>On the rows alone.</summary>
+    public Tried Physics { get; private set; }
+
+    /// <summary>On rows and readings, the plant as usual.</summary>
+    public Tried Quiet { get; private set; }
+
+    /// <summary>The same, the plant being moved.</summary>
+    public Tried Changed { get; private set; }
+
+    /// <summary>The physics statistic, less what the entries disagree about its size.</summary>
+    public double Evidence => Physics.Statistic - Disagreement();
+
+    public Trace Copy() => new(this);
+
+    public void Add(Glance glance)
+    {
+        var effects = glance.Effects(Hypothesis, _began);
+        Span<(int Place, double By)> touched = stackalloc (int, double)[glance.Speaking.Length];
+        var (count, compared) = (0, false);
+        foreach (var p in glance.Speaking)
         {
-            var effect = Effect(fitted, glance, hypothesis, since[0].Round.Hours, standing, out var compared);
-            quiet = Sum(quiet, Try(glance.Quiet, effect));
-            changed = Sum(changed, Try(glance.Changed, effect));
-            if (compared)
+            compared |= effects[p] != 0 && p < _fitted.Line.Rows.Count;
+            if (_standing.Take(p, effects[p], glance.Round.Hours) is var by && by != 0)
             {
-                physics.Add(Try(glance.Physics, effect));
+                touched[count++] = (p, by / _fitted.Scale[p]);
             }
         }
 
-        var all = physics.Aggregate(default(Tried), Sum);
-        return new Trace(hypothesis, physics.Count, since.Count, all, quiet, changed, all.Statistic - Disagreement(physics, all));
+        touched = touched[..count];
+        Entries++;
+        Quiet += Try(glance.Quiet, touched);
+        Changed += Try(glance.Changed, touched);
+        if (compared)
+        {
+            _physics.Add(Try(glance.Physics, touched));
+            Physics += _physics[^1];
+        }
     }
 
     /// <summary>An error that stays is the same in every entry; one wild value is not, and is left to the entry that had it.</summary>
-    private static double Disagreement(List<Tried> physics, Tried all) =>
-        physics.Where(t => t.Strength > Weak * all.Strength / physics.Count).Sum(t => Math.Pow(t.Match - (all.Size * t.Strength), 2) / t.Strength);
+    private double Disagreement() =>
+        _physics.Where(t => t.Strength > Weak * Physics.Strength / Onset).Sum(t => Math.Pow(t.Match - (Physics.Size * t.Strength), 2) / t.Strength);
 
-    private static double[] Effect(Fitted fitted, Glance glance, Hypothesis hypothesis, double began, Standing standing, out bool compared)
-    {
-        var effect = new double[fitted.Line.Width];
-        compared = false;
-        foreach (var p in glance.Speaking)
-        {
-            var raw = Places.Effect(fitted.Line, glance.Round, p, hypothesis, began);
-            compared |= raw != 0 && p < fitted.Line.Rows.Count;
-            effect[p] = standing.Take(p, raw, glance.Round.Hours) / fitted.Scale[p];
-        }
-
-        return effect;
-    }
-
-    private static Tried Try(View? view, double[] effect) => view?.Try(effect) ?? default;
-
-    private static Tried Sum(Tried a, Tried b) => new(a.Match + b.Match, a.Strength + b.Strength);
+    private static Tried Try(View? view, ReadOnlySpan<(int Place, double By)> touched) => view?.Try(touched) ?? default;
 }

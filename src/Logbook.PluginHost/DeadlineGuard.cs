@@ -28,14 +28,17 @@ public sealed class DeadlineGuard(TimeSpan deadline) : IGuard
         while (true)
         {
             var watch = new PassWatch();
-            var work = Task.Factory.StartNew(() => OnItsThread(pass, watch), CancellationToken.None, TaskCreationOptions.LongRunning, TaskScheduler.Default);
+            var thread = PassThread.Take();
+            var work = thread.Start(() => OnItsThread(pass, watch));
             if (Task.WaitAny([work], deadline) == 0 || watch.Abandon() is not { } culprit)
             {
-                var result = work.GetAwaiter().GetResult(); // also rethrows what the pass itself threw: that is no plug-in's fault
+                Task.WaitAny([work]);
+                thread.GiveBack();
                 CountFailures(watch);
-                return result;
+                return work.GetAwaiter().GetResult(); // also rethrows what the pass itself threw: that is no plug-in's fault
             }
 
+            thread.Leave();
             SwitchOff(culprit, $"took longer than {deadline.TotalSeconds.ToString("0.###", CultureInfo.InvariantCulture)} s");
         }
     }

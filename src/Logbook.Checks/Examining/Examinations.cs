@@ -15,7 +15,9 @@ internal sealed class Examinations(IJournalStore store)
     /// <summary>What was taken since then may be evidence.</summary>
     private static readonly TimeSpan Evidence = TimeSpan.FromHours(12);
 
-    private static readonly TimeSpan BetweenMarks = TimeSpan.FromHours(4);
+    private static readonly TimeSpan BetweenMarks = TimeSpan.FromMinutes(30);
+
+    private const int Marks = 12;
 
     private (CalculationGraph Graph, SiteLine Line)? _line;
     private (long Seq, SiteLine Line, Fitted? Fitted)? _fit;
@@ -151,7 +153,7 @@ internal sealed class Examinations(IJournalStore store)
     {
         if (_marks.Count == 0 || at - _marks[^1].At > BetweenMarks)
         {
-            _marks = [.. _marks.TakeLast(1), new Mark(trail.Branch(), at)];
+            _marks = [.. _marks.TakeLast(Marks - 1), new Mark(trail.Branch(), at)];
         }
     }
 

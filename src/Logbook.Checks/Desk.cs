@@ -12,8 +12,9 @@ namespace Logbook.Checks;
 /// <param name="guard">Runs an entry's calculations.</param>
 /// <param name="clock">Where 'now' comes from.</param>
 /// <param name="terminal">host:tty.</param>
+/// <param name="known">A state of this journal that the caller has already; what came later is read from there.</param>
 public sealed class Desk(
-    IJournalStore store, SiteFiles files, IReadOnlyList<LoadedCalculation> calculations, IGuard guard, TimeProvider clock, string terminal)
+    IJournalStore store, SiteFiles files, IReadOnlyList<LoadedCalculation> calculations, IGuard guard, TimeProvider clock, string terminal, State? known = null)
 {
     // A clock that is set right by its time server moves by seconds; more than this is a jump that a person must know of.
     private static readonly TimeSpan ClockGrace = TimeSpan.FromMinutes(1);
@@ -38,7 +39,7 @@ public sealed class Desk(
     public Func<Head, ServerView>? Server { get; set; }
 
     /// <summary>The state at the last <see cref="Follow"/> or <see cref="Write"/>.</summary>
-    public State State { get; private set; } = State.Empty;
+    public State State { get; private set; } = known ?? State.Empty;
 
     /// <summary>The folder's files as a site, or every mistake in them.</summary>
     public Parsed<Site> Folder => _folder ??= SiteReader.Read(files);

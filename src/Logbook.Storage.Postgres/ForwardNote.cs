@@ -9,8 +9,8 @@ namespace Logbook.Storage.Postgres;
 /// </summary>
 public sealed class ForwardNote(string path)
 {
-    /// <summary>The note of a site.</summary>
-    public static ForwardNote Of(string siteFolder) => new(Path.Combine(siteFolder, "journal", "forwarded"));
+    /// <summary>The note of what one server acknowledged of a site: a line may be forwarded to several, and each stands somewhere else.</summary>
+    public static ForwardNote Of(string siteFolder, ServerAddress server) => new(Path.Combine(siteFolder, "journal", $"forwarded-{server.Mark}"));
 
     /// <summary>The acknowledged end, and when; null when nothing was noted.</summary>
     public Acknowledged? Read()

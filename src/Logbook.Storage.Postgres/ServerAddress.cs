@@ -1,4 +1,6 @@
 using System.Net;
+using System.Security.Cryptography;
+using System.Text;
 using Logbook.Plant;
 using Npgsql;
 
@@ -58,6 +60,9 @@ public sealed class ServerAddress
 
     /// <summary>Host, database and role: what may be shown.</summary>
     public override string ToString() => $"{Builder.Host}{(Builder.Port == NpgsqlConnection.DefaultPort ? "" : $":{Builder.Port}")}, database {Builder.Database}";
+
+    /// <summary>Tells one server from another, the same whoever asks: part of a file's name, so it shows nothing.</summary>
+    internal string Mark => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(ToString().ToUpperInvariant())))[..12];
 
     private static Parsed<ServerAddress> Wrong(string what, string accepted = Accepted) => new(null, [Mistake.Typed(what, accepted)]);
 

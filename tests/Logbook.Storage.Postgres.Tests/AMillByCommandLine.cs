@@ -83,6 +83,56 @@ public sealed class AMillByCommandLine(ClusterIfThere there) : IDisposable
     }
 
     [ServerFact]
+    public void A_line_that_is_forwarded_to_two_servers_says_of_each_how_far_it_is()
+    {
+        var (mill, head) = (Ready(), Ready());
+        var line = Line(mill, "line-1");
+        Done(line.Run("record", "SL-F1=300", "--by", "op1"));
+        Done(line.Run("forward"));
+        Done(line.Run("record", "SL-F1=301", "--by", "op1"));
+        line.Server = Text(head, $"fw_{head}");
+        Assert.Contains("has acknowledged nothing yet; 3 records wait here", line.Run("now").Out, StringComparison.Ordinal);
+
+        var first = Done(line.Run("forward"));
+        var second = line.Run("now").Out;
+        line.Server = Text(mill, $"fw_{mill}");
+        var back = line.Run("now").Out;
+        var rest = Done(line.Run("forward"));
+
+        Assert.Contains("holds everything", second, StringComparison.Ordinal);
+        Assert.Contains("holds all up to record 2", back, StringComparison.Ordinal);
+        Assert.Contains("3 sent now", first.Out, StringComparison.Ordinal);
+        Assert.Contains("1 sent now", rest.Out, StringComparison.Ordinal);
+        Assert.DoesNotContain("set back", first.Out + rest.Out, StringComparison.Ordinal);
+    }
+
+    [ServerFact]
+    public void A_search_across_lines_is_of_the_last_month_unless_said_and_says_so()
+    {
+        var database = Ready();
+        foreach (var line in (string[])["line-1", "line-2"])
+        {
+            var cli = Line(database, line);
+            Done(cli.Run("remark", "valve squeaks", "--by", "op1"));
+            cli.Clock.Advance(TimeSpan.FromDays(20));
+            Done(cli.Run("remark", "valve squeaks again", "--by", "op1"));
+            Done(cli.Run("forward"));
+        }
+
+        var office = Office(database, "rd");
+        office.Clock.Advance(TimeSpan.FromDays(40));
+        int Found(Answer answer) => Done(answer).Json.GetProperty("log").GetArrayLength();
+        var usual = office.Run("find", "squeaks", "--server", "--json");
+        var before = office.Run("find", "squeaks", "--server", "--to", "2026-12-01", "--json");
+        var all = office.Run("find", "squeaks", "--server", "--from", "2026-11-01", "--json");
+
+        Assert.Equal((2, 2, 4), (Found(usual), Found(before), Found(all)));
+        Assert.Equal("searched: the last 31 days; --from TIME looks further back", usual.Lines[^1]);
+        Assert.Equal("searched: the last 31 days before the time that is given; --from TIME looks further back", before.Lines[^1]);
+        Assert.DoesNotContain("searched", all.Error, StringComparison.Ordinal);
+    }
+
+    [ServerFact]
     public void A_line_that_lost_its_journal_comes_back_from_the_server()
     {
         var database = Ready();

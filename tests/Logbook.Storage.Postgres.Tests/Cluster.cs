@@ -84,6 +84,27 @@ public sealed class Cluster : IDisposable
         return folder;
     }
 
+    /// <summary>Lets it speak TLS from now on, to who asks for it.</summary>
+    public void Secure(string certificate, string key)
+    {
+        var folder = NewFolder("tls");
+        foreach (var (name, text) in ((string, string)[])[("server.crt", certificate), ("server.key", key)])
+        {
+            var file = Path.Combine(folder, name);
+            File.WriteAllText(file, text);
+            Call("chmod", "400", file);
+            if (AsRoot)
+                Call("chown", "postgres", file);
+        }
+
+        Execute("postgres", $"alter system set ssl_cert_file = '{Path.Combine(folder, "server.crt")}'");
+        Execute("postgres", $"alter system set ssl_key_file = '{Path.Combine(folder, "server.key")}'");
+        Execute("postgres", "alter system set ssl = on");
+        Execute("postgres", "select pg_reload_conf()");
+        if (!SpinWait.SpinUntil(() => Scalar("postgres", "show ssl") is "on", TimeSpan.FromSeconds(60)))
+            throw new InvalidOperationException("the server does not take its certificate");
+    }
+
     public static bool Call(string program, params string[] arguments)
     {
         using var process = Process.Start(new ProcessStartInfo(program, arguments) { RedirectStandardOutput = true, RedirectStandardError = true, UseShellExecute = false })!;

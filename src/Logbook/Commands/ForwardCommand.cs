@@ -16,7 +16,7 @@ internal static class ForwardCommand
         var command = new Command("forward", "Sends the records that the mill's server does not hold, in order, each once. May be run at any time, by several at once, and again after any cut. With --json: line, state (empty, whole, behind, ahead, differs, away), sent, records, on_server, behind, head, server_head, text.") { status, json };
         command.SetAction(parse => OpenSite.Journal(shell, parse, line => ServerReading.With(shell, parse, server =>
         {
-            var note = ForwardNote.Of(OpenSite.Folder(shell, parse));
+            var note = ForwardNote.Of(OpenSite.Folder(shell, parse), server.Address);
             try
             {
                 return Print(shell, parse.GetValue(json), Run(shell, new Forwarder(line, server, note, shell.Clock), line.Head, parse.GetValue(status)));

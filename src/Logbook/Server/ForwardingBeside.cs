@@ -17,22 +17,17 @@ internal sealed class ForwardingBeside : IDisposable
 
     private readonly CancellationTokenSource _stop = new();
     private readonly Thread? _work;
-    private readonly ForwardNote _note;
     private volatile string? _trouble;
 
     private ForwardingBeside(Shell shell, string folder, Desk desk)
     {
-        _note = ForwardNote.Of(folder);
-        desk.Server = here => ServerWords.Of(desk.Site, _note.Read(), here, desk.Now, _trouble);
         var address = ServerOptions.Address(shell, folder);
-        if (!address.Ok)
+        desk.Server = ServerWords.Noted(address, folder, desk, () => _trouble);
+        if (address.Ok)
         {
-            _trouble = $"{address.Mistakes[0]}";
-            return;
+            _work = new Thread(() => Work(shell, folder, new Server(address.Value!))) { IsBackground = true, Name = "forwarding" };
+            _work.Start();
         }
-
-        _work = new Thread(() => Work(shell, folder, new Server(address.Value!))) { IsBackground = true, Name = "forwarding" };
-        _work.Start();
     }
 
     /// <summary>Begins when a server is named; else there is nothing to do, and nothing is said.</summary>
@@ -56,7 +51,7 @@ internal sealed class ForwardingBeside : IDisposable
     {
         using var connected = server;
         using var line = new LiteDbJournal(folder, shell.Terminal, shell.Clock);
-        var forwarder = new Forwarder(line, server, _note, shell.Clock);
+        var forwarder = new Forwarder(line, server, ForwardNote.Of(folder, server.Address), shell.Clock);
         do
         {
             try

@@ -70,8 +70,7 @@ internal static class ServerReading
                 return ExitCode.Done;
             }
 
-            var desk = new Desk(journal, files, [], new DeadlineGuard(), shell.Clock, shell.Terminal);
-            desk.Follow();
+            var desk = new Desk(journal, files, [], new DeadlineGuard(), shell.Clock, shell.Terminal, state);
             return desk.NotReady.Count > 0 ? own.Refuse(desk.NotReady) : action(own, desk);
         });
         return new(journal.Line.Chain, code, output.ToString(), error.ToString());

@@ -13,10 +13,14 @@ internal static class ServerWords
     // A record every hour or two is usual; this much waiting means that something is not right. Judgement, no source.
     private static readonly TimeSpan Patience = TimeSpan.FromHours(1);
 
-    /// <summary>What was noted when something was last forwarded; null when no server is named here.</summary>
-    public static Func<Head, ServerView>? Noted(Shell shell, string folder, Desk desk) => !ServerOptions.IsNamed(shell, folder)
-        ? null
-        : here => Of(desk.Site, ForwardNote.Of(folder).Read(), here, desk.Now, trouble: null);
+    /// <summary>What was noted when something was last forwarded to the server that is named here; null when none is.</summary>
+    public static Func<Head, ServerView>? Noted(Shell shell, string folder, Desk desk) =>
+        ServerOptions.IsNamed(shell, folder) ? Noted(ServerOptions.Address(shell, folder), folder, desk, () => null) : null;
+
+    /// <param name="trouble">Why the last try brought nothing.</param>
+    public static Func<Head, ServerView> Noted(Parsed<ServerAddress> server, string folder, Desk desk, Func<string?> trouble) => server.Ok
+        ? here => Of(desk.Site, ForwardNote.Of(folder, server.Value!).Read(), here, desk.Now, trouble())
+        : here => Of(desk.Site, last: null, here, desk.Now, $"{server.Mistakes[0]}");
 
     /// <param name="last">What was last acknowledged.</param>
     /// <param name="trouble">Why the last try brought nothing; null when it went well, or when nobody tries here.</param>

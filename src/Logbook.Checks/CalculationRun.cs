@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Logbook.Contracts;
 using Logbook.Plant;
 
@@ -17,11 +18,13 @@ public static class CalculationRun
 {
     /// <param name="typed"><c>role=VALUE[ UNIT]</c>; a value without a unit is in the role's.</param>
     /// <param name="uncertainties"><c>role=U</c>: standard uncertainty in the role's unit, or <c>2%</c> of the value.</param>
+    /// <param name="constants">What stands for a role that is not typed; see <see cref="Constants"/>.</param>
     /// <returns>The outputs, or the mistakes: an unknown or missing role, a number or unit that cannot be read, a range, a refusal.</returns>
-    public static Parsed<HandRun> ByHand(LoadedCalculation loaded, IReadOnlyList<string> typed, IReadOnlyList<string> uncertainties, IGuard guard)
+    public static Parsed<HandRun> ByHand(
+        LoadedCalculation loaded, IReadOnlyList<string> typed, IReadOnlyList<string> uncertainties, IGuard guard, IReadOnlyDictionary<string, Quantity>? constants = null)
     {
         var mistakes = new List<Mistake>();
-        var inputs = new HandInputs(loaded.Calculation.Info, mistakes).Read(typed, uncertainties);
+        var inputs = new HandInputs(loaded.Calculation.Info, constants ?? ImmutableDictionary<string, Quantity>.Empty, mistakes).Read(typed, uncertainties);
         var linked = new LinkedCalculation(Binding(loaded), loaded, inputs, HandInputs.Outputs(loaded.Calculation.Info, mistakes));
         if (mistakes.Count > 0)
         {
@@ -38,6 +41,12 @@ public static class CalculationRun
             var attempt => throw new InvalidOperationException($"{linked.Info.Id} gave {attempt.Outcome}"),
         };
     }
+
+    /// <summary>What a binding of the site gives as constants, the altitude among them: role to value in the role's unit. Empty when it cannot be linked.</summary>
+    public static IReadOnlyDictionary<string, Quantity> Constants(LoadedCalculation loaded, Site site, CalculationBinding binding) =>
+        (new CalculationLink(site, [loaded], binding, []).Link()?.Inputs ?? [])
+            .Where(i => i.Constant is not null && (binding.Inputs.ContainsKey(i.Info.Role) || i.Info.Role.Equals("altitude", StringComparison.Ordinal)))
+            .ToDictionary(i => i.Info.Role, i => i.Constant!, StringComparer.Ordinal);
 
     private static IReadOnlyList<HandOutput> Outputs(GraphRun run, IReadOnlyList<LinkedInput> inputs) =>
         [.. run.Results().Select(r => new HandOutput(r.Output.Info.Id, r.Result.Value, r.Result.Unit, r.Output.Unit.InWords(LitreAt(r.Output.Info, inputs)), r.Output.Info.Meaning, r.Result.U, r.Result.Covers))];

@@ -5,7 +5,7 @@ using Logbook.Plant.Reading;
 namespace Logbook.Checks;
 
 /// <summary>Roles and values as typed for a calculation by hand.</summary>
-internal sealed class HandInputs(CalculationInfo info, List<Mistake> mistakes)
+internal sealed class HandInputs(CalculationInfo info, IReadOnlyDictionary<string, Quantity> constants, List<Mistake> mistakes)
 {
     private readonly HashSet<string> _typed = new(StringComparer.Ordinal);
     private readonly Dictionary<string, double> _values = new(StringComparer.Ordinal);
@@ -48,7 +48,8 @@ internal sealed class HandInputs(CalculationInfo info, List<Mistake> mistakes)
 
     private LinkedInput? Input(InputInfo role)
     {
-        double? value = _values.TryGetValue(role.Role, out var given) ? given : role.Default;
+        var constant = _typed.Contains(role.Role) ? null : constants.GetValueOrDefault(role.Role);
+        var value = _values.TryGetValue(role.Role, out var given) ? given : constant?.Value ?? role.Default;
         if (value is null)
         {
             if (role.Required && !_typed.Contains(role.Role)) // what was typed and could not be read is said already
@@ -59,7 +60,7 @@ internal sealed class HandInputs(CalculationInfo info, List<Mistake> mistakes)
             return null;
         }
 
-        return new LinkedInput(role, UnitOf(role), role.Role, null, new Quantity(value.Value, _u.GetValueOrDefault(role.Role), role.Role.Replace('-', ' ')), TimeSpan.Zero);
+        return new LinkedInput(role, UnitOf(role), role.Role, null, new Quantity(value.Value, _u.TryGetValue(role.Role, out var u) ? u : constant?.U ?? 0, role.Role.Replace('-', ' ')), TimeSpan.Zero);
     }
 
     private (InputInfo Role, string Text)? Split(string pair)
@@ -86,7 +87,7 @@ internal sealed class HandInputs(CalculationInfo info, List<Mistake> mistakes)
     {
         if (Uncertainties.Parse(text, Place.Unknown, out var mistake) is { } u)
         {
-            return u.Of(_values.GetValueOrDefault(role.Role, role.Default ?? 0));
+            return u.Of(_values.TryGetValue(role.Role, out var value) ? value : constants.GetValueOrDefault(role.Role)?.Value ?? role.Default ?? 0);
         }
 
         mistakes.Add(mistake! with { Wrong = $"{role.Role}: {mistake.Wrong}" });

@@ -52,4 +52,4 @@ internal sealed record LinkedOutput(OutputInfo Info, Unit Unit, Point? Point, Un
 }
 
 /// <summary>A number with its standard uncertainty, in the unit of its source, and its name in words.</summary>
-internal sealed record Quantity(double Value, double U, string Name);
+public sealed record Quantity(double Value, double U, string Name);

@@ -13,15 +13,20 @@ public sealed class DeadlineGuard(TimeSpan deadline) : IGuard
     /// <summary>Passes in which a calculation may fail before it is switched off for this run of the program.</summary>
     private const int FailuresAllowed = 3;
 
+    /// <summary>Long enough for any calculation on a slow machine, short enough for a person who waits.</summary>
+    internal static readonly TimeSpan Usual = TimeSpan.FromSeconds(2);
+
     private readonly Lock _lock = new();
     private readonly Dictionary<string, int> _failures = new(StringComparer.Ordinal);
     private readonly Dictionary<string, string> _switchedOff = new(StringComparer.Ordinal);
 
     /// <summary>A guard with the deadline of two seconds.</summary>
     public DeadlineGuard()
-        : this(TimeSpan.FromSeconds(2))
+        : this(Usual)
     {
     }
+
+    internal static string Seconds(TimeSpan time) => time.TotalSeconds.ToString("0.###' s'", CultureInfo.InvariantCulture);
 
     public T Run<T>(Func<GuardedCall, T> pass)
     {
@@ -39,7 +44,7 @@ public sealed class DeadlineGuard(TimeSpan deadline) : IGuard
             }
 
             thread.Leave();
-            SwitchOff(culprit, $"took longer than {deadline.TotalSeconds.ToString("0.###", CultureInfo.InvariantCulture)} s");
+            SwitchOff(culprit, $"took longer than {Seconds(deadline)}");
         }
     }
 

@@ -10,7 +10,7 @@ internal static class FolderVetting
     {
         var info = new DirectoryInfo(folder);
         trouble = !IsPlainName(name) ? BadName(name)
-            : !info.Exists ? PluginTrouble.Failed("missing", "there is no such folder")
+            : !info.Exists ? PluginTrouble.Failed("missing", $"there is no folder {folder}")
             : UnsafeEntry(info);
         return trouble is not null ? null : Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories)
             .ToDictionary(path => Relative(folder, path), Hash, StringComparer.Ordinal);

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Reflection;
 using System.Runtime.Loader;
 using Logbook.Contracts;
@@ -8,17 +9,34 @@ namespace Logbook.PluginHost;
 /// <summary>Loads a vetted assembly into a room of its own, with the contracts alone in common, and makes its calculations.</summary>
 internal static class PluginLoading
 {
+    /// <summary>
+    /// A constructor is a plug-in's first code that runs: on a thread of its own, with the deadline of an entry's pass. One that
+    /// never comes back is left behind, and ends with the program.
+    /// </summary>
     public static PluginReport Load(string assembly, string name, string version)
     {
-        var (calculations, crash) = PluginCode.Call(() => Instantiate(assembly, name));
+        var making = new Making();
+        var work = Task.Factory.StartNew(() => PluginCode.Call(() => Instantiate(assembly, name, making)), CancellationToken.None, TaskCreationOptions.LongRunning, TaskScheduler.Default);
+        while (!work.Wait(DeadlineGuard.Usual))
+        {
+            // Before a class of its own is made the machine is slow, and there is nobody to blame.
+            if (making.Class is { } slow)
+            {
+                return PluginReport.Of(PluginTrouble.Failed("load", $"making its class {FolderVetting.Visible(slow)} takes longer than {DeadlineGuard.Seconds(DeadlineGuard.Usual)}"), name, version);
+            }
+        }
+
+        var (calculations, crash) = work.Result;
         var trouble = crash is null ? InfoVetting.Trouble(calculations!) : PluginTrouble.Failed("load", crash);
         return trouble is null
             ? new PluginReport(name, version, "loaded", "", "", calculations!)
             : PluginReport.Of(trouble, name, version);
     }
 
-    private static List<LoadedCode> Instantiate(string assembly, string name)
+    private static List<LoadedCode> Instantiate(string assembly, string name, Making making)
     {
+        CultureInfo.CurrentCulture = CultureInfo.CurrentUICulture = CultureInfo.InvariantCulture;
+
         // The builder, not PluginLoader: that one reads the program's run-time configuration anew for every plug-in, which costs
         // more than all the rest. Lazy, because the contracts' own references are the framework's and need no walk.
         var room = new AssemblyLoadContextBuilder()
@@ -32,6 +50,7 @@ internal static class PluginLoading
         {
             if (type.IsAssignableTo(typeof(ICalculation)) && !type.IsAbstract)
             {
+                making.Class = type.Name;
                 made.Add(Make(type, name));
             }
         }
@@ -46,6 +65,14 @@ internal static class PluginLoading
             ?? throw new MissingMethodException($"{type.Name} has no public constructor without parameters");
         var code = (ICalculation)constructor.Invoke(BindingFlags.DoNotWrapExceptions, binder: null, parameters: null, culture: null);
         return new LoadedCode(code, code.Info ?? throw new InvalidOperationException($"{type.Name} has no Info"), name);
+    }
+
+    /// <summary>The class that is being made, for whoever waits for it.</summary>
+    private sealed class Making
+    {
+        private volatile string? _class;
+
+        public string? Class { get => _class; set => _class = value; }
     }
 }
 

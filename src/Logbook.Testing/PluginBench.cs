@@ -14,20 +14,23 @@ public sealed class PluginBench(ICalculation calculation)
 {
     private readonly LoadedCalculation _loaded = new(new Watched(calculation), "bench");
 
+    /// <summary>How long a run may take. The program gives two seconds to an entry's whole pass; a machine that runs tests is busier.</summary>
+    public TimeSpan Deadline { get; init; } = TimeSpan.FromSeconds(10);
+
     /// <summary>Runs with <c>role=VALUE[ UNIT]</c> each.</summary>
     public BenchRun Run(params string[] inputs) => Run(inputs, []);
 
     /// <summary>Runs with standard uncertainties, <c>role=U</c> or <c>role=2%</c> each, propagated by Kragten's way.</summary>
     public BenchRun Run(string[] inputs, string[] uncertainties)
     {
-        var run = CalculationRun.ByHand(_loaded, inputs, uncertainties, new InlineGuard());
+        var run = CalculationRun.ByHand(_loaded, inputs, uncertainties, new BenchGuard(Deadline));
         return run.Value is { } value ? new BenchRun(value) : throw new BenchException(string.Join("\n", run.Mistakes));
     }
 
     /// <summary>The sentence with which these inputs are refused.</summary>
     public string Refusal(params string[] inputs)
     {
-        var run = CalculationRun.ByHand(_loaded, inputs, [], new InlineGuard());
+        var run = CalculationRun.ByHand(_loaded, inputs, [], new BenchGuard(Deadline));
         return run.Value is null ? string.Join("\n", run.Mistakes) : throw new BenchException("not refused");
     }
 

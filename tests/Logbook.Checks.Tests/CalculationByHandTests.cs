@@ -72,4 +72,25 @@ public sealed class CalculationByHandTests
 
         Assert.Equal(7, new PluginBench(faulty).Faults().Count);
     }
+
+    [Fact]
+    public void The_bench_gives_up_a_calculation_that_never_comes_back()
+    {
+        var bench = new PluginBench(new NeverBack(Some.Margin.Loaded.Calculation.Info)) { Deadline = TimeSpan.FromSeconds(0.5) };
+
+        var late = Assert.Throws<BenchException>(() => bench.Run("temperature=101", "boiling=104"));
+
+        Assert.StartsWith("it takes longer than 0.5 s", late.Message, StringComparison.Ordinal);
+    }
+
+    private sealed class NeverBack(CalculationInfo info) : ICalculation
+    {
+        public CalculationInfo Info => info;
+
+        public Outcome Run(Inputs inputs)
+        {
+            Thread.Sleep(Timeout.Infinite);
+            return new Refused("x", "never said");
+        }
+    }
 }

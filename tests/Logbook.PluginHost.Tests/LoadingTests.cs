@@ -65,6 +65,17 @@ public sealed class LoadingTests
         Assert.Contains("NoConstructor has no public constructor without parameters", report.Text, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void A_constructor_that_never_comes_back_leaves_its_plug_in_out_and_the_others_are_loaded()
+    {
+        using var folder = new PluginFolder();
+
+        var reports = folder.With("NeverMade", "Slaking").Load();
+
+        Assert.Equal([("NeverMade", "failed", "load"), ("Slaking", "loaded", "")], reports.Select(r => (r.Name, r.State, r.Code)));
+        Assert.Equal("making its class NeverMade takes longer than 2 s", reports[0].Text);
+    }
+
     // 0xCBF43926: the check value of CRC-32 over "123456789" (ISO 3309).
     [Fact]
     public void A_plug_in_may_bring_a_library_of_its_own()

@@ -12,12 +12,7 @@ public sealed class ASitesOwnPluginIsTrustedByName : IDisposable
 
     public ASitesOwnPluginIsTrustedByName()
     {
-        Directory.CreateDirectory(Own("WashRatio"));
-        foreach (var file in new[] { "WashRatio.dll", "WashRatio.deps.json" })
-        {
-            File.Copy(Path.Combine(Built, file), Own("WashRatio", file));
-        }
-
+        Copy("WashRatio");
         var toml = Path.Combine(_cli.Folder, "site.toml");
         File.WriteAllText(toml, File.ReadAllText(toml) + """
 
@@ -32,8 +27,8 @@ public sealed class ASitesOwnPluginIsTrustedByName : IDisposable
         Assert.Equal(0, _cli.RunWith(Pin, "people", "pin", "eng1", "--by", "eng1", "--new-pin-file", "-").Code);
     }
 
-    /// <summary>Where the build put the example: the same configuration as these tests.</summary>
-    private static string Built => AppContext.BaseDirectory.Replace(Path.Combine("tests", "Logbook.Tests"), Path.Combine("tests", "Fixtures", "WashRatio"), StringComparison.Ordinal);
+    /// <summary>Where the build put a fixture: the same configuration as these tests.</summary>
+    private static string Built(string plugin) => AppContext.BaseDirectory.Replace(Path.Combine("tests", "Logbook.Tests"), Path.Combine("tests", "Fixtures", plugin), StringComparison.Ordinal);
 
     public void Dispose() => _cli.Dispose();
 
@@ -102,14 +97,43 @@ public sealed class ASitesOwnPluginIsTrustedByName : IDisposable
     }
 
     [Theory]
-    [InlineData("Nothing", "no such folder")]
-    [InlineData("../WashRatio", "is no plug-in name")]
+    [InlineData("Nothing", "plugins/Nothing")]
+    [InlineData("../WashRatio", "is no plug-in name: a letter, then letters, digits, '.', '_' or '-', 64 at most")]
     public void What_is_no_plug_in_cannot_be_trusted(string name, string words)
     {
         var answer = _cli.Run("plugins", "trust", name, "--why", "hope", "--by", "eng1");
 
         Assert.Equal((2, Before), (answer.Code, _cli.Records));
-        Assert.Contains(words, Assert.Single(answer.Lines), StringComparison.Ordinal);
+        Assert.EndsWith(words, Assert.Single(answer.Lines), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Trusting_it_says_at_once_what_it_offers_or_why_it_does_not_load()
+    {
+        var good = Trust("eng1");
+        Copy("NeverMade");
+        var bad = Trust("eng1", plugin: "NeverMade");
+
+        Assert.Equal((0, ""), (good.Code, good.Error));
+        Assert.EndsWith("it loads, and offers wash-ratio\n", good.Out, StringComparison.Ordinal);
+        Assert.Equal((0, Before + 2), (bad.Code, _cli.Records));
+        Assert.Equal("plug-in NeverMade is not used: making its class NeverMade takes longer than 2 s", Assert.Single(bad.Lines));
+    }
+
+    [Fact]
+    public void Explaining_it_with_numbers_takes_the_sites_constant_for_a_role_that_is_not_given_and_says_so()
+    {
+        Trust("eng1");
+
+        var help = _cli.Run("calc", "explain", "wash-ratio", "wash=1.2");
+        var own = _cli.Run("calc", "explain", "wash-ratio", "wash=1.2", "dregs=300");
+
+        Assert.Equal((0, ""), (help.Code, help.Error));
+        Assert.Contains("  dregs = 280 kg/h, as 'dregs wash' has it here\n", help.Out, StringComparison.Ordinal);
+        Assert.Contains("ratio: 4.3 plus or minus 0.8, dregs", help.Out, StringComparison.Ordinal); // as the round prints it: the constant brings its u along
+        Assert.DoesNotContain("has it here", own.Out, StringComparison.Ordinal);
+        Assert.Contains("ratio: 4\n", own.Out, StringComparison.Ordinal);
+        Assert.Equal(2, _cli.Run("calc", "explain", "wash-ratio", "dregs=300").Code);
     }
 
     [Fact]
@@ -124,7 +148,16 @@ public sealed class ASitesOwnPluginIsTrustedByName : IDisposable
         Assert.Contains("ratio = 1000 x 1.2 / 280 = 4.29", help, StringComparison.Ordinal);
     }
 
-    private Answer Trust(string by, string pin = Pin) => _cli.RunWith(pin, "plugins", "trust", "WashRatio", "--why", "written here, read by two of us", "--by", by, "--pin-file", "-");
+    private void Copy(string plugin)
+    {
+        Directory.CreateDirectory(Own(plugin));
+        foreach (var file in new[] { $"{plugin}.dll", $"{plugin}.deps.json" })
+        {
+            File.Copy(Path.Combine(Built(plugin), file), Own(plugin, file));
+        }
+    }
+
+    private Answer Trust(string by, string pin = Pin, string plugin = "WashRatio") => _cli.RunWith(pin, "plugins", "trust", plugin, "--why", "written here, read by two of us", "--by", by, "--pin-file", "-");
 
     private string Own(params string[] parts) => Path.Combine([_cli.Folder, "plugins", .. parts]);
 }

@@ -1,4 +1,6 @@
+using System.Collections.Immutable;
 using System.Globalization;
+using Logbook.Checks;
 using Logbook.Contracts;
 using Logbook.Handover;
 using Logbook.Plant;
@@ -29,6 +31,24 @@ internal static class BindingHelp
                 output.WriteLine($"  {needed}");
             }
         }
+    }
+
+    /// <summary>The constants of the first binding here, for roles that nobody typed; each is said.</summary>
+    public static IReadOnlyDictionary<string, Quantity> Constants(TextWriter output, Site? site, LoadedCalculation loaded, IReadOnlyList<string> typed)
+    {
+        if (site?.Calculations.FirstOrDefault(c => c.Use == loaded.Calculation.Info.Id) is not { } binding)
+        {
+            return ImmutableDictionary<string, Quantity>.Empty;
+        }
+
+        output.WriteLine();
+        var constants = CalculationRun.Constants(loaded, site, binding);
+        foreach (var input in loaded.Calculation.Info.Inputs.Where(i => constants.ContainsKey(i.Role) && !typed.Any(t => t.StartsWith(i.Role + "=", StringComparison.OrdinalIgnoreCase))))
+        {
+            output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  {input.Role} = {constants[input.Role].Value:0.######} {input.Unit}, as '{Say.Visible(binding.Name)}' has it here"));
+        }
+
+        return constants;
     }
 
     private static string Input(Site site, CalculationBinding binding, InputInfo input) => binding.Inputs.GetValueOrDefault(input.Role) switch

@@ -35,12 +35,14 @@ internal static class CalcCommands
         command.SetAction(parse => WithOne(shell, parse, parse.GetValue(id)!, loaded =>
         {
             CalculationHelp.Print(shell.Out, loaded.Calculation.Info);
-            if (SiteOf(shell, parse) is { } site)
+            var site = SiteOf(shell, parse);
+            if (site is not null)
             {
                 BindingHelp.Print(shell.Out, site, loaded.Calculation.Info);
             }
 
-            return (parse.GetValue(values) ?? []).Length == 0 ? ExitCode.Done : ByHand(shell, loaded, parse.GetValue(values)!, parse.GetValue(u) ?? [], json: false, steps: true);
+            var typed = parse.GetValue(values) ?? [];
+            return typed.Length == 0 ? ExitCode.Done : ByHand(shell, loaded, typed, parse.GetValue(u) ?? [], json: false, steps: true, BindingHelp.Constants(shell.Out, site, loaded, typed));
         }));
         return command;
     }
@@ -77,9 +79,9 @@ internal static class CalcCommands
         return one is not null ? action(one) : shell.Refuse($"there is no calculation {id}", Spelling.Accepted(id, [.. all.Select(c => c.Calculation.Info.Id)]));
     });
 
-    private static int ByHand(Shell shell, LoadedCalculation loaded, IReadOnlyList<string> values, IReadOnlyList<string> u, bool json, bool steps)
+    private static int ByHand(Shell shell, LoadedCalculation loaded, IReadOnlyList<string> values, IReadOnlyList<string> u, bool json, bool steps, IReadOnlyDictionary<string, Quantity>? constants = null)
     {
-        var answer = CalculationRun.ByHand(loaded, values, u, new DeadlineGuard());
+        var answer = CalculationRun.ByHand(loaded, values, u, new DeadlineGuard(), constants);
         if (answer.Value is not { } computed)
         {
             return shell.Refuse(answer.Mistakes);

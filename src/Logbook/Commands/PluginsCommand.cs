@@ -37,10 +37,30 @@ internal static class PluginsCommand
         trust.SetAction(parse => OpenSite.ForReading(shell, parse, desk =>
         {
             var plugin = parse.GetValue(name)!;
-            return PluginCatalog.FilesOf(OpenSite.OwnPlugins(OpenSite.Folder(shell, parse)), plugin, out var trouble) is { } files
-                ? WrittenOut.Print(shell, parse.GetValue(json), SignedWriting.Trust(desk, signing.Of(shell, parse), plugin, files, parse.GetValue(why) ?? "", parse.GetValue(by) ?? ""), $"{plugin} is trusted")
-                : shell.Refuse($"{plugin} cannot be trusted: {trouble}", $"a folder of that name in {OpenSite.OwnPlugins(OpenSite.Folder(shell, parse))}");
+            if (PluginCatalog.FilesOf(OpenSite.OwnPlugins(OpenSite.Folder(shell, parse)), plugin, out var trouble) is not { } files)
+            {
+                return shell.Refuse($"{plugin} cannot be trusted: {trouble}");
+            }
+
+            var code = WrittenOut.Print(shell, parse.GetValue(json), SignedWriting.Trust(desk, signing.Of(shell, parse), plugin, files, parse.GetValue(why) ?? "", parse.GetValue(by) ?? ""), $"{plugin} is trusted");
+            return code == ExitCode.Done ? Tried(shell, parse, plugin, parse.GetValue(json)) : code;
         }));
         return trust;
+    }
+
+    /// <summary>Loads it as the next start will: only now may its code run.</summary>
+    private static int Tried(Shell shell, ParseResult parse, string plugin, bool json)
+    {
+        var report = OpenSite.Plugins(shell, OpenSite.Folder(shell, parse)).Last(p => p.Name == plugin);
+        if (report.Text.Length > 0)
+        {
+            shell.Error.WriteLine(OpenSite.NotUsed(report));
+        }
+        else if (!json)
+        {
+            shell.Out.WriteLine($"it loads, and offers {string.Join(", ", report.Calculations.Select(c => c.Info.Id))}");
+        }
+
+        return ExitCode.Done;
     }
 }

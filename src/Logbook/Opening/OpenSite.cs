@@ -38,11 +38,13 @@ internal static class OpenSite
         var reports = Plugins(shell, site);
         foreach (var report in reports.Where(r => r.Text.Length > 0))
         {
-            shell.Error.WriteLine(Say.Visible($"plug-in {report.Name} is not used: {report.Text}"));
+            shell.Error.WriteLine(NotUsed(report));
         }
 
         return [.. reports.SelectMany(r => r.Calculations.Select(c => new LoadedCalculation(c, $"{r.Name} {r.Version}")))];
     }
+
+    public static string NotUsed(PluginReport report) => Say.Visible($"plug-in {report.Name} is not used: {report.Text}");
 
     /// <summary>What became of each plug-in: the shipped ones, then those in the site's <c>plugins/</c> by what its journal trusts.</summary>
     /// <param name="site">A folder; without a site in it only the shipped ones count.</param>

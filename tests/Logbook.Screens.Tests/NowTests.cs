@@ -161,4 +161,25 @@ public sealed class NowTests
 
         Assert.Contains(" server    holds all but 1 of ", terminal.Screen, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void A_server_that_is_away_for_long_stays_in_sight_however_full_the_page_is()
+    {
+        using var terminal = new Terminal(before: t =>
+        {
+            for (var i = 0; i < 9; i++)
+            {
+                t.Carry("safety-equipment", "slaker", FormattableString.Invariant($"thing {i} does not work when tested and is being repaired by the day crew"), null, ("instead", "the one at the stair"));
+            }
+        });
+        terminal.Size(80, 24);
+
+        foreach (var watch in (bool[])[false, true])
+        {
+            terminal.Desk.Server = head => new Checks.ServerView($"holds all up to record {head.Seq - 1}; 1 record waits here", watch);
+            terminal.Conversation.Take(new Ticked());
+
+            Assert.Equal(watch, terminal.Screen.Contains(" server    holds all up to record ", StringComparison.Ordinal));
+        }
+    }
 }

@@ -49,7 +49,7 @@ public sealed class Cluster : IDisposable
 
     /// <param name="port">A proxy's, whose every connection is to be a new one.</param>
     public string ConnectionString(string database, string role, int? port = null) =>
-        string.Create(CultureInfo.InvariantCulture, $"Host=127.0.0.1;Port={port ?? Port};Username={role};Database={database};SSL Mode=Disable;Pooling={port is null};Timeout=10");
+        string.Create(CultureInfo.InvariantCulture, $"Host=127.0.0.1;Port={port ?? Port};Username={role};Database={database};SSL Mode=Disable;Pooling={port is null};Timeout=60");
 
     public void Execute(string database, string sql)
     {

@@ -86,7 +86,7 @@ internal static class NowDrawing
         ];
     }
 
-    /// <summary>What else stands out and what is due, a line each, while the page itself shows what can hurt.</summary>
+    /// <summary>What else stands out, what is due and a server that has been away for long, a line each, while the page itself shows what can hurt.</summary>
     private static IEnumerable<Line> Shortly(Session session)
     {
         var found = session.Facts.Now.StandsOut.Where(f => HazardLines.Of(session, f) is null).ToList();
@@ -99,6 +99,11 @@ internal static class NowDrawing
         if (Rounds.Shortly(session) is { Length: > 0 } due)
         {
             yield return Gutter.Lines("due", Look.Strong, due, session.Width, 1).First();
+        }
+
+        if (session.Facts.Now.Server is { Watch: true } server)
+        {
+            yield return Gutter.Lines("server", Look.Watch, server.Text, session.Width, 1).First();
         }
     }
 

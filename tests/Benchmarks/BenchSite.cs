@@ -20,12 +20,7 @@ internal sealed class BenchSite : IDisposable
 
     public static BenchSite With(int readings)
     {
-        var site = new BenchSite();
-        foreach (var (name, text) in site._files.Texts)
-        {
-            File.WriteAllText(Path.Combine(site._folder, name), text);
-        }
-
+        var site = Empty();
         site.WithDesk(desk =>
         {
             for (var i = 0; i < readings / 40; i++)
@@ -35,6 +30,25 @@ internal sealed class BenchSite : IDisposable
         });
         return site;
     }
+
+    /// <summary>The files alone.</summary>
+    public static BenchSite Empty()
+    {
+        var site = new BenchSite();
+        foreach (var (name, text) in site._files.Texts)
+        {
+            File.WriteAllText(Path.Combine(site._folder, name), text);
+        }
+
+        return site;
+    }
+
+    public string Folder => _folder;
+
+    public SiteFiles Files => _files;
+
+    /// <summary>Sets its clock.</summary>
+    public void SetClock(DateTimeOffset now) => _clock.Set(now);
 
     /// <summary>Opens the journal anew, as a command does.</summary>
     public void WithDesk(Action<Desk> action)
@@ -96,6 +110,8 @@ internal sealed class BenchSite : IDisposable
         private DateTimeOffset _now = new(2026, 1, 1, 12, 0, 0, TimeSpan.Zero);
 
         public void Advance(TimeSpan span) => _now += span;
+
+        public void Set(DateTimeOffset now) => _now = now.ToUniversalTime();
 
         public override DateTimeOffset GetUtcNow() => _now;
     }

@@ -13,6 +13,12 @@ if (args is [ColdPlugins.Word])
     return;
 }
 
+if (args is [StoreMemory.Word, var which, var where])
+{
+    StoreMemory.Read(which, where);
+    return;
+}
+
 if (args is ["calculations"])
 {
     Table.Header();
@@ -25,6 +31,13 @@ Console.WriteLine($"{Environment.ProcessorCount} cores, {RuntimeName()}, {DateTi
 if (args is ["audit", ..])
 {
     AuditTable.Print(args.Length > 1 ? int.Parse(args[1], CultureInfo.InvariantCulture) : 100);
+    return;
+}
+
+if (args is ["store", ..])
+{
+    var lengths = args.Skip(1).Select(a => int.Parse(a, CultureInfo.InvariantCulture)).ToList();
+    StoreTable.Print(lengths.Count > 0 ? lengths : [0, 100_000, 1_000_000, 5_000_000]);
     return;
 }
 

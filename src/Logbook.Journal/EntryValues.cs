@@ -1,15 +1,15 @@
 namespace Logbook.Journal;
 
 /// <summary>Where a value stands: its entry, and when and by whom that was made.</summary>
-internal sealed record Origin(long Seq, DateTimeOffset At, string By, string? Round)
+public sealed record Origin(long Seq, DateTimeOffset At, string By, string? Round)
 {
-    public static Origin Of(JournalRecord record, Entry entry) => new(record.Seq, record.At, record.By, entry.Round);
+    internal static Origin Of(JournalRecord record, Entry entry) => new(record.Seq, record.At, record.By, entry.Round);
 
-    public SeriesValue Read(Reading reading) =>
+    internal SeriesValue Read(Reading reading) =>
         new(reading.Point, reading.At, reading.Value, reading.Typed, reading.Unit, reading.Why, Round, By, Seq, CorrectedBy: null);
 
     /// <summary>A derived value belongs to the moment of its entry.</summary>
-    public SeriesValue Derived(Result result) =>
+    internal SeriesValue Derived(Result result) =>
         new(result.Point!, At, result.Value, Typed: null, result.Unit, Why: null, Round, By, Seq, CorrectedBy: null);
 }
 

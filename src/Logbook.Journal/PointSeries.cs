@@ -32,6 +32,9 @@ public sealed class PointSeries(string point)
     /// <summary>Sequence numbers of the entries added so far.</summary>
     public IReadOnlyCollection<long> Entries => _entries.Keys;
 
+    /// <summary>Takes what an entry said of the point, out of something that was kept.</summary>
+    public void Add(PointInEntry entry) => _entries[entry.Origin.Seq] = entry;
+
     /// <summary>Entries that a correction names and that were not added yet.</summary>
     public IReadOnlyList<long> Missing => [.. _corrections.Values.Select(c => c.Target).Where(seq => !_entries.ContainsKey(seq)).Distinct()];
 
@@ -54,14 +57,19 @@ public sealed class PointSeries(string point)
 }
 
 /// <summary>One point in one entry, as it stands after the corrections so far.</summary>
-internal sealed record PointInEntry(Origin Origin, IReadOnlyList<SeriesValue> Read, IReadOnlyList<SeriesValue> Derived)
+public sealed record PointInEntry(Origin Origin, IReadOnlyList<SeriesValue> Read, IReadOnlyList<SeriesValue> Derived)
 {
-    public static PointInEntry Of(string point, Origin origin, Entry entry) => new(
+    /// <summary>Every point of an entry, before any correction.</summary>
+    public static IEnumerable<(string Point, PointInEntry Values)> All(JournalRecord record, Entry entry) =>
+        EntryValues.Of(record, entry).Select(value => value.Point).Distinct(StringComparer.OrdinalIgnoreCase)
+            .Select(point => (point, Of(point, Origin.Of(record, entry), entry)));
+
+    internal static PointInEntry Of(string point, Origin origin, Entry entry) => new(
         origin,
         [.. entry.Readings.Where(reading => Same(reading.Point, point)).Select(origin.Read)],
         DerivedIn(entry.Results, point, origin));
 
-    public PointInEntry Correct(string point, Correction correction, long seq) => this with
+    internal PointInEntry Correct(string point, Correction correction, long seq) => this with
     {
         Read = Same(correction.Reading.Point, point) ? PutRight(correction.Reading, seq) : Read,
         Derived = [.. DerivedIn(correction.Results, point, Origin).Select(value => value with { CorrectedBy = seq })],

@@ -38,6 +38,9 @@ internal sealed class JournalFolder(string path, IDisk disk)
     /// <summary>Where states are kept that follow from the records: may be deleted at any time.</summary>
     public string States { get; } = Path.Combine(path, "states");
 
+    /// <summary>Where the points' values are kept that follow from the records: may be deleted at any time.</summary>
+    public string Values { get; } = Path.Combine(path, "values");
+
     /// <summary>Passed through on the way to <see cref="CheckpointLock"/>, so that readers cannot keep a checkpoint out for ever.</summary>
     public string Gate { get; } = Path.Combine(path, "gate.lock");
 

@@ -1,5 +1,6 @@
 using Logbook.Journal;
 using Logbook.Storage.LiteDb.Disk;
+using Logbook.Storage.LiteDb.Values;
 
 namespace Logbook.Storage.LiteDb;
 
@@ -17,9 +18,13 @@ public sealed class LiteDbJournal : IJournalStore
     private const int FirstBatch = 16;
     private const int BatchSize = 512;
 
+    // Up to here reading the records themselves takes a moment; beyond, it is what is kept of them that is read.
+    private static readonly TimeSpan LongSeries = TimeSpan.FromDays(10);
+
     private readonly JournalFolder _folder;
     private readonly Access _access;
     private readonly KeptStates _states;
+    private readonly KeptValues _values;
     private readonly ParsedRecords _parsed = new();
 
     /// <param name="siteFolder">The site's folder; the journal is its <c>journal/</c>, made at the first save.</param>
@@ -42,6 +47,7 @@ public sealed class LiteDbJournal : IJournalStore
         _folder = folder;
         _access = new Access(folder, terminal, clock, wait);
         _states = new KeptStates(folder.States);
+        _values = new KeptValues(folder.Values);
     }
 
     public Head Head => Look(records => records.Last() is { } last ? Head.Of(_parsed.Of(last)) : Head.Empty, Head.Empty);
@@ -89,7 +95,9 @@ public sealed class LiteDbJournal : IJournalStore
     }
 
     public IReadOnlyList<SeriesValue> Series(string point, DateTimeOffset from, DateTimeOffset to, long upTo = long.MaxValue) =>
-        Look(records => new PointSearch(records, _parsed, point, upTo).Between(from, to), []);
+        to - from > LongSeries && Head.Seq is >= KeptValues.Size and var end
+            ? OverYears(point, from, to, Math.Min(upTo, end))
+            : Look(records => new PointSearch(records, _parsed, point, upTo).Between(from, to), []);
 
     public IEnumerable<JournalRecord> Corrections(long first, long last) =>
         Look<List<Stored>>(records => [.. records.Correcting(first, last).OrderBy(stored => stored.Seq)], []).Select(_parsed.Of);
@@ -97,7 +105,11 @@ public sealed class LiteDbJournal : IJournalStore
     public State Snapshot(long upTo = long.MaxValue) =>
         _states.Newest(upTo, head => Look(records => records.Find(head.Seq) is { } there && JournalRecord.HashOf(there.Bytes) == head.Hash, whenEmpty: false));
 
-    public void Keep(State state) => _states.Keep(state);
+    public void Keep(State state)
+    {
+        _states.Keep(state);
+        _values.KeepUpTo(state.Head.Seq, Some);
+    }
 
     public ChainCheck Verify(LongWork? work = null) => Verify(work ?? LongWork.Unwatched, _ => { });
 
@@ -107,11 +119,12 @@ public sealed class LiteDbJournal : IJournalStore
         JournalException? trouble = null;
         Stored? current = null;
         var replay = State.Empty;
+        var block = new List<JournalRecord>();
         var check = Chain.Verify(Sound(), Anchor(), record =>
         {
             work.Reached(record.Seq);
             sound(record);
-            return RecordTable.WhyNot(current!, record) ?? _states.WhyNot(replay = replay.Apply(record));
+            return RecordTable.WhyNot(current!, record) ?? _states.WhyNot(replay = replay.Apply(record)) ?? WhyNotKept(block, record);
         });
         return trouble is not null ? check with { FirstBad = check.FirstBad ?? check.Records + 1, Why = trouble.Message }
             : check.Ok ? WithIndex(check) : check;
@@ -133,6 +146,25 @@ public sealed class LiteDbJournal : IJournalStore
         JournalCopy.Make(Bytes(), Anchor(), siteFolder, terminal, wait, work);
 
     public void Dispose() => _access.Dispose();
+
+    private IReadOnlyList<SeriesValue> OverYears(string point, DateTimeOffset from, DateTimeOffset to, long upTo)
+    {
+        var kept = _values.Blocks(upTo, Some).SelectMany(block => block.Of(point, from, to)).ToList();
+        var next = upTo - (upTo % KeptValues.Size) + 1;
+        return Look(records => new PointSearch(records, _parsed, point, upTo).Between(from, to, kept, next, KeptValues.Size), []);
+    }
+
+    private IReadOnlyList<JournalRecord> Some(long first, int count) => [.. Read(first).Take(count)];
+
+    private string? WhyNotKept(List<JournalRecord> block, JournalRecord record)
+    {
+        block.Add(record);
+        if (block.Count < KeptValues.Size)
+            return null;
+        var why = _values.WhyNot(block);
+        block.Clear();
+        return why;
+    }
 
     private static bool Next(IEnumerator<Stored> all, out JournalException? trouble)
     {

@@ -21,16 +21,31 @@ internal sealed class PointSearch(RecordTable records, ParsedRecords parsed, str
         }
 
         AddCorrections(first, last);
+        AddMissing();
+        return _series.Between(from, to);
+    }
 
-        // A correction may bring a reading into the range whose entry lies outside.
+    /// <summary>The same out of what is kept of the records before <paramref name="next"/>, and the few from there on.</summary>
+    public IReadOnlyList<SeriesValue> Between(DateTimeOffset from, DateTimeOffset to, IEnumerable<PointInEntry> kept, long next, int few)
+    {
+        foreach (var entry in kept)
+            _series.Add(entry);
+        foreach (var stored in records.From(next, few).Where(MayConcern))
+            Add(stored);
+        AddCorrections(1, long.MaxValue);
+        AddMissing();
+        return _series.Between(from, to);
+    }
+
+    // A correction may bring a reading into the range whose entry lies outside.
+    private void AddMissing()
+    {
         foreach (var seq in _series.Missing)
         {
             if (records.Find(seq) is { } entry)
                 Add(entry);
             AddCorrections(seq, seq);
         }
-
-        return _series.Between(from, to);
     }
 
     private void AddCorrections(long first, long last)

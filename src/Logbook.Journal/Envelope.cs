@@ -11,9 +11,25 @@ internal sealed record Envelope(
     private const string UtcForm = "yyyy-MM-dd'T'HH:mm:ss.fff'Z'";
     private const string OffsetForm = "zzz";
 
-    public static Envelope Of(RecordDraft draft, Head head) => new(
-        JournalRecord.Version, head.Seq + 1, draft.Chain, draft.Body.Kind, Utc(draft.At), Utc(draft.Entered),
-        draft.At.ToString(OffsetForm, CultureInfo.InvariantCulture), draft.Shift, draft.By, draft.Terminal, Forms.Write(draft.Body), head.Hash);
+    /// <summary>The members of a draft that stands after <paramref name="head"/>, in no particular order.</summary>
+    public static void Write(Utf8JsonWriter to, RecordDraft draft, Head head)
+    {
+        to.WriteStartObject();
+        to.WriteNumber("v", JournalRecord.Version);
+        to.WriteNumber("seq", head.Seq + 1);
+        to.WriteString("chain", draft.Chain);
+        to.WriteString("kind", draft.Body.Kind);
+        to.WriteString("at", Utc(draft.At));
+        to.WriteString("entered", Utc(draft.Entered));
+        to.WriteString("offset", draft.At.ToString(OffsetForm, CultureInfo.InvariantCulture));
+        to.WriteString("shift", draft.Shift);
+        to.WriteString("by", draft.By);
+        to.WriteString("terminal", draft.Terminal);
+        to.WriteString("prev", head.Hash);
+        to.WritePropertyName("body");
+        Forms.Write(to, draft.Body);
+        to.WriteEndObject();
+    }
 
     public JournalRecord ToRecord(ReadOnlyMemory<byte> bytes)
     {

@@ -60,9 +60,13 @@ internal static class Forms
         }
     }
 
-    public static JsonElement Write(RecordBody body) => body is UnknownBody unknown
-        ? unknown.Raw
-        : JsonSerializer.SerializeToElement(body, Options.GetTypeInfo(body.GetType()));
+    public static void Write(Utf8JsonWriter to, RecordBody body)
+    {
+        if (body is UnknownBody unknown)
+            unknown.Raw.WriteTo(to);
+        else
+            JsonSerializer.Serialize(to, body, Options.GetTypeInfo(body.GetType()));
+    }
 
     private static void RequireWhatCannotBeNull(JsonTypeInfo form)
     {

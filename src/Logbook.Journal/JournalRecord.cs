@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Security.Cryptography;
 using System.Text.Json;
 
@@ -27,8 +28,14 @@ public sealed record JournalRecord(
     /// Gives the draft its place after <paramref name="head"/>. What comes back is read from the sealed bytes: times have whole
     /// milliseconds, and half a character that a keyboard sent has become U+FFFD.
     /// </summary>
-    public static JournalRecord Seal(RecordDraft draft, Head head) =>
-        Parse(CanonicalJson.Write(JsonSerializer.SerializeToElement(Envelope.Of(draft, head), Forms.Options.GetTypeInfo(typeof(Envelope)))));
+    public static JournalRecord Seal(RecordDraft draft, Head head)
+    {
+        var text = new ArrayBufferWriter<byte>(16 * 1024);
+        using (var writer = new Utf8JsonWriter(text))
+            Envelope.Write(writer, draft, head);
+        using var document = JsonDocument.Parse(text.WrittenMemory);
+        return Parse(CanonicalJson.Write(document.RootElement));
+    }
 
     /// <summary>Reads one record and keeps its bytes as they are.</summary>
     /// <exception cref="FormatException">The bytes are not a record; the message says what is wrong with them.</exception>

@@ -58,8 +58,7 @@ public static class Calendar
 
     private static IEnumerable<(DateOnly Date, string Code, DateTimeOffset At)> Starts(Site site, DateTimeOffset from, DateTimeOffset to)
     {
-        var last = DateOnly.FromDateTime(ToSite(site, to).Date).AddDays(1);
-        for (var date = DateOnly.FromDateTime(ToSite(site, from).Date).AddDays(-1); date <= last; date = date.AddDays(1))
+        foreach (var date in Dates(site, from, to))
         {
             foreach (var shift in site.Shifts.OrderBy(s => s.Starts))
             {
@@ -67,6 +66,22 @@ public static class Calendar
             }
         }
     }
+
+    /// <summary>The site's dates from the one before <paramref name="from"/> to the one after <paramref name="to"/>.</summary>
+    internal static IEnumerable<DateOnly> Dates(Site site, DateTimeOffset from, DateTimeOffset to)
+    {
+        var last = NextDate(site, DateOnly.FromDateTime(ToSite(site, to).Date), 1);
+        for (var date = NextDate(site, DateOnly.FromDateTime(ToSite(site, from).Date), -1); date <= last; date = NextDate(site, date, 1))
+        {
+            yield return date;
+        }
+    }
+
+    private static DateOnly NextDate(Site site, DateOnly date, int step) =>
+        Exists(site, date.AddDays(step)) ? date.AddDays(step) : NextDate(site, date.AddDays(step), step);
+
+    /// <summary>False for a date that the clock was put forward over as a whole, as Samoa's was over 30 December 2011.</summary>
+    internal static bool Exists(Site site, DateOnly date) => DateOnly.FromDateTime(AtSite(site, date.ToDateTime(TimeOnly.MinValue)).DateTime) == date;
 
     private static ShiftInstance Instance(Site site, (DateOnly Date, string Code, DateTimeOffset At) shift, DateTimeOffset end)
     {

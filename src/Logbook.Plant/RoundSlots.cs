@@ -28,7 +28,7 @@ internal static class RoundSlots
 
     private static IEnumerable<Slot> WallClock(Site site, Round round, IReadOnlyList<TimeOnly> times, DateTimeOffset from, DateTimeOffset to)
     {
-        var due = Days(site, from, to).SelectMany(day => times.Order().Select(time => Calendar.AtSite(site, day.ToDateTime(time))));
+        var due = Calendar.Dates(site, from, to).SelectMany(day => times.Order().Select(time => Calendar.AtSite(site, day.ToDateTime(time))));
         return due.Distinct().Where(d => from <= d && d < to).Select(d => Around(round, d, Calendar.ShiftAt(site, d)));
     }
 
@@ -37,7 +37,7 @@ internal static class RoundSlots
     {
         var periods = period == "shift"
             ? Calendar.Shifts(site, from, to + round.Late).Select(s => (s.Start, s.End))
-            : Days(site, from, to + round.Late)
+            : Calendar.Dates(site, from, to + round.Late)
                 .Select(day => period == "week" ? Monday(day) : day)
                 .Distinct()
                 .Select(day => (DayStart(site, day), DayStart(site, day.AddDays(period == "week" ? 7 : 1))));
@@ -52,16 +52,9 @@ internal static class RoundSlots
     private static DateOnly Monday(DateOnly day) => day.AddDays(-(((int)day.DayOfWeek + 6) % 7));
 
     /// <summary>The plant's day starts with its first shift, not at midnight.</summary>
-    private static DateTimeOffset DayStart(Site site, DateOnly day) => Calendar.AtSite(site, day.ToDateTime(site.Shifts.Min(s => s.Starts)));
-
-    private static IEnumerable<DateOnly> Days(Site site, DateTimeOffset from, DateTimeOffset to)
-    {
-        var last = DateOnly.FromDateTime(Calendar.ToSite(site, to).Date).AddDays(1);
-        for (var day = DateOnly.FromDateTime(Calendar.ToSite(site, from).Date).AddDays(-1); day <= last; day = day.AddDays(1))
-        {
-            yield return day;
-        }
-    }
+    private static DateTimeOffset DayStart(Site site, DateOnly day) => Calendar.Exists(site, day)
+        ? Calendar.AtSite(site, day.ToDateTime(site.Shifts.Min(s => s.Starts)))
+        : DayStart(site, day.AddDays(1));
 
     private static Slot Around(Round round, DateTimeOffset due, ShiftInstance shift) =>
         new(due, due - round.Early, due + round.Late, shift) { Points = round.Points };

@@ -81,7 +81,7 @@ internal sealed class RecordTable(LiteEngine engine)
 
     /// <summary>Why a document's other fields do not say what its record says; null when they do.</summary>
     public static string? WhyNot(Stored stored, JournalRecord record) =>
-        Finding(stored.Document) == Finding(ToDocument(record)) ? null : $"record {record.Seq} is sound, but the fields that find it were changed";
+        Finding(stored.Document) == Finding(record) ? null : $"record {record.Seq} is sound, but the fields that find it were changed";
 
     // How bytes are packed may differ from one build of the compression to the next; what they unpack to may not.
     private static BsonDocument Finding(BsonDocument document)
@@ -94,10 +94,16 @@ internal sealed class RecordTable(LiteEngine engine)
 
     private static BsonDocument ToDocument(JournalRecord record)
     {
+        var document = Finding(record);
+        document[Bytes] = Packed.Pack(record.Bytes.Span);
+        return document;
+    }
+
+    private static BsonDocument Finding(JournalRecord record)
+    {
         var document = new BsonDocument
         {
             ["_id"] = record.Seq,
-            [Bytes] = Packed.Pack(record.Bytes.Span),
             [Hours] = new BsonArray(HoursOf(record).Select(hour => new BsonValue(hour))),
         };
         if (record.Body is Correction correction)

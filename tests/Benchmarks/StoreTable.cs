@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Globalization;
 using Logbook.Handover;
 using Logbook.Journal;
@@ -49,15 +50,15 @@ internal static class StoreTable
         "one shift, SQLite", "one shift, journal", "last 50 of a point, SQLite", "last 50 of a point, journal", "monthly table of a point, SQLite", "monthly table of a point, journal",
     ];
 
+    // Rounds are made, and given to SQLite, on one core while the journal takes them on the other.
     private static void Build(BenchSite site, LongHistory history, string sqlitePath, int rounds)
     {
         using var sqlite = new SqliteYardstick(sqlitePath);
-        JournalCopy.Make(Bytes(), null, site.Folder, "bench:1", TimeSpan.Zero, LongWork.Unwatched);
-
-        IEnumerable<ReadOnlyMemory<byte>> Bytes()
+        using var made = new BlockingCollection<ReadOnlyMemory<byte>>(AtOnce);
+        var making = Task.Run(() =>
         {
             var record = JournalRecord.Seal(history.Beginning(), Head.Empty);
-            yield return record.Bytes;
+            made.Add(record.Bytes);
             for (var done = 0; done < rounds; done += AtOnce)
             {
                 sqlite.BeginBulk();
@@ -66,12 +67,16 @@ internal static class StoreTable
                     var draft = history.Round();
                     sqlite.Save(draft);
                     record = JournalRecord.Seal(draft, Head.Of(record));
-                    yield return record.Bytes;
+                    made.Add(record.Bytes);
                 }
 
                 sqlite.EndBulk();
             }
-        }
+
+            made.CompleteAdding();
+        });
+        JournalCopy.Make(made.GetConsumingEnumerable(), null, site.Folder, "bench:1", TimeSpan.Zero, LongWork.Unwatched);
+        making.Wait();
     }
 
     // The two take turns, so that whatever else the machine does meets both.

@@ -105,4 +105,33 @@ public sealed class JournalRecordTests
         var refused = Assert.Throws<FormatException>(() => JournalRecord.Parse(Encoding.UTF8.GetBytes(json)));
         Assert.DoesNotContain('\n', refused.Message);
     }
+
+    [Fact]
+    public void A_time_is_written_in_the_one_form_of_iso_8601_and_read_again()
+    {
+        Gen.Select(Gen.Long[-60_000_000_000_000, 250_000_000_000_000], Gen.Int[-14 * 60, 14 * 60]).Sample((ms, minutes) =>
+        {
+            var at = DateTimeOffset.FromUnixTimeMilliseconds(ms).ToOffset(TimeSpan.FromMinutes(minutes));
+            var record = JournalRecord.Seal(Drafts.Of(new Entry { Readings = [Drafts.Read("SL-T1=1", at)] }), Head.Empty);
+
+            Assert.Contains($"\"at\":\"{at.ToString("yyyy-MM-dd'T'HH:mm:ss.fffzzz", System.Globalization.CultureInfo.InvariantCulture)}\",\"point\"", Encoding.UTF8.GetString(record.Bytes.Span), StringComparison.Ordinal);
+            Assert.True(((Entry)record.Body).Readings[0].At.EqualsExact(at));
+        });
+    }
+
+    [Theory]
+    [InlineData("2026-10-31T20:05:07.12345678Z")]
+    [InlineData("2026-10-31T20:05:07.123456-04")]
+    [InlineData("2026-10-31 20:05:07.123-04:00")]
+    [InlineData("2026-13-31T20:05:07.123-04:00")]
+    [InlineData("2026-10-31T25:05:07.123-04:00")]
+    [InlineData("2026-10-31T20:05:07.123")]
+    public void A_time_in_another_form_is_not_taken_for_one(string text)
+    {
+        var known = Encoding.UTF8.GetString(JournalRecord.Seal(Drafts.Entry(Drafts.Morning, "SL-T1=1"), Head.Empty).Bytes.Span);
+
+        var record = JournalRecord.Parse(Encoding.UTF8.GetBytes(known.Replace("2026-10-31T08:00:00.000-04:00", text, StringComparison.Ordinal)));
+
+        Assert.IsType<UnknownBody>(record.Body);
+    }
 }

@@ -33,6 +33,23 @@ public sealed class AnEveningAtTheTerminal : IDisposable
     }
 
     [TmuxFact]
+    public void What_another_terminal_saves_comes_to_a_screen_left_open_and_both_may_type()
+    {
+        using var terminal = new Tmux(_cli.Folder);
+        OpenLineRound(terminal);
+        terminal.Text("98.5\n").See("1 of ");
+
+        Assert.Equal(0, RealProgram.Run(_cli.Folder, "carry", "add", "--kind", "safety-equipment", "--on", "slaker", "--text", "eyewash: no flow", "--by", "op2").Code);
+        terminal.Keys("Escape").See("no flow");
+
+        WaitForOne();
+        Assert.Equal("98.5", Assert.Single(Assert.Single(Entries()).Readings).Typed);
+        Assert.Equal(0, RealProgram.Run(_cli.Folder, "remark", "rinsed by the other one", "--by", "op2", "--wait", "60").Code);
+        terminal.Text("l").See("rinsed by the other one");
+        Assert.Equal(0, _cli.Run("verify").Code);
+    }
+
+    [TmuxFact]
     public void Leaving_gives_the_terminal_back_as_it_was()
     {
         using var terminal = new Tmux(_cli.Folder);

@@ -36,17 +36,17 @@ public sealed class KeptValuesTests : IDisposable
 
     public void Dispose() => _site.Dispose();
 
-    [Theory]
-    [InlineData("SL-T1")]
-    [InlineData("sl-f1")]
-    [InlineData("WL-CE")]
-    [InlineData("NONE")]
-    public void A_long_series_is_what_the_records_say(string point)
+    [Fact] // one for all points: the disk takes seven hundred records first
+    public void A_long_series_is_what_the_records_say()
     {
         var journal = _site.Open();
 
-        foreach (var (from, to, upTo) in new[] { (Beginning, End, long.MaxValue), (Drafts.Morning.AddDays(2), Drafts.Morning.AddDays(20), long.MaxValue), (Beginning, End, 600), (Beginning, End, 300), (Beginning, End, 200) })
-            Assert.Equal(PointSeries.Of(point, journal.Read().TakeWhile(r => r.Seq <= upTo), from, to), journal.Series(point, from, to, upTo));
+        foreach (var point in new[] { "SL-T1", "sl-f1", "WL-CE", "NONE" })
+        {
+            foreach (var (from, to, upTo) in new[] { (Beginning, End, long.MaxValue), (Drafts.Morning.AddDays(2), Drafts.Morning.AddDays(20), long.MaxValue), (Beginning, End, 600), (Beginning, End, 300), (Beginning, End, 200) })
+                Assert.Equal(PointSeries.Of(point, journal.Read().TakeWhile(r => r.Seq <= upTo), from, to), journal.Series(point, from, to, upTo));
+        }
+
         Assert.Equal("256.values 512.values", Kept());
     }
 

@@ -14,6 +14,9 @@ internal static class Host
     // Keypad digits arrive as digits again: the runtime has switched them to End, Page Down and the like.
     private const string KeypadDigits = "\e>";
 
+    // A pasted text comes as one, not as keys.
+    private const string PasteAsOne = "\e[?2004h";
+
     /// <summary>Why no screen can be drawn here, in one line; null when it can. The toolkit itself would wait for ever.</summary>
     public static string? WhyNot() => !Driver.IsAttachedToTerminal(out _, out _) ? "the screen needs a terminal"
         : Environment.GetEnvironmentVariable("TERM") is null or "" or "dumb" ? "TERM says that this terminal cannot draw"
@@ -29,6 +32,7 @@ internal static class Host
         try
         {
             app.Init();
+            terminal.IsDrawn();
             app.Driver!.WriteRaw(KeypadDigits);
             app.Driver.Force16Colors = Looks.IsPoor(Environment.GetEnvironmentVariable("TERM"));
             app.Iteration += (_, _) => Turn(app, signals, terminal);
@@ -56,7 +60,9 @@ internal static class Host
 
         if (signals.TakeContinued())
         {
-            app.Driver!.WriteRaw(KeypadDigits);
+            terminal.TakeBack();
+            app.Driver!.WriteRaw(KeypadDigits + PasteAsOne);
+            app.ClearScreenNextIteration = true; // the shell has written over it
             app.LayoutAndDraw(true);
         }
     }

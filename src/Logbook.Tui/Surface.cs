@@ -123,6 +123,12 @@ internal sealed class Surface : Runnable
             return false;
         }
 
+        if (key == Key.L.WithCtrl) // as everywhere on a terminal: something else has written over the screen
+        {
+            App!.ClearScreenNextIteration = true;
+            SetNeedsDraw();
+        }
+
         if (Keystrokes.Of(key) is { } stroke && !_torn.Has(stroke))
         {
             _quiet = 0;

@@ -9,18 +9,30 @@ internal sealed class TerminalState : IDisposable
     private static readonly byte[] Plain = "\e[?1003l\e[?1015l\e[?1006l\e[?2004l\e[<u\e[0m\e[?1049l\e[?25h"u8.ToArray();
 
     private readonly byte[]? _modes;
+    private byte[]? _screen;
     private int _armed = 1;
 
     public TerminalState()
     {
-        var modes = new byte[256];
-        _modes = OperatingSystem.IsLinux() && GetModes(0, modes) == 0 ? modes : null;
+        _modes = Modes();
         AppDomain.CurrentDomain.ProcessExit += Restore;
         AppDomain.CurrentDomain.UnhandledException += Restore;
     }
 
     /// <summary>Nothing can be read from the terminal or shown on it any more. A hang-up need not come with its signal.</summary>
     public bool IsGone => _modes is not null && GetModes(0, new byte[_modes.Length]) != 0;
+
+    /// <summary>The screen has the terminal as it needs it.</summary>
+    public void IsDrawn() => _screen = Modes();
+
+    /// <summary>A shell that had the terminal meanwhile has left it in its own way.</summary>
+    public void TakeBack()
+    {
+        if (_screen is not null)
+        {
+            _ = SetModes(0, 0, _screen);
+        }
+    }
 
     /// <summary>The toolkit has put everything back.</summary>
     public void IsRestored() => Interlocked.Exchange(ref _armed, 0);
@@ -30,6 +42,12 @@ internal sealed class TerminalState : IDisposable
         Restore(this, EventArgs.Empty);
         AppDomain.CurrentDomain.ProcessExit -= Restore;
         AppDomain.CurrentDomain.UnhandledException -= Restore;
+    }
+
+    private static byte[]? Modes()
+    {
+        var modes = new byte[256];
+        return OperatingSystem.IsLinux() && GetModes(0, modes) == 0 ? modes : null;
     }
 
     private void Restore(object? sender, EventArgs args)

@@ -58,6 +58,17 @@ public sealed class SecondReadingTests
     }
 
     [Fact]
+    public void It_is_reached_from_the_record_in_the_log_too()
+    {
+        using var terminal = new Terminal();
+        var first = Doubted(terminal, "SL-F1");
+
+        terminal.Press("⎋l⏎s");
+
+        Assert.Equal(first, terminal.Round.SecondOf);
+    }
+
+    [Fact]
     public void Where_none_would_tell_the_key_says_so()
     {
         using var terminal = new Terminal();

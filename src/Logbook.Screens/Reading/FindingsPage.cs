@@ -14,7 +14,7 @@ internal sealed record FindingsPage(string Title, IReadOnlyList<Finding> Finding
         KeyRow.Named("Enter", "its record", "Opens the record that this stands in.", (session, _, _) => Next.Of(session, new ReadRecord(Of(session).Seq!.Value)), KeyName.Enter)
             with { WhyNot = s => Of(s).Seq is null ? "it is not in the journal yet" : null },
         KeyRow.Named("Up Down", "scroll", "Scrolls.", (session, key, _) => Next.Of(session.Put(Of(session) with { Scroll = Moving.Move(Of(session).Scroll, key, Of(session).Lines(session).Count, session.Leaf) })), Moving.Keys),
-        KeyRow.Letter('s', "second reading", "Takes a second time what would tell: an entry of its own beside the first, which stays as it is.", (session, _) => Second(session)) with { WhyNot = WhyNoSecond },
+        SecondReading.Key(session => (Of(session).Seq, Of(session).Findings)),
         KeyRow.Letter('y', "answer", "Writes down what was done about it, the cause, and who was told.", (session, _) => Next.Of(session.Open(Answer(Of(session).Answers!))))
             with { WhyNot = s => Of(s).Answers is null ? "it is one of several, or not in the journal yet" : RecordAsks.NobodyTypes(s) },
         UsualKeys.Back(),
@@ -35,13 +35,6 @@ internal sealed record FindingsPage(string Title, IReadOnlyList<Finding> Finding
 
     private static AskPage Answer(string finding) => new(
         "What was done, what was the cause, who was told?", "written beside the finding", "", (asking, text, _) => Next.Of(asking, new WriteIt(new AnswerFinding(asking.By!, finding, text))));
-
-    private static string? WhyNoSecond(Session session) => Of(session) is not { Seq: not null } page ? "it is not in the journal yet"
-        : page.Findings.All(f => f.Settles is null) ? "no second reading would tell"
-        : SecondReading.WhyNot(session, page.Findings.First(f => f.Settles is not null).Settles!);
-
-    private static Next Second(Session session) =>
-        SecondReading.Open(session.Back(), Of(session).Seq!.Value, Of(session).Findings.First(f => f.Settles is not null).Settles!);
 
     private static FindingsPage Of(Session session) => (FindingsPage)session.Top;
 }

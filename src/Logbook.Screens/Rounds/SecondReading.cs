@@ -1,3 +1,4 @@
+using Logbook.Journal;
 using Logbook.Plant;
 
 namespace Logbook.Screens;
@@ -11,13 +12,22 @@ internal sealed record SecondReading(long Seq, IReadOnlyList<string> Points)
         ? [.. site.Points.Where(p => p.Kind == PointKind.Read && p.Sample == sample).Select(p => p.Tag)]
         : [tag]);
 
-    /// <summary>Why it cannot be typed now; null when it can.</summary>
-    public static string? WhyNot(Session session, string tag) => RecordAsks.NobodyTypes(session)
+    /// <summary>The key of a page that shows findings.</summary>
+    /// <param name="shown">The record that they stand in, null while it is not saved, and the findings.</param>
+    public static KeyRow Key(Func<Session, (long? Seq, IReadOnlyList<Finding> Findings)> shown) =>
+        KeyRow.Letter('s', "second reading", "Takes a second time what would tell: an entry of its own beside the first, which stays as it is.", (session, _) =>
+        {
+            var (seq, findings) = shown(session);
+            var tag = Settling(findings)!;
+            return Next.Of(session.Back(), new OpenRound(RoundOf(session.Site, tag)!, null, Of(session.Site, seq!.Value, tag)));
+        }) with { WhyNot = session => shown(session) is { Seq: not null } there ? WhyNot(session, Settling(there.Findings)) : "it is not in the journal yet" };
+
+    private static string? WhyNot(Session session, string? tag) => tag is null ? "no second reading would tell"
+        : RecordAsks.NobodyTypes(session)
         ?? (session.Draft is null ? null : "v on Now saves first what is typed")
         ?? (RoundOf(session.Site, tag) is null ? $"{tag} stands in no round: logbook record takes it" : null);
 
-    public static Next Open(Session session, long seq, string tag) =>
-        Next.Of(session, new OpenRound(RoundOf(session.Site, tag)!, null, Of(session.Site, seq, tag)));
+    private static string? Settling(IReadOnlyList<Finding> findings) => findings.Select(f => f.Settles).FirstOrDefault(tag => tag is not null);
 
     private static Round? RoundOf(Site site, string tag) => site.Rounds.FirstOrDefault(r => r.Points.Contains(tag, StringComparer.OrdinalIgnoreCase));
 }

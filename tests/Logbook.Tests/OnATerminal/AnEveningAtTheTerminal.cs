@@ -110,12 +110,26 @@ public sealed class AnEveningAtTheTerminal : IDisposable
     }
 
     [TmuxFact]
+    public void Stopped_from_outside_and_taken_up_again_it_is_drawn_whole()
+    {
+        using var terminal = new Tmux(_cli.Folder);
+        terminal.See("Who is typing?").Text("op1\n").See("is typing");
+        Signal("STOP");
+
+        terminal.See("Stopped").Text("fg\n");
+
+        Until(() => !terminal.Screen.Contains("Stopped", StringComparison.Ordinal));
+        Assert.DoesNotContain("Stopped", terminal.See("? keys").Screen, StringComparison.Ordinal);
+        terminal.Text("l").See("Log, newest first");
+    }
+
+    [TmuxFact]
     public void The_screen_follows_the_terminals_size()
     {
         using var terminal = new Tmux(_cli.Folder);
         terminal.See("Who is typing?").Text("op1\n").See("is typing");
 
-        terminal.Size(120, 40).See("q leave").Size(40, 10).See("? keys").Size(80, 24).See("1-9 open");
+        terminal.Size(120, 40).See("q leave").Size(40, 10).See("? keys").Size(80, 24).See("r round");
     }
 
     [TmuxFact]
@@ -172,8 +186,14 @@ public sealed class AnEveningAtTheTerminal : IDisposable
         var terminal = new Tmux(_cli.Folder, width: 120);
         OpenLineRound(terminal);
         terminal.Text("98.5\n").See("1 of ");
-        using var kill = Process.Start("kill", [$"-{signal}", FormattableString.Invariant($"{TheProgram()}")]);
+        Signal(signal);
         return terminal.See(says);
+    }
+
+    private void Signal(string signal)
+    {
+        using var kill = Process.Start("kill", [$"-{signal}", FormattableString.Invariant($"{TheProgram()}")]);
+        kill.WaitForExit();
     }
 
     private void OffersAgain(Tmux terminal)

@@ -24,7 +24,7 @@ public sealed class SlakerTemperatureRise : ICalculation
         Source = "Heat balance; slaking heat 1150 kJ/kg CaO from the CRC Handbook's heats of formation; liquor's density and heat capacity near those of "
             + "Laliberte (2009) for 120 g/L at 90 degC; method uncertainty 1 kg/m3: common practice, no source",
         LeavesOut = "The heat of the causticizing step (nothing within 4 kJ/mol at 100 degC), heat kept by the mixture while a temperature is moving, "
-            + "and the vessel's losses unless given. Not to be trusted within 2 K of boiling or in start-up.",
+            + "and the vessel's losses unless given: for an hour after a move of lime or flow it tells nothing. Not to be trusted within 2 K of boiling or in start-up.",
         Inputs =
         [
             new("gl-temperature", "degC", "green liquor into the slaker", 0, 110),
@@ -53,6 +53,7 @@ public sealed class SlakerTemperatureRise : ICalculation
                 MethodU = "1.0",
                 WhenOff = "the slaker loses or gains heat beside the balance: more or less evaporation, cold water, a start-up; the thermometers may be right",
                 Moves = ["slaker-temperature"],
+                Settles = TimeSpan.FromHours(1), // four times the quarter of an hour that liquor stays in a slaker: common practice, no source
                 NeedsFitted = ["evaporation"],
             },
         ],

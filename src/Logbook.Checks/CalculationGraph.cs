@@ -26,6 +26,23 @@ public sealed class CalculationGraph
     /// <summary>Every mistake in the site's bindings: unknown ids, roles, points, units that do not convert, loops.</summary>
     public static IReadOnlyList<Mistake> Check(Site site, IReadOnlyList<LoadedCalculation> calculations) => Link(site, calculations).Mistakes;
 
+    /// <summary>Every point that a derived one hangs on, through all calculations and at any lag; none for one that is read.</summary>
+    internal IReadOnlySet<string> Behind(string tag)
+    {
+        var behind = new HashSet<string>(StringComparer.OrdinalIgnoreCase);
+        var waiting = new Queue<string>([tag]);
+        while (waiting.TryDequeue(out var next))
+        {
+            var giver = InOrder.FirstOrDefault(c => c.Outputs.Any(o => next.Equals(o.Point?.Tag, StringComparison.OrdinalIgnoreCase)));
+            foreach (var point in giver?.Inputs.Select(i => i.Point).OfType<Point>().Where(p => behind.Add(p.Tag)) ?? [])
+            {
+                waiting.Enqueue(point.Tag);
+            }
+        }
+
+        return behind;
+    }
+
     internal static CalculationGraph Link(Site site, IReadOnlyList<LoadedCalculation> calculations)
     {
         var linked = new List<LinkedCalculation>();

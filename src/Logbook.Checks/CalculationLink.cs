@@ -32,6 +32,7 @@ internal sealed class CalculationLink(Site site, IReadOnlyList<LoadedCalculation
         Unknown("estimates", binding.Estimates.Keys, outputs);
         Unknown("method_u", binding.MethodU.Keys, outputs);
         Unknown("moves", binding.Moves.Keys, outputs);
+        Unknown("settles", binding.Settles.Keys, outputs);
     }
 
     private void Unknown(string what, IEnumerable<string> given, IReadOnlyCollection<string> known)
@@ -124,7 +125,7 @@ internal sealed class CalculationLink(Site site, IReadOnlyList<LoadedCalculation
             return null;
         }
 
-        return output;
+        return output is null ? null : output with { Settles = binding.Settles.TryGetValue(info.Id, out var settles) ? settles : info.Settles };
     }
 
     private void Add(string wrong, string accepted = "") => mistakes.Add(new Mistake(binding.Place, wrong, accepted));

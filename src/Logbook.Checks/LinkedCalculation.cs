@@ -42,6 +42,9 @@ internal sealed record LinkedInput(InputInfo Info, Unit Unit, string Key, Point?
 /// <param name="Estimates">The quantity that it is a witness of, by the site or else by the plug-in.</param>
 internal sealed record LinkedOutput(OutputInfo Info, Unit Unit, Point? Point, Uncertainty? MethodU, string? Estimates)
 {
+    /// <summary>How long after a move of its inputs it holds again.</summary>
+    public TimeSpan Settles { get; init; }
+
     /// <summary>The unit in which it is kept: the derived point's, else its own.</summary>
     public Unit KeptUnit => Point?.Unit ?? Unit;
 

@@ -20,7 +20,7 @@ public static class RecordEntry
 
         // What is saved is also cross-examined with the entries before it; what is imported was lived through long ago.
         var (entry, at) = (judged.Value!, EntryTime(desk, request, judged.Value!.Readings));
-        var examined = entry.Imported is null ? entry with { Findings = CrossExamined.Findings(Day.Today(desk), new Sheet(Sheet.NotYet, at, entry.Readings, entry.Results, entry.Findings)) } : entry;
+        var examined = entry.Imported is null ? entry with { Findings = CrossExamined.Findings(Day.Today(desk), Sheet.Of(Sheet.NotYet, at, entry)) } : entry;
         return Written.Saved(desk.Write(examined, at, desk.Site.FindPerson(request.By)!.Code));
     }
 

@@ -5,6 +5,11 @@ namespace Logbook.Checks;
 /// <summary>A change since the last reading that is larger than believable. Within an hour a whole hour's step is allowed.</summary>
 internal static class StepCheck
 {
+    public const string Code = "step";
+
+    /// <summary>What a step ends with, as long as nothing bears it out.</summary>
+    public const string OrMisread = ": the plant changed, or misread";
+
     public static IEnumerable<Finding> Findings(Day day, PointReading judged)
     {
         var point = judged.Point;
@@ -17,8 +22,8 @@ internal static class StepCheck
         var change = value - last.Value!.Value;
         if (Math.Abs(change) > most)
         {
-            yield return new Finding(Level.Watch, "step", point.Tag,
-                $"{point.Description} {Words.Value(point, value)} changed by {Words.Difference(point, Math.Abs(change))} since {Words.Time(last.At)}; more than {Words.Difference(point, most)} is unusual: the plant changed, or misread",
+            yield return new Finding(Level.Watch, Code, point.Tag,
+                $"{point.Description} {Words.Value(point, value)} changed by {Words.Difference(point, Math.Abs(change))} since {Words.Time(last.At)}; more than {Words.Difference(point, most)} is unusual{OrMisread}",
                 [$"{Words.Value(point, last.Value.Value)} at {Words.Time(last.At)}", $"largest believable change {Words.Number(point.Step!.Value)} {point.Unit} an hour"]);
         }
     }

@@ -64,6 +64,9 @@ public sealed record OutputInfo(string Id, string Unit, string Meaning)
     /// <summary>What it means when the method is off, though every reading is right: <c>lime was fed and did not react</c>.</summary>
     public string? WhenOff { get; init; }
 
+    /// <summary>How long after a move of its inputs the method holds again: what a vessel holds follows by its own time. Zero when it holds at once.</summary>
+    public TimeSpan Settles { get; init; }
+
     /// <summary>Roles whose readings really move when the method is off.</summary>
     public IReadOnlyList<string> Moves { get; init; } = [];
 

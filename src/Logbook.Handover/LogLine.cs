@@ -15,6 +15,6 @@ public sealed record LogLine(long Seq, DateTimeOffset At, DateTimeOffset Entered
         IReadOnlyList<Finding> findings = record.Body switch { Entry e => e.Findings, Correction c => c.Findings, _ => [] };
         return new LogLine(
             record.Seq, record.At, record.Entered, record.Shift, record.By, Say.Visible(record.Kind), RecordWords.Area(desk.Site, record.Body),
-            RecordWords.Of(desk, record), findings.Count == 0 ? null : findings.Max(f => f.Level));
+            RecordWords.Of(desk, record), findings.New().Select(f => (Level?)f.Level).Max());
     }
 }

@@ -67,8 +67,9 @@ internal static class RecordWords
         }
 
         parts.Add(entry.SecondOf is { } first ? $"second reading, the first {Say.Ref(first)}" : "");
-        parts.AddRange(entry.Findings.OrderByDescending(f => f.Level).Take(1).Select(f => Level(f) + Say.Visible(f.Text)));
-        parts.Add(entry.Findings.Count > 1 ? Say.Count(entry.Findings.Count - 1, "more finding") : "");
+        var told = entry.Findings.New().OrderByDescending(f => f.Level).ToList();
+        parts.AddRange(told.Take(1).Select(f => Level(f) + Say.Visible(f.Text)));
+        parts.Add(told.Count > 1 ? Say.Count(told.Count - 1, "more finding") : "");
         parts.Add(OfResults(site, [.. entry.Results.Where(r => r.Point is not null)]));
         parts.Add(entry.Imported is null ? "" : $"imported from {Say.Visible(entry.Imported)}");
         parts.Add(Say.Visible(entry.Remark ?? ""));

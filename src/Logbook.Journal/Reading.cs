@@ -49,6 +49,15 @@ public sealed record Finding(Level Level, string Code, string? Point, string Tex
 {
     /// <summary>Tag of the point that would tell, read or sampled a second time; null when none would.</summary>
     public string? Settles { get; init; }
+
+    /// <summary>True for what only goes on since an earlier entry: kept with each reading, told once. Null when it is new.</summary>
+    public bool? Again { get; init; }
+}
+
+public static class FindingsToTell
+{
+    /// <summary>Without what was told before and only goes on.</summary>
+    public static IEnumerable<Finding> New(this IEnumerable<Finding> findings) => findings.Where(f => f.Again is not true);
 }
 
 /// <summary>How much a finding asks for.</summary>

@@ -27,6 +27,9 @@ public sealed record CalculationBinding
     /// <summary>Output id to the readings that really move when the method is off.</summary>
     public IReadOnlyDictionary<string, IReadOnlyList<string>> Moves { get; init; } = new Dictionary<string, IReadOnlyList<string>>(StringComparer.Ordinal);
 
+    /// <summary>Output id to how long after a move of its inputs its method holds again, in place of the plug-in's.</summary>
+    public IReadOnlyDictionary<string, TimeSpan> Settles { get; init; } = new Dictionary<string, TimeSpan>(StringComparer.Ordinal);
+
     /// <summary>Where the binding stands in site.toml, for findings about it.</summary>
     public Place Place { get; init; } = Place.Unknown;
 }

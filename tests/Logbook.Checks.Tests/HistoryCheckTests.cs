@@ -1,3 +1,4 @@
+using Logbook.Journal;
 using Logbook.Testing;
 
 namespace Logbook.Checks.Tests;
@@ -76,13 +77,7 @@ public sealed class HistoryCheckTests
     [Fact]
     public void Repeats_too_many_for_the_resolution_are_found()
     {
-        string[] lively = ["18.31", "18.74", "18.02", "18.55", "18.20", "18.66"];
-        for (var hour = 0; hour < 30; hour++)
-        {
-            Assert.DoesNotContain("stuck", Codes("LM-F1=" + lively[hour % lively.Length]));
-            _line.Later(1);
-        }
-
+        Lively();
         var codes = new List<bool>();
         for (var hour = 0; hour < 5; hour++)
         {
@@ -91,6 +86,65 @@ public sealed class HistoryCheckTests
         }
 
         Assert.Equal([false, false, false, true, true], codes);
+    }
+
+    [Fact]
+    public void While_it_is_stuck_it_is_told_once_and_kept_with_each_reading()
+    {
+        Lively();
+
+        var told = new List<string>();
+        for (var hour = 0; hour < 6; hour++)
+        {
+            var found = _line.Save("LM-F1=18.44").Findings.SingleOrDefault(f => f.Code == "stuck");
+            told.Add(found is null ? "" : found.Again is true ? "goes on" : "told");
+            _line.Later(1);
+        }
+
+        Assert.Equal(["", "", "", "told", "goes on", "goes on"], told);
+        Assert.Contains("6 times in a row", Assert.Single(_line.Desk.State.Findings["LM-F1"]).Finding.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void After_another_value_the_next_time_is_told_again()
+    {
+        Lively();
+        Stand("18.44", 6);
+        Lively();
+
+        Assert.Equal(1, Stand("18.63", 6));
+    }
+
+    [Fact]
+    public void Who_looks_again_within_minutes_sees_no_stuck_point()
+    {
+        Lively();
+        for (var look = 0; look < 8; look++)
+        {
+            Assert.DoesNotContain("stuck", Codes("LM-F1=18.44"));
+            _line.Later(TimeSpan.FromMinutes(5));
+        }
+    }
+
+    /// <returns>How often it was told.</returns>
+    private int Stand(string value, int hours)
+    {
+        var told = 0;
+        for (var hour = 0; hour < hours; hour++, _line.Later(1))
+        {
+            told += _line.Save("LM-F1=" + value).Findings.New().Count(f => f.Code == "stuck");
+        }
+
+        return told;
+    }
+
+    private void Lively()
+    {
+        string[] lively = ["18.31", "18.74", "18.02", "18.55", "18.20", "18.66"];
+        for (var hour = 0; hour < 30; hour++, _line.Later(1))
+        {
+            Assert.DoesNotContain("stuck", Codes("LM-F1=" + lively[hour % lively.Length]));
+        }
     }
 
     [Fact]

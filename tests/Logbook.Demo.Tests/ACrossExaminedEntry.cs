@@ -11,7 +11,7 @@ namespace Logbook.Demo.Tests;
 /// <summary>What an entry is told by the cross-examination when it is typed into the demo's line, half a day before anything of its last night begins.</summary>
 public sealed class ACrossExaminedEntry
 {
-    private static readonly DemoRun Full = DemoRun.Make("2026-11-25T17:05:00-05:00", 9, 2);
+    private static readonly DemoRun Full = DemoRun.Long(9, 2);
 
     private static readonly DateTimeOffset Cut = Full.Until.AddHours(-30);
 
@@ -52,6 +52,18 @@ public sealed class ACrossExaminedEntry
         Assert.Contains("was expected: changed much more than usual; the plant changed, or misread", finding.Text, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("WW-A", "2.05", null, "slip.factor-10")] // a decimal point that slipped
+    [InlineData("RG-T", "86.0", null, "step")]
+    [InlineData("GF-F", "640", "read twice", "range.outside")]
+    public void What_another_check_has_told_is_not_told_again_as_unusual(string tag, string value, string? why, string told)
+    {
+        var entry = Save(Desk(), [new TypedReading(tag, value, Place.Unknown) { Why = why }]);
+
+        Assert.Contains(entry.Findings, f => f.Code == told && f.Point == tag);
+        Assert.DoesNotContain(entry.Findings, f => f.Code == "examine.unusual");
+    }
+
     [Fact]
     public void Without_a_fit_nothing_is_examined_and_a_sentence_says_why()
     {
@@ -59,6 +71,21 @@ public sealed class ACrossExaminedEntry
 
         Assert.Empty(Examined(Titration(desk, misread: 1.5)));
         Assert.StartsWith("not fitted yet: ", Examine.WhyNot(desk), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("SL-T1=", "")] // one reading alone has nothing beside it
+    [InlineData("WL-A=", "WL-B WL-C")] // half a titration is none
+    [InlineData("", "SL-T1 SL-F1 LM-F1 LM-N1")] // nothing was taken
+    [InlineData("LB-N=", "")] // a point that hardly ever changes, and has not
+    public void What_cannot_be_compared_is_told_nothing(string taken, string notTaken)
+    {
+        var desk = Desk();
+        TypedReading Again(string tag) => new(tag, Number(desk.State.Latest[tag].Value!.Value, desk.Site.FindPoint(tag)!), Place.Unknown);
+        IEnumerable<TypedReading> readings = taken.Split('=', StringSplitOptions.RemoveEmptyEntries).Select(Again)
+            .Concat(notTaken.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(t => new TypedReading(t, "-", Place.Unknown) { Why = "no time" }));
+
+        Assert.Empty(Examined(Save(desk, [.. readings])));
     }
 
     [Fact]
@@ -101,6 +128,8 @@ public sealed class ACrossExaminedEntry
     }
 
     private static IEnumerable<Finding> Examined(Entry entry) => entry.Findings.Where(f => f.Code.StartsWith("examine.", StringComparison.Ordinal));
+
+    private static string Number(double value, Point point) => value.ToString("F" + point.Decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
 
     private static string Text(double value) => value.ToString("0.00", CultureInfo.InvariantCulture);
 }

@@ -22,6 +22,17 @@ internal sealed record DemoRun(Desk Desk, IReadOnlyList<PlantedEvent> Planted, D
 
     private static readonly Lazy<DemoRun> _week = new(() => Make("2026-11-25T10:14:00-05:00", 7, 1));
 
+    private static readonly Dictionary<(int Days, int Seed), DemoRun> _long = [];
+
+    /// <summary>So many days to an afternoon: long enough for the cross-examination to learn from the first of them.</summary>
+    public static DemoRun Long(int days, int seed)
+    {
+        lock (_long)
+        {
+            return _long.TryGetValue((days, seed), out var run) ? run : _long[(days, seed)] = Make("2026-11-25T17:05:00-05:00", days, seed);
+        }
+    }
+
     /// <summary>A week that most tests look at.</summary>
     public static DemoRun Week => _week.Value;
 

@@ -8,7 +8,7 @@ public sealed class ExaminedAsItWasSaved
     [Fact]
     public void What_was_told_at_the_save_is_told_again_from_the_journal_alone()
     {
-        var run = DemoRun.Make("2026-11-25T17:05:00-05:00", 9, 1);
+        var run = DemoRun.Long(9, 1);
         var told = run.Findings.Where(f => f.Finding.Code is "examine.named" or "examine.pair" or "examine.group").Select(f => f.Record.Seq)
             .Where(seq => !run.Desk.Store.Corrections(seq, seq).Any()).ToList(); // what was put right is sound now
 

@@ -48,13 +48,13 @@ internal static class TrendSignals
         return Stuck.FlatLine(values, length);
     }
 
-    /// <summary>The first of each stretch of neighbouring readings.</summary>
+    /// <summary>The first of each stretch; a single reading just within does not end it.</summary>
     private static IEnumerable<int> Episodes(IEnumerable<int> at)
     {
-        var last = -1;
+        var last = -2;
         foreach (var i in at)
         {
-            if (i != last + 1)
+            if (i > last + 2)
             {
                 yield return i;
             }

@@ -43,10 +43,21 @@ internal sealed record Line(IReadOnlyList<Parameter> Parameters, IReadOnlyList<s
 /// <param name="Hours">When it was taken, in hours since any fixed time.</param>
 /// <param name="Values">For each reading the value taken in this entry; NaN when it was not taken, or its equipment is not running.</param>
 /// <param name="Rows">For each row its difference; null when it has nothing new to say, or is no witness now.</param>
-internal sealed record Round(double Hours, IReadOnlyList<double> Values, IReadOnlyList<RowReading?> Rows);
+internal sealed record Round(double Hours, IReadOnlyList<double> Values, IReadOnlyList<RowReading?> Rows)
+{
+    /// <summary>Readings that moved with this entry and that another one bore out: the plant was moved.</summary>
+    public IReadOnlyList<int> Moved { get; init; } = [];
+
+    /// <summary>For each row the hour from which on it speaks again; empty before it was heard.</summary>
+    public IReadOnlyList<double> Settled { get; init; } = [];
+}
 
 /// <summary>The difference of two estimates of one quantity, and what it hangs on.</summary>
-internal sealed record RowReading(double Difference, IReadOnlyList<Sensitivity> Sensitivities);
+internal sealed record RowReading(double Difference, IReadOnlyList<Sensitivity> Sensitivities)
+{
+    /// <summary>How many hours after a move of what it takes the row holds again.</summary>
+    public double Settles { get; init; }
+}
 
 /// <summary>How a row moves with a parameter as it was so many hours before the entry.</summary>
 /// <param name="HoursBack">How old the reading was: by its lag, or since it stands until the next is taken.</param>

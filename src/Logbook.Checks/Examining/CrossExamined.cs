@@ -11,13 +11,15 @@ internal static class CrossExamined
     /// <summary>The entry's findings with what the examination adds, behind all others of its level.</summary>
     public static IReadOnlyList<Finding> Findings(Day day, Sheet sheet)
     {
-        if (sheet.Findings.Any(f => f.Level == Level.Urgent) || Judgement.SlakerIsUrgent(day, sheet.Judged(), sheet.Findings))
+        if (day.Examinations.Of(day, sheet) is not { } trail)
         {
             return sheet.Findings;
         }
 
-        return day.Examinations.Of(day, sheet) is { } trail
-            ? [.. sheet.Findings.Concat(DoubtFindings.Of(trail)).OrderByDescending(f => f.Level)]
-            : sheet.Findings;
+        // That the plant was moved takes doubt away; it may be said beside anything.
+        var findings = Moves.AsOne(sheet.Findings, trail);
+        return sheet.Findings.Any(f => f.Level == Level.Urgent) || Judgement.SlakerIsUrgent(day, sheet.Judged(), sheet.Findings)
+            ? findings
+            : [.. findings.Concat(DoubtFindings.Of(trail)).OrderByDescending(f => f.Level)];
     }
 }

@@ -22,6 +22,9 @@ internal sealed record Doubt(string Kind, IReadOnlyList<Accused> Accused)
     /// <summary>What contradicts itself most, of the rows in which an accused one speaks; null when none was compared in the last entries.</summary>
     public Contradiction? Against { get; init; }
 
+    /// <summary>True when the newest entry compared an accused one with something; of many, when the worst contradiction is its own.</summary>
+    public bool IsNews { get; private init; }
+
     /// <summary>Another row about the same thing without an accused one, that fits.</summary>
     public Contradiction? Agreeing { get; init; }
 
@@ -30,6 +33,8 @@ internal sealed record Doubt(string Kind, IReadOnlyList<Accused> Accused)
 
     /// <summary>The reading that tells most when it is taken again: of one that is named, itself.</summary>
     public Point? Second => (Kind != Group && Accused[0].Subject is { Role: Role.Reading } named ? named : Settles)?.Point;
+    /// <summary>Tags beyond their limits in this entry that are computed from the one that is named.</summary>
+    public IReadOnlyList<string> Following { get; init; } = [];
 
     /// <summary>Where it is shown: the reading that is most likely wrong, else the point in which the accused method's estimate lands.</summary>
     public Point? Point => Accused.Select(a => a.Subject.Point).FirstOrDefault(p => p is not null) ?? Against?.Seen.Row.Ways[^1].Point;
@@ -43,14 +48,25 @@ internal sealed record Doubt(string Kind, IReadOnlyList<Accused> Accused)
         var speaking = Contradictions(trail).ToList();
         bool Speaks(Contradiction c) => c.Seen.Reading.Sensitivities.Any(s => s.Slope != 0 && places.Contains(s.Parameter));
         var against = speaking.Where(Speaks).MaxBy(c => Math.Abs(c.Surprise));
-        return new Doubt(verdict.Named is null ? Group : verdict.WithMethod is null ? "named" : "pair", accused)
+        var doubt = new Doubt(verdict.Named is null ? Group : verdict.WithMethod is null ? "named" : "pair", accused);
+        bool Newest(Contradiction? c) => ReferenceEquals(c?.Examined, trail.Last[^1]);
+        return doubt with
         {
+            IsNews = doubt.Many ? Newest(against) : speaking.Exists(c => Newest(c) && Speaks(c)),
             Method = verdict.WithMethod is { } method ? trail.Line.Subjects[method] : null,
             Against = against,
             Agreeing = against is null ? null : speaking.Where(c => !Speaks(c) && Math.Abs(c.Surprise) < Fits && SameKind(c, against)).MaxBy(c => c.Examined.Frame.Sheet.At),
+            Following = verdict.Named is { } wrong ? Follow(trail, trail.Line.Subjects[wrong]) : [],
             Settles = Settling.Of(trail.Fitted.Line, result.Suspects) is { } place ? trail.Line.Subjects[place] : null,
         };
     }
+
+    private static List<string> Follow(Trail trail, Subject wrong) => wrong.Role != Role.Reading ? [] :
+    [
+        .. trail.Last[^1].Frame.Sheet.Findings
+            .Where(f => f.Code.StartsWith("limit.", StringComparison.Ordinal) && f.Point is { } tag && trail.Graph.Behind(tag).Contains(wrong.Name))
+            .Select(f => f.Point!).Distinct(StringComparer.Ordinal),
+    ];
 
     /// <summary>Two ways agree when they are no further apart than this many of their usual spread.</summary>
     private const double Fits = 2;

@@ -4,11 +4,15 @@ using Role = Logbook.Checks.CrossExamination.Role;
 
 namespace Logbook.Checks.Examining;
 
-/// <summary>From a verdict to a finding: one for each cause, said when it is new, and again only where its reading is taken again and still does not fit.</summary>
+/// <summary>
+/// From a verdict to a finding: one for each cause, told when a comparison speaks of it that is new with this entry. Where its
+/// reading is taken again and still does not fit it is kept with that; told it is only to who read it again on purpose.
+/// </summary>
 internal static class DoubtFindings
 {
     public const string Prefix = "examine.";
     public const string Unusual = Prefix + "unusual";
+    public const string Moved = Prefix + "moved";
 
     /// <summary>A change that history alone finds odd is noted from so many usual surprises on.</summary>
     private const double Odd = 6;
@@ -21,17 +25,26 @@ internal static class DoubtFindings
         if (examined.Result.Gate.Open && (verdict.Named is not null || verdict.Group.Count > 0))
         {
             var doubt = Doubt.Of(trail);
-            return Said(trail, doubt) ? [] : [new Finding(doubt.Many ? Level.Note : Level.Watch, Prefix + doubt.Kind, doubt.Point?.Tag, DoubtWords.Of(doubt), DoubtWords.Evidence(doubt)) { Settles = doubt.Second?.Tag }];
+            var finding = new Finding(doubt.Many ? Level.Note : Level.Watch, Prefix + doubt.Kind, doubt.Point?.Tag, DoubtWords.Of(doubt), DoubtWords.Evidence(doubt)) { Settles = doubt.Second?.Tag };
+            var told = Told(trail, finding);
+            var taken = examined.Frame.Sheet.Readings.Any(r => r.Value is not null && r.Point == finding.Point);
+            return !doubt.IsNews || (told && !taken) ? [] : [finding with { Again = told && examined.Frame.Sheet.Routine ? true : null }];
         }
 
         return Strange(trail, examined) is { } odd ? [odd] : [];
     }
 
-    /// <summary>The same was said in one of the last entries, and its reading has not been taken anew since.</summary>
-    private static bool Said(Trail trail, Doubt doubt) =>
-        !trail.Last[^1].Frame.Sheet.Readings.Any(r => r.Value is not null && r.Point == doubt.Point?.Tag)
-        && trail.Last.Take(trail.Last.Count - 1).Any(e => e.Frame.Sheet.Findings.Any(f =>
-            f.Code.StartsWith(Prefix, StringComparison.Ordinal) && f.Code != Unusual && f.Point == doubt.Point?.Tag));
+    /// <summary>As much was told of the point in one of the last entries.</summary>
+    private static bool Told(Trail trail, Finding finding) => trail.Last.Take(trail.Last.Count - 1)
+        .SelectMany(e => e.Frame.Sheet.Findings).Any(f => f.Point == finding.Point && Says(f) >= Says(finding));
+
+    /// <summary>From nothing to one that is named.</summary>
+    private static int Says(Finding finding) => finding.Code switch
+    {
+        Unusual or Moved => 0,
+        Prefix + Doubt.Group => finding.Level == Level.Note ? 1 : 2,
+        var code => code.StartsWith(Prefix, StringComparison.Ordinal) ? 3 : 0,
+    };
 
     /// <summary>What changed far more than it usually does, in one line; a point that was found to step already is not told twice.</summary>
     private static Finding? Strange(Trail trail, Examined examined)
@@ -46,7 +59,9 @@ internal static class DoubtFindings
             .Select(i => (Subject: trail.Line.Subjects[i], Value: examined.Frame.Round.Values[i], Surprise: examined.Glance.Surprises[trail.Line.Rows.Count + i], Scale: trail.Fitted.Scale[trail.Line.Rows.Count + i]))
             .Where(o => Math.Abs(o.Surprise) > Odd && !told.Contains(o.Subject.Name))
             .OrderByDescending(o => Math.Abs(o.Surprise)).ToList();
-        return odd.Count == 0 ? null : new Finding(Level.Note, Unusual, odd[0].Subject.Name,
-            DoubtWords.Unusual([.. odd.Select(o => (o.Subject, o.Value, o.Value - (o.Surprise * o.Scale)))]), []);
+        var moved = Moves.Of(trail);
+        var borneOut = odd.Count > 0 && odd.TrueForAll(o => moved.Contains(o.Subject));
+        return odd.Count == 0 ? null : new Finding(Level.Note, borneOut ? Moved : Unusual, odd[0].Subject.Name,
+            DoubtWords.Unusual([.. odd.Select(o => (o.Subject, o.Value, o.Value - (o.Surprise * o.Scale)))], borneOut ? moved : []), []);
     }
 }

@@ -13,7 +13,7 @@ internal static class DoubtWords
     /// <summary>Of many that could explain it so many are named.</summary>
     private const int Listed = 3;
 
-    public static string Of(Doubt doubt) => string.Join(' ', new[] { What(doubt), Contradicts(doubt), Else(doubt), Settles(doubt) }.Where(s => s.Length > 0));
+    public static string Of(Doubt doubt) => string.Join(' ', new[] { What(doubt), Contradicts(doubt), Else(doubt), HangsOn(doubt), Settles(doubt) }.Where(s => s.Length > 0));
 
     public static IReadOnlyList<string> Evidence(Doubt doubt) =>
     [
@@ -22,11 +22,13 @@ internal static class DoubtWords
     ];
 
     /// <param name="odd">Each with its value and what was expected.</param>
-    public static string Unusual(IReadOnlyList<(Subject Subject, double Value, double Expected)> odd)
+    /// <param name="moved">Readings that bear each other out, when they are all that is odd.</param>
+    public static string Unusual(IReadOnlyList<(Subject Subject, double Value, double Expected)> odd, IReadOnlyList<Subject> moved)
     {
         var named = odd.Take(3).Select(o => $"{o.Subject.Words} {Words.Value(o.Subject.Point!, o.Value)}, about {Words.Value(o.Subject.Point!, o.Expected)} was expected").ToList();
         var more = odd.Count > named.Count ? $", and {odd.Count - named.Count} more," : "";
-        return $"{string.Join("; ", named)}{more}: changed much more than usual; the plant changed, or misread";
+        var why = moved.Count == 0 ? "the plant changed, or misread" : $"{Words.And([.. moved.Select(m => m.Name)])} bear each other out, so the plant was moved";
+        return $"{string.Join("; ", named)}{more}: changed much more than usual; {why}";
     }
 
     private static string What(Doubt doubt)
@@ -66,6 +68,10 @@ internal static class DoubtWords
         var methods = (doubt.Kind == Doubt.Group ? doubt.Accused.Select(a => a.Subject) : doubt.Method is { } method ? [method] : []).Where(s => s.Role == Role.Method);
         return doubt.Many ? "" : string.Join(' ', methods.Take(2).Select(m => $"Or the readings are right: {m.WhenOff ?? m.Words + " is off"}."));
     }
+
+    /// <summary>What else the entry says that comes of the same figure: one cause, one story.</summary>
+    private static string HangsOn(Doubt doubt) =>
+        doubt.Following.Count == 0 ? "" : $"Computed from it, and beyond {(doubt.Following.Count == 1 ? "its limit" : "their limits")}: {Words.And(doubt.Following)}.";
 
     private static string Settles(Doubt doubt) => doubt.Second switch
     {

@@ -70,6 +70,7 @@ public static class Examine
             WithMethod = result.Verdict.WithMethod is { } method ? Name(method) : null,
             Group = [.. result.Verdict.Group.Select(Name)],
             Text = findings.Count > 0 ? findings[0].Text : result.Gate.Open ? "still as told before" : "nothing contradicts itself more than usual",
+            Waiting = Moves.Waiting(trail),
             Findings = findings,
             Compared = [.. examined.Frame.Rows.Select(s => Compared(trail, examined, s))],
             Unchecked = [.. examined.Frame.Sheet.Readings.Where(x => x.Value is not null && line.PlaceOf(x.Point) is null && desk.Site.FindPoint(x.Point)?.Choices.Count == 0).Select(x => x.Point)],
@@ -84,7 +85,10 @@ public static class Examine
         double Value(int i) => Units.CanConvert(seen.Row.Ways[i].Unit, seen.Row.Unit) ? Units.Convert(seen.Gives[i], seen.Row.Ways[i].Unit, seen.Row.Unit) : seen.Gives[i];
         var last = seen.Row.Ways.Count == 1 ? 0 : 1;
         return new ComparedRow(seen.Row.Quantity, Way(0), Way(last), Value(0), Value(last), seen.Row.Unit.Name, seen.Reading.Difference,
-            double.IsFinite(surprise) ? seen.Reading.Difference - (surprise * trail.Fitted.Scale[place]) : null, double.IsFinite(surprise) ? surprise : null);
+            double.IsFinite(surprise) ? seen.Reading.Difference - (surprise * trail.Fitted.Scale[place]) : null, double.IsFinite(surprise) ? surprise : null)
+        {
+            Until = examined.Glance.Round.Settled[place] is var hour && hour > examined.Glance.Round.Hours ? examined.Frame.Sheet.At.AddHours(hour - examined.Glance.Round.Hours) : null,
+        };
     }
 
     /// <summary>The entry's rows as balances about what is usual, every parameter with its uncertainty.</summary>

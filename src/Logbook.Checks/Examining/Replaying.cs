@@ -21,7 +21,7 @@ public static class Replaying
         var stretch = Stretch.Of(desk.Store, desk.State, from - Before, to.AddMilliseconds(-1));
         var trail = new Trail(fitted, new Tape(desk.Examinations.Line(desk.Graph), desk.Graph, desk.Guard));
         var alarm = new Alarm(desk.Site);
-        var load = new Load(desk.Site);
+        var load = new Load(desk.Graph);
         var said = new List<ReplayedFinding>();
         var (examined, flagged) = (0, 0);
         for (var i = 0; i < stretch.Sheets.Count; i++)
@@ -40,6 +40,7 @@ public static class Replaying
                 examined++;
                 flagged += one.Result!.Gate.Open ? 1 : 0;
                 findings = alarm.Silent ? [] : [.. DoubtFindings.Of(trail)];
+                sheet = sheet with { Findings = Moves.AsOne(sheet.Findings, trail) };
                 trail.Said(findings);
                 said.AddRange(findings.Select(f => new ReplayedFinding(sheet.Seq, sheet.At, f)));
             }

@@ -30,6 +30,9 @@ public sealed record ExaminationReport
     /// <summary>What the entry is told: an examination finding, or that nothing contradicts itself.</summary>
     public required string Text { get; init; }
 
+    /// <summary>That comparisons wait for a move of the line to come through, and until when; null when none does.</summary>
+    public required string? Waiting { get; init; }
+
     public required IReadOnlyList<Finding> Findings { get; init; }
 
     public required IReadOnlyList<ComparedRow> Compared { get; init; }
@@ -60,4 +63,8 @@ public sealed record GateTest(double Statistic, double Threshold, int Onset, boo
 /// <param name="One">The way that is read most often, by its point's tag.</param>
 /// <param name="Usual">The difference that was expected.</param>
 /// <param name="Surprise">How far off, in the comparison's own uncertainty; null while the line settles after a move, or the row was not heard.</param>
-public sealed record ComparedRow(string Quantity, string One, string Other, double First, double Second, string Unit, double Difference, double? Usual, double? Surprise);
+public sealed record ComparedRow(string Quantity, string One, string Other, double First, double Second, string Unit, double Difference, double? Usual, double? Surprise)
+{
+    /// <summary>When a move of the line has come through, and the row speaks again; null when it does not wait for one.</summary>
+    public DateTimeOffset? Until { get; init; }
+}

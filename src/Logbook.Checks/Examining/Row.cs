@@ -20,6 +20,9 @@ internal sealed record Row(
     /// <summary>True for a balance of the site's own.</summary>
     public bool IsBalance { get; init; }
 
+    /// <summary>Hours after a move of what it takes until it holds again.</summary>
+    public double Settles { get; } = Ways.Max(w => w.Settles).TotalHours;
+
     /// <summary>True when everything that must be new for the row to speak was taken in the entry.</summary>
     public bool MaySpeak(Func<int, bool> taken) => Takes.Any(t => t.Prompts) && Takes.Where(t => t.Prompts && t.Source.Required).All(t => taken(t.Input.Parameter));
 
@@ -54,7 +57,7 @@ internal sealed record Row(
 
         var comparison = new Comparison(Name, [.. present.Select(i => Takes[i].Input)], Difference);
         var seen = slopes ? comparison.At(pasts, typed, hours) : Alone(comparison, pasts, typed, hours);
-        return seen is null || Stale([.. present.Select(i => Takes[i])], pasts, hours, seen) ? null : new RowSeen(this, seen with { Sensitivities = Speaking(seen) }, first!);
+        return seen is null || Stale([.. present.Select(i => Takes[i])], pasts, hours, seen) ? null : new RowSeen(this, seen with { Sensitivities = Speaking(seen), Settles = Settles }, first!);
     }
 
     /// <summary>What the row does not hang on says nothing in it; but one stays, for how far the row looks back.</summary>

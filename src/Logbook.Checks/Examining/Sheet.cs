@@ -9,12 +9,18 @@ internal sealed record Sheet(long Seq, DateTimeOffset At, IReadOnlyList<Reading>
     /// <summary>No record has it yet.</summary>
     public const long NotYet = long.MaxValue;
 
+    /// <summary>True for a walk that would have been made anyway; false for what was read on purpose, a second reading among it.</summary>
+    public bool Routine { get; init; }
+
     public double Hours => HoursOf(At);
 
     /// <summary>Hours since a fixed time.</summary>
     public static double HoursOf(DateTimeOffset at) => (at - DateTimeOffset.UnixEpoch).TotalHours;
 
-    public static Sheet Of(JournalRecord record, Entry entry) => new(record.Seq, record.At, entry.Readings, entry.Results, entry.Findings);
+    public static Sheet Of(JournalRecord record, Entry entry) => Of(record.Seq, record.At, entry);
+
+    public static Sheet Of(long seq, DateTimeOffset at, Entry entry) =>
+        new(seq, at, entry.Readings, entry.Results, entry.Findings) { Routine = entry.Round is not null && entry.SecondOf is null };
 
     /// <summary>Tags that it says anything of.</summary>
     public HashSet<string> Judged() => [.. Readings.Where(r => !r.NotTaken).Select(r => r.Point), .. Results.Select(r => r.Point).OfType<string>()];

@@ -48,7 +48,7 @@ internal sealed class SiteLine
     private IEnumerable<string> Described() =>
     [
         .. Subjects.Select(s => string.Create(CultureInfo.InvariantCulture, $"{s.Name} {s.Role} {s.U.Amount:R} {s.U.IsShare} {s.Typed:R} {s.Unit} {string.Join(',', s.Moves)}")),
-        .. Rows.Select(r => $"{r.Name}: {string.Join(", ", r.Takes.Select(t => string.Create(CultureInfo.InvariantCulture, $"{Subjects[t.Input.Parameter].Name} {t.Input.Lag:R} {t.Input.Stale:R} {t.Prompts}")))}"),
+        .. Rows.Select(r => $"{r.Name}{(r.Settles > 0 ? string.Create(CultureInfo.InvariantCulture, $" settles {r.Settles:R}") : "")}: {string.Join(", ", r.Takes.Select(t => string.Create(CultureInfo.InvariantCulture, $"{Subjects[t.Input.Parameter].Name} {t.Input.Lag:R} {t.Input.Stale:R} {t.Prompts}")))}"),
     ];
 
     private sealed class Builder(CalculationGraph graph)

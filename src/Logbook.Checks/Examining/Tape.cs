@@ -16,6 +16,8 @@ internal sealed class Tape(SiteLine line, CalculationGraph graph, IGuard guard)
 
     public SiteLine Line => line;
 
+    public CalculationGraph Graph => graph;
+
     public Tape Copy(IGuard? guarded = null) => new(line, graph, guarded ?? guard) { _pasts = _pasts.Copy() };
 
     public IGuard Guard => guard;

@@ -32,6 +32,8 @@ internal sealed class Trail
 
     public SiteLine Line => _tape.Line;
 
+    public CalculationGraph Graph => _tape.Graph;
+
     /// <summary>The last entries that took part, oldest first.</summary>
     public IReadOnlyList<Examined> Last => _last;
 

@@ -9,6 +9,9 @@ internal enum FaultKind
     /// <summary>Shows its value times so much.</summary>
     Scale,
 
+    /// <summary>Shows so much more too much with each hour, in its unit.</summary>
+    Drift,
+
     /// <summary>Goes on showing what it showed first.</summary>
     Stuck,
 

@@ -41,6 +41,7 @@ internal sealed class Reader(LineHistory history, IReadOnlyList<InstrumentFault>
         {
             { Kind: FaultKind.Offset } => value + fault.Amount,
             { Kind: FaultKind.Scale } => value * fault.Amount,
+            { Kind: FaultKind.Drift } => value + (fault.Amount * (at - fault.From).TotalHours),
             _ => value,
         });
     }

@@ -10,9 +10,12 @@ internal static class FirstFit
     /// <summary>What is planted begins before the last three days; a shorter history holds no fit.</summary>
     private static readonly TimeSpan _rest = TimeSpan.FromHours(36);
 
+    /// <summary>When it is learned.</summary>
+    public static DateTimeOffset At(Scene scene) => scene.Start + _learned;
+
     public static void Plant(Scene scene, Script script)
     {
-        var at = scene.Start + _learned;
+        var at = At(scene);
         if (at <= scene.Until - _rest)
         {
             script.Acts.Add(new Act(at, desk => Writing.AdoptFit(desk, scene.Start, at, "first days of steady running", scene.Staff.Engineer)));

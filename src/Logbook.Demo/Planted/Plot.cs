@@ -16,6 +16,7 @@ internal static class Plot
         LeftForTheNewcomer.Plant(scene, script, plan);
         OverdueHose.Plant(scene, script);
         StuckTransmitter.Plant(scene, script);
+        DriftingTransmitter.Plant(scene, script);
         EyewashOut.Plant(scene, script);
         NearBoilOver.Plant(scene, script);
         AcidWash.Plant(scene, script);

@@ -18,7 +18,7 @@ public static class Audit
     public static readonly IReadOnlyList<string> Flags =
     [
         "missed", "late", "not-taken", "upset", "corrected", "entered-later", "carried-too-long", "past-date", "not-seen", "unanswered", "order-unread",
-        "refused", "unattended", "emergency", "reservation", "recurrent", "same-as-earlier", "varies-less", "limit-never", "limit-always", "always-not-taken",
+        "refused", "unattended", "emergency", "reservation", "recurrent", "off-laboratory", "same-as-earlier", "varies-less", "limit-never", "limit-always", "always-not-taken",
     ];
 
     // Three days of two shifts. Judgement, no source.
@@ -40,6 +40,7 @@ public static class Audit
                 .Concat(When(Asked("carried-too-long", "past-date", "not-seen", "unanswered", "order-unread"), () => CarriedLong(span).Concat(RecordFacts.StillOpen(span))))
                 .Concat(When(Asked("refused", "unattended", "emergency", "reservation"), () => RecordFacts.Handovers(span)))
                 .Concat(When(Asked("recurrent"), () => Recurrence.Flags(span)))
+                .Concat(When(Asked("off-laboratory"), () => OffLaboratory.Flags(span)))
                 .Concat(When(Asked("same-as-earlier", "varies-less"), () => LooksAlike.Flags(span)))
                 .Concat(When(Asked("limit-never", "limit-always", "always-not-taken"), () => LimitUse.Flags(span)))
                 .Where(f => Asked(f.Flag))

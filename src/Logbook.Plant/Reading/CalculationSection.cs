@@ -23,6 +23,7 @@ internal sealed class CalculationSection(KnownPoints points)
                 Estimates = Each(table, "estimates", (f, output) => f.Code(output)),
                 MethodU = Each(table, "method_u", Uncertainties.Of),
                 Moves = Each(table, "moves", Moves),
+                Settles = Durations(table, "settles"),
                 Place = table.Place,
             });
             if (!table.Has("inputs"))
@@ -132,6 +133,23 @@ internal sealed class CalculationSection(KnownPoints points)
             else if (lags.Duration(role) is { } lag)
             {
                 found[role] = lag;
+            }
+        }
+
+        return found;
+    }
+
+    private static Dictionary<string, TimeSpan> Durations(Fields table, string key)
+    {
+        var found = new Dictionary<string, TimeSpan>(StringComparer.Ordinal);
+        if (table.Table(key) is { } inner)
+        {
+            foreach (var name in inner.Keys)
+            {
+                if (inner.Duration(name) is { } duration)
+                {
+                    found[name] = duration;
+                }
             }
         }
 

@@ -10,6 +10,7 @@ internal static class AuditGroups
         ("A supervisor's signature settles", ["refused", "unattended", "emergency", "reservation"]),
         ("Whoever owns it settles", ["past-date", "carried-too-long", "not-seen", "unanswered", "order-unread", "recurrent"]),
         ("Nothing to settle: facts as they are", ["missed", "late", "not-taken", "upset", "corrected", "entered-later"]),
+        ("A check of the instrument settles; not findings about anyone", ["off-laboratory"]),
         ("The next reading settles; not findings about anyone", ["same-as-earlier", "varies-less"]),
         ("The site's files settle", ["limit-never", "limit-always", "always-not-taken"]),
     ];

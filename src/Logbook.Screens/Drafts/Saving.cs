@@ -40,7 +40,7 @@ internal static class Saving
     private static Session Spoken(Session session, JournalRecord record)
     {
         IReadOnlyList<Finding> findings = record.Body is Entry entry
-            ? [.. entry.Findings.Where(f => f.Level > Level.Note || f.Point is null).OrderByDescending(f => f.Level == Level.Urgent).ThenByDescending(f => f.Point is null).ThenByDescending(f => f.Level)]
+            ? [.. entry.Findings.New().Where(f => f.Level > Level.Note || f.Point is null).OrderByDescending(f => f.Level == Level.Urgent).ThenByDescending(f => f.Point is null).ThenByDescending(f => f.Level)]
             : [];
         return findings.Count == 0 ? session : session.Open(new FindingsPage($"What stands out in the entry {Say.Ref(record.Seq)}", findings, record.Seq, 0));
     }
@@ -86,7 +86,7 @@ internal static class Saving
         [
             Say.Count(entry.Readings.Count - notTaken, "reading"),
             notTaken > 0 ? $"{notTaken} not taken" : "",
-            LevelWords.Count(entry.Findings.Select(f => f.Level)),
+            LevelWords.Count(entry.Findings.New().Select(f => f.Level)),
         ];
         return $"saved {Say.Ref(record.Seq)} {session.Site.FindRound(entry.Round ?? "")?.Title}: {string.Join(", ", parts.Where(p => p.Length > 0))}";
     }

@@ -40,7 +40,7 @@ internal static class Judging
     public static IReadOnlyList<Finding> Findings(RoundPage page, Entry entry)
     {
         var tag = page.Row.Point.Tag;
-        var own = entry.Findings.Where(f => f.Point is { } point && f.Code != "calculation.missing"
+        var own = entry.Findings.New().Where(f => f.Point is { } point && f.Code != "calculation.missing"
             && (point.Equals(tag, StringComparison.OrdinalIgnoreCase) || (page.Links.Makes(tag, point) && (f.Level == Level.Urgent || IsLast(page, point)))));
         return [.. own.OrderByDescending(f => f.Level)];
     }

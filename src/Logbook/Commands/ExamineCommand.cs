@@ -13,12 +13,12 @@ internal static class ExamineCommand
 {
     private const string Keys =
         "With --json: seq, at, fit, global {statistic, degrees, critical, p}, readings [kind, point, z, glr, adjusted, bias], the most likely first, "
-        + "gate {statistic, threshold, onset, open}, verdict {named, with_method, group, text}, compared [quantity, one, other, first, second, unit, difference, usual, surprise], unchecked. "
+        + "gate {statistic, threshold, onset, open}, verdict {named, with_method, group, text}, compared [quantity, one, other, first, second, unit, difference, usual, surprise, until], waiting, unchecked. "
         + "With --replay --json: from, to, examined, flagged, findings [seq, at, finding], shifts [shift, demands, doubts, notes].";
 
     private static readonly Rows<ComparedRow> Comparisons = new("compared",
         new("quantity", c => c.Quantity), new("one", c => c.One), new("first", c => Rounded(c.First)), new("other", c => c.Other), new("second", c => Rounded(c.Second)),
-        new("unit", c => c.Unit), new("difference", c => Rounded(c.Difference)), new("usual", c => Rounded(c.Usual)), new("surprise", c => c.Surprise is { } s ? Math.Round(s, 1) : "settling"));
+        new("unit", c => c.Unit), new("difference", c => Rounded(c.Difference)), new("usual", c => Rounded(c.Usual)), new("surprise", c => c.Surprise is { } s ? Math.Round(s, 1) : c.Until is { } until ? string.Create(CultureInfo.InvariantCulture, $"from {until:HH:mm} on") : "not heard"));
 
     private static readonly Rows<ReplayedFinding> Said = new("findings",
         new("seq", f => f.Seq), new("at", f => f.At), new("level", f => Json.Word(f.Finding.Level)), new("code", f => f.Finding.Code), new("point", f => f.Finding.Point), new("text", f => f.Finding.Text));
@@ -64,7 +64,11 @@ internal static class ExamineCommand
         }
 
         shell.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"Entry {report.Seq}, {report.At:yyyy-MM-dd HH:mm}, by the fit of record {report.Fit}"));
-        shell.Out.WriteLine(Say.Visible(report.Text));
+        foreach (var sentence in new[] { report.Text, report.Waiting }.OfType<string>())
+        {
+            shell.Out.WriteLine(Say.Sentence(sentence));
+        }
+
         Comparisons.Print(shell, json: false, report.Compared, "Nothing was compared in this entry: no two estimates of one thing became new with it.");
         if (report.Unchecked.Count > 0)
         {
@@ -116,12 +120,13 @@ internal static class ExamineCommand
         .AddIfPresent("readings", new JsonArray([.. report.Readings.Select(r => new JsonObject { ["kind"] = r.Kind, ["point"] = r.Point }
             .AddIfPresent("z", r.Z).AddIfPresent("glr", r.Glr).AddIfPresent("adjusted", r.Adjusted).AddIfPresent("bias", r.Bias))]))
         .AddIfPresent("gate", new JsonObject { ["statistic"] = report.Gate.Statistic, ["threshold"] = report.Gate.Threshold, ["onset"] = report.Gate.Onset, ["open"] = report.Gate.Open })
+        .AddIfPresent("waiting", report.Waiting)
         .AddIfPresent("verdict", new JsonObject { ["with_method"] = report.WithMethod, ["text"] = report.Text }
             .AddIfPresent("named", Many(report.Named is { } n ? [n] : [])).AddIfPresent("group", Many(report.Group)))
         .AddIfPresent("compared", new JsonArray([.. report.Compared.Select(c => new JsonObject
         {
             ["quantity"] = c.Quantity, ["one"] = c.One, ["other"] = c.Other, ["first"] = c.First, ["second"] = c.Second, ["unit"] = c.Unit, ["difference"] = c.Difference,
-            ["usual"] = c.Usual, ["surprise"] = c.Surprise,
+            ["usual"] = c.Usual, ["surprise"] = c.Surprise, ["until"] = c.Until is { } until ? Json.Time(until) : null,
         })]))
         .AddIfPresent("unchecked", Many(report.Unchecked));
 

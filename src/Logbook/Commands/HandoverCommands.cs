@@ -55,7 +55,7 @@ internal static class HandoverCommands
                 NoteKind.Long => print.Write(shell, parse, LongNote.Of(desk, moment)),
                 _ => print.Write(shell, parse, HandoverNote.Of(desk, moment)),
             };
-        }));
+        }, computes: print.Kind(parse) == NoteKind.Week));
         return command;
     }
 

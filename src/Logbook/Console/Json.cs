@@ -36,7 +36,8 @@ internal static class Json
         .AddIfPresent("point", finding.Point)
         .AddIfPresent("text", finding.Text)
         .AddIfPresent("evidence", finding.Evidence)
-        .AddIfPresent("settles", finding.Settles);
+        .AddIfPresent("settles", finding.Settles)
+        .AddIfPresent("again", finding.Again);
 
     public static string Word(Level level) => level switch { Level.Urgent => "urgent", Level.Watch => "watch", _ => "note" };
 

@@ -50,7 +50,7 @@ internal static class WrittenOut
 
         shell.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{done}: record {record.Seq}, head {record.Hash[..12]}"));
         Shown.Results(shell.Out, site, results);
-        Shown.Findings(shell.Out, findings);
+        Shown.Findings(shell.Out, [.. findings.New()]);
         return ExitCode.Done;
     }
 }

@@ -25,9 +25,10 @@ internal static class OpenSite
     /// Runs <paramref name="action"/> on the site's desk; with --server on a desk of each line that is asked for. Each gets a
     /// shell to print to, so that what several say can be put together.
     /// </summary>
-    public static int ForLines(Shell shell, ParseResult parse, Func<Shell, Desk, int> action, Option<string?>? asOf = null) => parse.GetValue(ServerOptions.Server)
+    /// <param name="computes">True for what is compared by the site's calculations: then plug-ins are loaded, for the own line alone.</param>
+    public static int ForLines(Shell shell, ParseResult parse, Func<Shell, Desk, int> action, Option<string?>? asOf = null, bool computes = false) => parse.GetValue(ServerOptions.Server)
         ? ServerReading.Each(shell, parse, (own, desk) => AsOf(own, parse, asOf, desk, past => action(own, past)))
-        : ForReading(shell, parse, desk => action(shell, desk), asOf);
+        : With(shell, parse, asOf, () => computes ? Calculations(shell, Folder(shell, parse)) : [], desk => action(shell, desk));
 
     /// <summary>
     /// The calculations that the shipped plug-ins and the site's own offer; one that could not be loaded is said on the error
@@ -141,7 +142,7 @@ internal static class OpenSite
             return mistakes.Count > 0 ? shell.Refuse(mistakes) : action(desk);
         }
 
-        var past = new Desk(new JournalAsOf(desk.Store, then), desk.Files, [], desk.Guard, new FixedClock(then), desk.Terminal);
+        var past = new Desk(new JournalAsOf(desk.Store, then), desk.Files, desk.Calculations, desk.Guard, new FixedClock(then), desk.Terminal);
         past.Follow();
         return action(past);
     }

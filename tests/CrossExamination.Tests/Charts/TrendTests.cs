@@ -53,6 +53,26 @@ public sealed class TrendTests
     }
 
     [Fact]
+    public void Where_the_published_sum_stays_beyond_its_limit_one_signal_is_told()
+    {
+        // NIST/SEMATECH e-Handbook, section 6.3.2.3: from sample 14 to the end, 20, the sum is beyond. Against three sigma of the same
+        // data (0.635) samples 13 to 16, 18 and 20 lie out, 17 and 19 just within: one excursion.
+        var trend = Trend.Of("F1", "m3/h", Series(1, 324.925, 324.675, 324.725, 324.350, 325.350, 325.225, 324.125, 324.525, 325.225, 324.600,
+            324.625, 325.150, 328.325, 327.250, 327.825, 328.500, 326.675, 327.775, 326.875, 328.350), new TrendLimits(), new TrendOptions { Target = 325, Sigma = 0.635 });
+
+        Assert.Equal(14, trend.Cusum!.SignalIndex);
+        Assert.Equal(13, Assert.Single(trend.Signals, s => s.Rule == "beyond-3-sigma").Index);
+    }
+
+    [Fact]
+    public void Two_excursions_with_quiet_readings_between_are_two()
+    {
+        var trend = Trend.Of("X", "K", Series(1, 0.2, 4, 0.3, -0.4, 0.1, 4.1, -0.2, 0.4), new TrendLimits(), new TrendOptions { Target = 0, Sigma = 1 });
+
+        Assert.Equal([2, 6], trend.Signals.Where(s => s.Rule == "beyond-3-sigma").Select(s => s.Index));
+    }
+
+    [Fact]
     public void A_change_of_level_is_dated()
     {
         var trend = Trend.Of("WL-CE", "%", Series(2, 84.1, 83.8, 84.3, 84.0, 83.9, 84.2, 84.0, 81.9, 82.2, 82.0, 81.8, 82.1, 82.3, 81.9), new TrendLimits());

@@ -1,0 +1,125 @@
+using Logbook.Checks.Charts;
+using Logbook.Checks.CrossExamination;
+using Logbook.Plant;
+using MathNet.Numerics.Statistics;
+
+namespace Logbook.Checks.Examining;
+
+/// <summary>
+/// Instruments that have left the laboratory since the fit. An entry's examination takes a slow drift for the plant; over days
+/// it shows, because the samples do not follow: the median of each shift goes into a cumulated sum against what was learned, in
+/// the comparison's own uncertainty.
+/// </summary>
+public static class AgainstLaboratory
+{
+    /// <summary>So long before the stretch a departure may have begun.</summary>
+    private static readonly TimeSpan Back = TimeSpan.FromDays(14);
+
+    /// <summary>What the slopes are taken from: what an instrument reads now.</summary>
+    private static readonly TimeSpan Newest = TimeSpan.FromDays(2);
+
+    /// <summary>No more than the uncertainty itself is a departure; one bad sample is none. Judgement, no source.</summary>
+    private const double Allowance = 1, Threshold = 4, Bound = 3;
+
+    private const int FewestShifts = 3;
+    private const int Shown = 3;
+
+    /// <summary>Those that stand at the end of [from, to); none without a fit.</summary>
+    public static IReadOnlyList<Departure> Find(Desk desk, DateTimeOffset from, DateTimeOffset to)
+    {
+        var line = desk.Examinations.Line(desk.Graph);
+        if (desk.Examinations.Fit(Day.Today(desk)) is not { } fitted)
+        {
+            return [];
+        }
+
+        var stretch = Stretch.Of(desk.Store, desk.State, from - Back, to.AddMilliseconds(-1));
+        var tape = new Tape(line, desk.Graph, desk.Guard);
+        var frames = stretch.Sheets.Select(s => tape.Read(s, stretch.Standstill, slopes: s.At >= to - Newest)).OfType<Frame>().ToList();
+        return [.. Enumerable.Range(0, line.Rows.Count).Select(k => Of(desk.Site, line, fitted, k, frames)).OfType<Departure>()];
+    }
+
+    private static Departure? Of(Site site, SiteLine line, Fitted fitted, int place, List<Frame> frames)
+    {
+        var row = line.Rows[place];
+        var laboratory = row.IsBalance ? [] : Enumerable.Range(0, row.Ways.Count).Where(w => Of(row, w).Any(p => line.Subjects[p].Point?.Sample is not null)).ToList();
+        if (row.Ways.Count != 2 || laboratory.Count != 1)
+        {
+            return null;
+        }
+
+        var (usual, scale) = (fitted.Forecasts[place].Mean, fitted.Scale[place]);
+        var compared = frames.SelectMany(f => f.Rows.Where(r => r.Row.Name == row.Name).Select(r => (f.Sheet.At, Seen: r))).ToList();
+        var shifts = compared.GroupBy(c => Calendar.ShiftAt(site, c.At).Id, StringComparer.Ordinal)
+            .Select(g => (g.First().At, Off: (g.Select(c => c.Seen.Reading.Difference).Median() - usual) / scale)).ToList();
+        if (shifts.Count < FewestShifts)
+        {
+            return null;
+        }
+
+        var sums = Cusum.Of([.. shifts.Select(s => Math.Clamp(s.Off, -Bound, Bound))], 0, Allowance, Threshold);
+        var side = sums.High[^1] > Threshold ? sums.High : sums.Low[^1] > Threshold ? sums.Low : null;
+        if (side is null)
+        {
+            return null;
+        }
+
+        var since = shifts[Enumerable.Range(0, side.Count).Reverse().TakeWhile(i => side[i] > 0).Last()].At;
+        var apart = compared.Where(c => c.At >= since).ToList();
+        return Told(line, fitted, row, 1 - laboratory[0], usual, since, [.. compared.Where(c => c.At >= since)]);
+    }
+
+    private static Departure? Told(SiteLine line, Fitted fitted, Row row, int instrument, double usual, DateTimeOffset since, List<(DateTimeOffset At, RowSeen Seen)> apart)
+    {
+        var last = apart[^Math.Min(Shown, apart.Count)..];
+        var slopes = last[^1].Seen.Reading.Sensitivities.GroupBy(s => s.Parameter).ToDictionary(g => g.Key, g => g.Sum(s => s.Slope));
+        var readings = Of(row, instrument).Where(p => p < line.Readings && slopes.GetValueOrDefault(p) != 0)
+            .OrderByDescending(p => Math.Abs(slopes[p]) * fitted.Line.Parameters[p].U).ToList();
+        return readings.Count == 0 ? null : new Departure
+        {
+            Point = line.Subjects[readings[0]].Point!, By = (last.Select(c => c.Seen.Reading.Difference).Median() - usual) / slopes[readings[0]],
+            Since = since, Quantity = row.Quantity, Unit = row.Unit.Name, Usual = usual, Comparisons = apart.Count,
+            Last = [.. last.Select(c => (c.At, Value(c.Seen, row, instrument), Value(c.Seen, row, 1 - instrument)))],
+            Beside = [.. readings.Skip(1).Select(p => line.Subjects[p].Name)],
+            WhenOff = Of(row, instrument).Select(p => line.Subjects[p].WhenOff).FirstOrDefault(w => w is not null),
+        };
+    }
+
+    private static double Value(RowSeen seen, Row row, int way) =>
+        Units.CanConvert(row.Ways[way].Unit, row.Unit) ? Units.Convert(seen.Gives[way], row.Ways[way].Unit, row.Unit) : seen.Gives[way];
+
+    /// <summary>The places of what a way takes.</summary>
+    private static IEnumerable<int> Of(Row row, int way) => row.Feeds[way].Select(i => row.Takes[i].Input.Parameter).Distinct();
+}
+
+/// <summary>An instrument that reads otherwise than the laboratory.</summary>
+public sealed record Departure
+{
+    /// <summary>The instrument on which its estimate hangs most.</summary>
+    public required Point Point { get; init; }
+
+    /// <summary>By how much it would be off, in its unit; above zero for too high.</summary>
+    public required double By { get; init; }
+
+    public required DateTimeOffset Since { get; init; }
+
+    /// <summary>What both tell of, in words.</summary>
+    public required string Quantity { get; init; }
+
+    public required string Unit { get; init; }
+
+    /// <summary>The difference when it was learned.</summary>
+    public required double Usual { get; init; }
+
+    /// <summary>Comparisons since then.</summary>
+    public required int Comparisons { get; init; }
+
+    /// <summary>The last comparisons: by the instrument, by the laboratory.</summary>
+    public required IReadOnlyList<(DateTimeOffset At, double Instrument, double Laboratory)> Last { get; init; }
+
+    /// <summary>What else stands in the instrument's estimate.</summary>
+    public required IReadOnlyList<string> Beside { get; init; }
+
+    /// <summary>What it means when its method is off though it reads right.</summary>
+    public required string? WhenOff { get; init; }
+}

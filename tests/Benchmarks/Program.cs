@@ -44,7 +44,8 @@ if (args is ["store", ..])
 if (args is ["server", ..])
 {
     var sizes = args.Skip(1).Select(a => int.Parse(a, CultureInfo.InvariantCulture)).ToList();
-    ServerTable.Print(sizes.ElementAtOrDefault(0) is > 0 and var lines ? lines : 20, sizes.ElementAtOrDefault(1) is > 0 and var days ? days : 5 * 365, sizes.ElementAtOrDefault(2) is > 0 and var audited ? audited : 365);
+int At(int i, int usual) => sizes.ElementAtOrDefault(i) is > 0 and var said ? said : usual;
+    ServerTable.Print(lines: At(0, 20), days: At(1, 5 * 365), audited: At(2, 365), real: At(3, 182));
     return;
 }
 

@@ -55,7 +55,7 @@ public sealed class Cluster : IDisposable
     {
         using var connection = new NpgsqlConnection(ConnectionString(database, "lab"));
         connection.Open();
-        using var command = new NpgsqlCommand(sql, connection);
+        using var command = new NpgsqlCommand(sql, connection) { CommandTimeout = 0 };
         command.ExecuteNonQuery();
     }
 

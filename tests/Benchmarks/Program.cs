@@ -44,7 +44,7 @@ if (args is ["store", ..])
 if (args is ["server", ..])
 {
     var sizes = args.Skip(1).Select(a => int.Parse(a, CultureInfo.InvariantCulture)).ToList();
-int At(int i, int usual) => sizes.ElementAtOrDefault(i) is > 0 and var said ? said : usual;
+    int At(int i, int usual) => sizes.ElementAtOrDefault(i) is > 0 and var said ? said : usual;
     ServerTable.Print(lines: At(0, 20), days: At(1, 5 * 365), audited: At(2, 365), real: At(3, 182));
     return;
 }

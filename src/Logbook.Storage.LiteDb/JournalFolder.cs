@@ -129,7 +129,7 @@ internal sealed class JournalFolder(string path, IDisk disk)
         var words = Encoding.ASCII.GetString(text).Split(' ', StringSplitOptions.TrimEntries);
         return words.Length == 2 && long.TryParse(words[0], CultureInfo.InvariantCulture, out var seq)
             ? new Head(seq, words[1])
-            : throw new JournalException(JournalTrouble.Damaged, $"{_anchor} cannot be read; it holds a sequence number and a hash; without that file a lost end cannot be noticed");
+            : throw new JournalException(JournalTrouble.Damaged, $"{_anchor} cannot be read; it holds a sequence number and a hash; move that file away, then compare with the last printed note: logbook verify --head HASH");
     }
 
     public void NoteAnchor(Head head) => disk.Replace(_anchor, Encoding.ASCII.GetBytes(FormattableString.Invariant($"{head.Seq} {head.Hash}\n")));

@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using System.Text;
+using System.Text.Json;
 using CsCheck;
 using Logbook.Journal;
 
@@ -187,6 +188,25 @@ public class PinTests
         Assert.Single(Checks.RecordEntry.Run(flow.Desk, new Checks.EntryRequest("op1", [SmallLine.Typed("SL-T1=101.0")])).Mistakes);
         Assert.Single(Relieving.Emergency(flow.Desk, "op1", "1").Mistakes);
         Assert.Contains("Operator one", HandoverNote.Of(flow.Desk, flow.Desk.Now).Gave, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Each_signature_says_in_its_record_what_it_means()
+    {
+        using var flow = SignedNight.Write();
+        var hazard = flow.Line.Carry("safety-equipment", "slaker", "eyewash: no flow");
+        Assert.NotNull(SignedWriting.Close(flow.Desk, flow.Sign(), hazard, "flow is back, tried by me", "op3").Record);
+
+        var said = flow.Desk.Store.Read().Select(r => JsonDocument.Parse(r.Bytes).RootElement)
+            .Where(r => r.GetProperty("body").TryGetProperty("signed", out _))
+            .Select(r => (r.GetProperty("kind").GetString(), Signed: r.GetProperty("body").GetProperty("signed")))
+            .Select(r => $"{r.Item1} {r.Signed.GetProperty("how").GetString()}: {r.Signed.GetProperty("means").GetString()}").Distinct(StringComparer.Ordinal).ToList();
+
+        Assert.Contains("handover-relief none: hold the line at once, without a PIN; what I have not read I still have to open", said, StringComparer.Ordinal);
+        Assert.Contains("handover-countersigned pin: looked at it with those who were there; not a finding about anyone", said, StringComparer.Ordinal);
+        Assert.Contains("handover-prepared pin: prepared; told as far as I know it", said, StringComparer.Ordinal);
+        Assert.Contains(said, words => words.StartsWith("handover-accepted pin: read, asked, hold the line; I do not vouch for readings I did not take", StringComparison.Ordinal));
+        Assert.Contains("carry-close pin: know that it is over: seen by me, or told by who ended it", said, StringComparer.Ordinal);
     }
 
     private static Pins With(string pin)

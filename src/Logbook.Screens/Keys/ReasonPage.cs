@@ -5,10 +5,15 @@ namespace Logbook.Screens;
 /// <param name="Then">What becomes of the reason; the page below is on top again.</param>
 internal sealed record ReasonPage(string Title, IReadOnlyList<string> Reasons, int? Digit, Func<Session, string, Setting, Next> Then) : Page
 {
+    /// <summary>The same question about more at once: N again asks it.</summary>
+    public ReasonPage? Wider { get; init; }
+
     private static readonly KeyTable Table = new(
         new KeyRow("1-9", "choose", "Chooses a reason; another digit chooses another.", key => key.Digit is not null, Choose),
         KeyRow.Named("Enter", "take", "Takes the reason.", (session, _, setting) => Of(session).Then(session.Back(), Of(session).Reasons[Of(session).Digit!.Value - 1], setting), KeyName.Enter)
             with { WhyNot = s => Of(s).Digit is null ? "choose a reason by its digit first" : null },
+        KeyRow.Letter('N', "all of the round", "Asks it once of every open reading of the round.", (session, _) => Next.Of(session.Put(Of(session).Wider!)))
+            with { WhyNot = s => Of(s).Wider is null ? "there is nothing more to ask it of" : null },
         UsualKeys.Back("Back; nothing is changed."));
 
     public override KeyTable Keys => Table;

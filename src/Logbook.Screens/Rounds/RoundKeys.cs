@@ -17,7 +17,7 @@ internal static class RoundKeys
         KeyRow.Named("Esc", "leave", "Saves what is typed as one entry and goes back.", (session, _, _) => Leaving.Leave(session, Page(session)), KeyName.Esc) with { WhyNot = Typed },
         KeyRow.Letter('t', "read at", "When this reading was taken, if not now.", (session, _) => Next.Of(session.Open(RoundAsks.ReadAt(session)))),
         KeyRow.Letter('s', "second", "A second reading of the same point, beside the first.", (session, _) => Next.Of(session.Open(RoundAsks.Second(session)))),
-        KeyRow.Letter('N', "rest not taken", "Says once why none of the open readings of this area was taken.", (session, _) => Next.Of(session.Open(RestNotTaken(session)))),
+        KeyRow.Letter('N', "rest not taken", "Says once why none of the open readings of this area was taken; N again: of the whole round.", (session, _) => Next.Of(session.Open(RestNotTaken(session)))),
         KeyRow.Letter('c', "carried", "What is carried at this place, looked at: still so, changed, not seen; behind the last row all on the way that was not looked at.", (session, _) => Next.Of(session.Open(CarriedInRound.Here(session, Page(session))))),
         KeyRow.Letter('d', "upset", "Declares an upset from a time: rounds but safety points become one line. Ends it when one lasts.", (session, _) => UpsetAsks.Open(session)),
         KeyRow.Letter('p', "from paper", "Typed from a sheet: asks once when the walk began and ended; readings count from then.", (session, _) => Next.Of(session.Open(RoundAsks.FromPaper())))
@@ -48,8 +48,13 @@ internal static class RoundKeys
     private static ReasonPage RestNotTaken(Session session)
     {
         var area = Page(session).Row.Point.Area;
-        var open = Enumerable.Range(0, Page(session).Rows.Count).Where(i => Page(session).Rows[i] is { Answered: false } row && row.Point.Area == area).ToList();
-        return new ReasonPage($"{AreaWords.Of(area)}: {Handover.Say.Count(open.Count, "open reading")} not taken, because", session.Site.Reasons.NotTaken, null, (below, why, setting) =>
+        return OpenNotTaken(session, AreaWords.Of(area), row => row.Point.Area == area) with { Wider = OpenNotTaken(session, Page(session).Round.Title, _ => true) };
+    }
+
+    private static ReasonPage OpenNotTaken(Session session, string where, Func<RoundRow, bool> asked)
+    {
+        var open = Enumerable.Range(0, Page(session).Rows.Count).Where(i => Page(session).Rows[i] is { Answered: false } row && asked(row)).ToList();
+        return new ReasonPage($"{where}: {Handover.Say.Count(open.Count, "open reading")} not taken, because", session.Site.Reasons.NotTaken, null, (below, why, setting) =>
             Entering.TakeAll(below, open, why, setting));
     }
 

@@ -87,5 +87,6 @@ public sealed record Equipment(string Code, string Name, string Area);
 /// <summary>The reasons a person may choose from, each by its digit.</summary>
 public sealed record Reasons(IReadOnlyList<string> NotTaken, IReadOnlyList<string> Relief, IReadOnlyList<string> NotYet);
 
-/// <summary>Why, by whom, for how long and after which consultation a person's own figures may be looked at.</summary>
-public sealed record Policy(string Purpose, string Readers, string Retention, string Consultation);
+/// <summary>Why, by whom, for how long and after which consultation the audit may look at the walks of one person.</summary>
+/// <param name="Readers">Codes of those who may see it beside the person.</param>
+public sealed record Policy(string Purpose, IReadOnlyList<string> Readers, string Retention, string Consultation);

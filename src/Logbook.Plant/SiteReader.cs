@@ -63,6 +63,7 @@ public static class SiteReader
         var shifts = SiteSections.Shifts(root);
         var crews = CrewSection.Read(root, shifts);
         var handover = root.Table("handover");
+        var people = SiteSections.People(root, crews.Names);
         var site = new Site
         {
             Id = head.Code("id"),
@@ -71,7 +72,7 @@ public static class SiteReader
             AltitudeM = SiteSections.Altitude(head),
             Shifts = shifts,
             Crews = crews,
-            People = SiteSections.People(root, crews.Names),
+            People = people,
             Rounds = RoundSection.Read(root, known),
             Equipment = equipment,
             Reasons = SiteSections.Reasons(root),
@@ -80,7 +81,7 @@ public static class SiteReader
             Balances = BalanceSection.Read(root, known),
             Cautions = cautions,
             KeepClear = KeepClear(handover),
-            Policy = SiteSections.Policy(root),
+            Policy = SiteSections.Policy(root, people),
         };
         head.RefuseOthers();
         handover?.RefuseOthers();

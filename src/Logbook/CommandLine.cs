@@ -57,7 +57,7 @@ internal static class CommandLine
             StateCommand.Make(shell), CarryCommands.Make(shell), LineCommands.Answer(shell), LineCommands.Upset(shell), LineCommands.Clock(shell),
             OrderCommands.Make(shell), DepartmentCommands.Make(shell), RosterCommands.Make(shell),
             NowCommand.Make(shell), DueCommand.Make(shell), ListCommand.Make(shell), TrendCommand.Make(shell), ExamineCommand.Make(shell), LogCommand.Make(shell), FindCommands.Find(shell), FindCommands.Since(shell),
-            HandoverCommands.Make(shell), TemplateCommands.Make(shell), AuditCommand.Make(shell), AuditCommand.LimitUse(shell),
+            HandoverCommands.Make(shell), TemplateCommands.Make(shell), AuditCommand.Make(shell), AuditCommand.LimitUse(shell), OwnCommand.Make(shell),
             CalcCommands.Make(shell), PluginsCommand.Make(shell), PeopleCommand.Make(shell),
             VerifyCommand.Make(shell), ExportCommand.Make(shell), BackupCommands.Backup(shell), BackupCommands.Restore(shell),
             ForwardCommand.Make(shell), ServerCommands.Make(shell),

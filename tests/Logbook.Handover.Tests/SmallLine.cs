@@ -175,6 +175,13 @@ internal sealed class SmallLine : IDisposable
         Saved(Writing.Adopt(Desk, "the crews have swapped", "eng1"));
     }
 
+    /// <summary>Puts files in force that cite a policy for what the audit says of one person.</summary>
+    public void AdoptPolicy()
+    {
+        Desk = NewDesk(Rounds + "\n[policy]\npurpose = \"to mend rounds\"\nreaders = [\"sup1\"]\nretention = \"as long as the log\"\nconsultation = \"agreed with the crews\"\n");
+        Saved(Writing.Adopt(Desk, "agreed with the crews", "eng1"));
+    }
+
     public static DateTimeOffset At(string iso) => DateTimeOffset.Parse(iso, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal);
 
     /// <summary>Moves the clock forward to an instant: <c>2026-11-24T19:00-05:00</c>.</summary>

@@ -44,15 +44,34 @@ internal sealed class Terminal : IDisposable
     private readonly string _folder;
     private DraftFolder _drafts;
 
-    public Terminal(string? by = "op1", IJournalStore? journal = null, Action<Terminal>? before = null)
+    private const string Policy = """
+
+        [policy]
+        purpose = "to mend rounds"
+        readers = ["sup1"]
+        retention = "answers stay as long as the log"
+        consultation = "agreed with the crews"
+
+        [[equipment]]
+        code = "lime-screw"
+        """;
+
+    /// <param name="policy">The site has cited a policy for nine weeks.</param>
+    public Terminal(string? by = "op1", IJournalStore? journal = null, Action<Terminal>? before = null, bool policy = false)
     {
         _folder = Directory.CreateTempSubdirectory("logbook-screens-").FullName;
-        Clock = new FakeTimeProvider(Some.Morning.AddMinutes(-58));
+        Clock = new FakeTimeProvider(Some.Morning.AddMinutes(policy ? -63 * 24 * 60 : -58));
         Journal = journal ?? new InMemoryJournal();
-        Desk = Some.Desk(Clock, Journal, Some.Changed(("[[equipment]]\ncode = \"lime-screw\"", MoreRounds)));
+        Desk = Some.Desk(Clock, Journal, Some.Changed(("[[equipment]]\ncode = \"lime-screw\"", policy ? MoreRounds.Replace("\n\n[[equipment]]\ncode = \"lime-screw\"", Policy, StringComparison.Ordinal) : MoreRounds)));
         foreach (var person in Desk.Site.People)
         {
             Pins.Set(person.Code, Pin);
+        }
+
+        if (policy)
+        {
+            Saved(Writing.Remark(Desk, "the log begins", null, null, "op1"));
+            At(-58);
         }
 
         Record("hourly", "SL-T1=99.6", "SL-F1=301", "LM-F1=18.9", "LM-CAO=88.0");

@@ -11,6 +11,9 @@ public sealed record Handed(JournalRecord? Record, IReadOnlyList<Mistake> Mistak
     /// <summary>A page that must be shown again at once, because an answer did not agree with it.</summary>
     public HandoverPage? Reopened { get; init; }
 
+    /// <summary>What is shown to one person alone, and kept nowhere.</summary>
+    public IReadOnlyList<NoteLine>? Own { get; init; }
+
     internal static Handed Not(string rule) => new(null, [], rule);
 
     /// <summary>The one way of these steps: what was given, then the rules, then the signature, then the record.</summary>

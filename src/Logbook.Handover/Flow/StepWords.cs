@@ -46,6 +46,8 @@ internal static class StepWords
             "pin-set" => $"PIN of {name} set",
             "pin-reset" => $"PIN of {name} RESET; stands beside the next signature",
             "closed" => $"{name} closed: {Say.Visible(change.Why ?? "")}",
+            "own-answered" => $"{name} has looked at what the audit says of the own walks, and says: {Say.Visible(change.Why ?? "")}",
+            "own-looked" => $"What the audit says of walks by {name} was looked at: {Say.Visible(change.Why ?? "")}",
             "confirmed" => $"{name} confirms the witnessed signature {Say.Ref(change.Target ?? 0)}",
             _ => $"{name}: {Say.Visible(change.Change)}",
         };

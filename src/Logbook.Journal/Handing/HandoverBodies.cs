@@ -90,7 +90,10 @@ public sealed record HandoverCountersigned(long Target, string Why, Signed Signe
 }
 
 /// <summary>Something about a person's standing. No secret and no hash of one ever stands in a record.</summary>
-/// <param name="Change"><c>pin-set</c>, <c>pin-reset</c>, <c>closed</c>, or <c>confirmed</c> for an earlier witnessed signature.</param>
+/// <param name="Change">
+/// <c>pin-set</c>, <c>pin-reset</c>, <c>closed</c>, <c>confirmed</c> for an earlier witnessed signature; <c>own-answered</c> by the
+/// person and <c>own-looked</c> by somebody else, of what the audit says of the person's own walks.
+/// </param>
 /// <param name="Target">The witnessed record that is confirmed.</param>
 public sealed record PersonChanged(string Code, string Change, long? Target, string? Why) : RecordBody
 {

@@ -132,14 +132,25 @@ internal static class SiteSections
     }
 
     /// <summary>Null when the site cites none: then nothing is computed per person.</summary>
-    public static Policy? Policy(Fields root)
+    public static Policy? Policy(Fields root, IReadOnlyList<Person> people)
     {
         if (root.Table("policy") is not { } table)
         {
             return null;
         }
 
-        var policy = new Policy(table.Text("purpose"), table.Text("readers"), table.Text("retention"), table.Text("consultation"));
+        var readers = table.Texts("readers");
+        if (readers.Count == 0)
+        {
+            table.Wrong("readers", "[policy] names no readers", "codes of people, as in readers = [\"sup1\"]");
+        }
+
+        foreach (var (code, place) in readers.Where(r => !people.Any(p => p.Code.Equals(r.Text, StringComparison.OrdinalIgnoreCase))))
+        {
+            table.Keep<string>(null, new Mistake(place, $"reader '{code}' is nobody of this site", Spelling.Accepted(code, [.. people.Select(p => p.Code)])));
+        }
+
+        var policy = new Policy(table.Text("purpose"), [.. readers.Select(r => r.Text)], table.Text("retention"), table.Text("consultation"));
         table.RefuseOthers();
         return policy;
     }

@@ -102,6 +102,26 @@ internal sealed record ReplyTo(string By, long Question, string Text, string? Fr
     public override Handed Take(Desk desk, SignWith sign) => Asking.Reply(desk, By, Question, Text, From);
 }
 
+/// <param name="Of">Whose walks.</param>
+/// <param name="Why">Why another's are looked at; null for the own ones.</param>
+internal sealed record LookAtOwn(string By, string Of, string? Why) : HandStep(By)
+{
+    public override string Means => Why is null ? "look at what the audit says of my own walks" : "look at another's, who is told";
+
+    public override string Done => "shown";
+
+    public override Handed Take(Desk desk, SignWith sign) => OwnLooks.Look(desk, sign, By, Of, Why);
+}
+
+internal sealed record AnswerOwn(string By, string Text) : HandStep(By)
+{
+    public override string Means => "have looked at my own, and answer";
+
+    public override string Done => "answered";
+
+    public override Handed Take(Desk desk, SignWith sign) => OwnLooks.Answer(desk, sign, By, Text);
+}
+
 /// <param name="From">Who answered the call while nobody held the line.</param>
 internal sealed record CallAnswered(string By, string From, string Text) : HandStep(By)
 {

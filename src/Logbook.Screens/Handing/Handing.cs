@@ -15,6 +15,11 @@ internal static class Handing
 
     public static Next Taken(Session session, StepTaken taken)
     {
+        if (taken.Handed.Own is { } own)
+        {
+            return Next.Of(session.Back().Open(new OwnPage(own, taken.Step is LookAtOwn { Why: null }, 0)));
+        }
+
         if (taken.Handed.Record is not { } record)
         {
             // The PIN page stays for another try; what else asked stays too.
@@ -28,6 +33,7 @@ internal static class Handing
             EmergencyRelief or ShortRelief => Next.Of(Holding(session, taken.Step.By).Say(said)),
             AskOther => Next.Of(session.Back().Open(Aloud(session, record.Seq)).Say(said)),
             ReplyTo or CallAnswered => Next.Of(session.Back().Say(said)),
+            AnswerOwn => Next.Of(session.Back().Back().Say(said)),
             _ => Next.Of((session with { Giving = Giving.Nothing }).Home().Say(said)),
         };
     }

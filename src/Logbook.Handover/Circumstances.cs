@@ -20,7 +20,8 @@ internal sealed record Circumstances(EquipmentHistory Equipment, IReadOnlyList<U
     }
 
     /// <summary>Why a check that falls due then does not apply; null when it does.</summary>
-    public Rest? Rests(Site site, Point? point, DateTimeOffset dueAt)
+    /// <param name="insteadOfTrip">What is read instead of a defeated trip is never more needed than in an upset.</param>
+    public Rest? Rests(Site site, Point? point, DateTimeOffset dueAt, bool insteadOfTrip)
     {
         if (point is not { Always: false })
         {
@@ -29,8 +30,8 @@ internal sealed record Circumstances(EquipmentHistory Equipment, IReadOnlyList<U
 
         return Equipment.At(point.Equipment, dueAt) is { } change && !EquipmentHistory.Runs(change.State)
             ? new Rest($"{Say.Equipment(site, change.Equipment)} {change.State} since {Say.Time(site, change.Since, dueAt)}", Upset: false)
-            : Upsets.FirstOrDefault(u => u.Began <= dueAt && (u.Ended is null || dueAt < u.Ended)) is { } upset
-                ? new Rest($"upset since {Say.Time(site, upset.Began, dueAt)}{(upset.Ended is { } end ? $" to {Say.Time(site, end, dueAt)}" : "")}", Upset: true)
+            : !insteadOfTrip && Upsets.FirstOrDefault(u => u.Began <= dueAt && (u.Ended is null || dueAt < u.Ended)) is { } upset
+                ? new Rest($"upset {(upset.Ended is null ? "since" : "from")} {Say.Time(site, upset.Began, dueAt)}{(upset.Ended is { } end ? $" to {Say.Time(site, end, dueAt)}" : "")}", Upset: true)
                 : null;
     }
 }

@@ -1,4 +1,5 @@
 using Logbook.Checks;
+using Logbook.Journal;
 using Logbook.Plant;
 
 namespace Logbook.Handover;
@@ -20,17 +21,21 @@ public sealed record DueCheck(
 public static class DueList
 {
     /// <summary>Every check that falls due in [from, to), by due time, round and walking order.</summary>
-    public static IReadOnlyList<DueCheck> Between(Desk desk, DateTimeOffset from, DateTimeOffset to)
+    public static IReadOnlyList<DueCheck> Between(Desk desk, DateTimeOffset from, DateTimeOffset to) => Between(desk, from, to, JournalSpan.Touching);
+
+    /// <param name="touching">Gives the records that may speak of a stretch: an audit has read them already.</param>
+    internal static IReadOnlyList<DueCheck> Between(Desk desk, DateTimeOffset from, DateTimeOffset to, Func<Desk, DateTimeOffset, DateTimeOffset, IReadOnlyList<JournalRecord>> touching)
     {
         var begun = JournalSpan.Begin(desk);
         var sheets = SiteInForce.Since(desk, from).SelectMany(s => s.Site.Rounds.Select(r => new RoundSheet(s, r, from, to))).ToList();
         var (opens, closes) = (sheets.Min(s => s.Opens) ?? from, sheets.Max(s => s.Closes) ?? to);
-        var records = JournalSpan.Touching(desk, opens < from ? opens : from, closes > to ? closes : to);
+        var records = touching(desk, opens < from ? opens : from, closes > to ? closes : to);
         var then = JournalSpan.StateAt(desk, to);
         var instead = InsteadOfTrips.Sheets(desk, then, records, from, to).ToList();
+        var byPoint = sheets.SelectMany(s => s.Points.Select(p => (p, s))).ToLookup(x => x.p, x => x.s, StringComparer.OrdinalIgnoreCase);
         foreach (var answer in Answer.All(records))
         {
-            Place(sheets, answer);
+            Place([.. byPoint[answer.Point]], answer);
             PlaceInstead(instead, answer);
         }
 
@@ -51,10 +56,11 @@ public static class DueList
     }
 
     /// <summary>A reading answers one slot at most: of the round that it was typed for, else of the round whose slot is nearest.</summary>
+    /// <param name="sheets">Those that ask for its point.</param>
     private static void Place(List<RoundSheet> sheets, Answer answer)
     {
-        var own = sheets.Where(s => s.Has(answer.Point) && s.Is(answer.Round)).ToList();
-        var nearest = (own.Count > 0 ? own : sheets.Where(s => s.Has(answer.Point)))
+        var own = sheets.FindAll(s => s.Is(answer.Round));
+        var nearest = (own.Count > 0 ? own : sheets)
             .Select(s => (Sheet: s, Slot: s.Nearest(answer.CountsAt)))
             .Where(x => x.Slot >= 0)
             .OrderBy(x => x.Sheet.Away(x.Slot, answer.CountsAt))

@@ -42,6 +42,8 @@ internal sealed class RoundSheet
 
     public IReadOnlyList<Slot> Slots { get; }
 
+    public IEnumerable<string> Points => _columns.Keys;
+
     public bool Has(string point) => _columns.ContainsKey(point);
 
     public bool Is(string? round) => _round.Id.Equals(round, StringComparison.OrdinalIgnoreCase);
@@ -97,7 +99,7 @@ internal sealed class RoundSheet
             // Near a shift change the slot asks for the safety points alone.
             foreach (var tag in slot.Points)
             {
-                var rests = around.Rests(_site, _site.FindPoint(tag), slot.DueAt);
+                var rests = around.Rests(_site, _site.FindPoint(tag), slot.DueAt, InsteadOfTrips.Is(_round.Id));
                 yield return _answers[row, _columns[tag]] is { } answer && (answer.Taken || rests is null)
                     ? Answered(slot, tag, answer)
                     : Open(slot, tag, rests, now);

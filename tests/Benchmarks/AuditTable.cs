@@ -8,19 +8,23 @@ internal static class AuditTable
 {
     public static void Print(int months)
     {
+        var measured = Enum.GetValues<Manner>().Select(manner => Measured.Of(manner, months, seed: 5)).ToList();
+        // Every honest crew there was: the one that is looked at, and the three beside each.
+        var honest = (measured[0].Either + (3 * measured.Sum(m => m.Others))) / (1 + (3 * measured.Count));
         Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"One crew of four on one hourly round of 14 points, {months} months each; the other three crews are honest."));
-        Console.WriteLine("| the crew | same as earlier | varies less | flagged by either | honest colleagues beside it | of the flagged, such (1 in 100 is) |");
+        Console.WriteLine("| the crew | same as earlier | varies less | flagged in a month | of the flagged, such (1 in 100 is) | two shifts in eight weeks |");
         Console.WriteLine("|---|---|---|---|---|---|");
-        double honest = 0;
-        foreach (var manner in Enum.GetValues<Manner>())
+        var (innocent, runs) = (0.0, Math.Max(1, months / 2));
+        foreach (var m in measured)
         {
-            var m = Measured.Of(manner, months, seed: 5);
-            honest = manner == Manner.Honest ? (m.Either + (3 * m.Others)) / 4 : honest;
-            var worth = manner >= Manner.Copies ? m.Worth(honest).ToString("P0", CultureInfo.InvariantCulture) : "";
-            Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"| {Words(manner)} | {m.Same:P1} | {m.Quiet:P1} | {m.Either:P1} | {m.Others:P1} | {worth} |"));
+            var (twice, others) = Measured.Twice(m.Manner, runs, seed: 9);
+            innocent += m.Manner == Manner.Honest ? twice + (3 * others) : 3 * others;
+            var worth = m.Manner >= Manner.Copies ? m.Worth(honest).ToString("P0", CultureInfo.InvariantCulture) : "";
+            Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"| {Words(m.Manner)} | {m.Same:P1} | {m.Quiet:P1} | {m.Either:P1} | {worth} | {twice:P0} |"));
         }
 
-        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"An honest crew's month is flagged in {honest:P1}."));
+        var crews = 1 + (3 * measured.Count);
+        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"An honest crew is flagged in {honest:P1} of {crews * months} months, and in two shifts in {innocent / crews:P1} of {crews * runs} stretches of eight weeks."));
     }
 
     private static string Words(Manner manner) => manner switch

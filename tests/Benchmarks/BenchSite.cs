@@ -13,10 +13,29 @@ internal sealed class BenchSite : IDisposable
     private static readonly IReadOnlyList<LoadedCalculation> Calculations =
         [.. OpenSite.Plugins(Shell.OfProcess(), site: null).SelectMany(p => p.Calculations.Select(c => new LoadedCalculation(c, p.Name)))];
 
-    private readonly string _folder = Directory.CreateTempSubdirectory("logbook-bench-").FullName;
+    private readonly string _folder;
+    private readonly bool _kept;
     private readonly SiteFiles _files = SiteReader.Load(Templates.Site).Value!;
     private readonly Clock _clock = new();
     private readonly Random _chance = new(1); // a steady plant, but seldom the same reading twice
+
+    private BenchSite(string? folder)
+    {
+        _kept = folder is not null;
+        _folder = folder is null ? Directory.CreateTempSubdirectory("logbook-bench-").FullName : Directory.CreateDirectory(folder).FullName;
+        foreach (var (name, text) in _files.Texts)
+        {
+            File.WriteAllText(Path.Combine(_folder, name), text);
+        }
+    }
+
+    /// <summary>A folder that stays: what takes minutes to write is written once. The clock stands at its last record.</summary>
+    public static BenchSite In(string folder)
+    {
+        var site = new BenchSite(folder);
+        site.WithDesk(desk => site._clock.Set(desk.State.LastEntered ?? desk.Now));
+        return site;
+    }
 
     public static BenchSite With(int readings)
     {
@@ -32,16 +51,7 @@ internal sealed class BenchSite : IDisposable
     }
 
     /// <summary>The files alone.</summary>
-    public static BenchSite Empty()
-    {
-        var site = new BenchSite();
-        foreach (var (name, text) in site._files.Texts)
-        {
-            File.WriteAllText(Path.Combine(site._folder, name), text);
-        }
-
-        return site;
-    }
+    public static BenchSite Empty() => new(folder: null);
 
     public string Folder => _folder;
 
@@ -95,7 +105,13 @@ internal sealed class BenchSite : IDisposable
         process.WaitForExit();
     }
 
-    public void Dispose() => Directory.Delete(_folder, recursive: true);
+    public void Dispose()
+    {
+        if (!_kept)
+        {
+            Directory.Delete(_folder, recursive: true);
+        }
+    }
 
     /// <summary>The middle of its limits, off by a share of a fifth of their width.</summary>
     private static string Near(Point point, double share)

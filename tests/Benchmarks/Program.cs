@@ -51,7 +51,7 @@ if (args is ["server", ..])
 
 if (args is ["history", ..])
 {
-    HistoryTable.Print(args.Length > 1 ? int.Parse(args[1], CultureInfo.InvariantCulture) : 5);
+    HistoryTable.Print(args.Length > 1 ? int.Parse(args[1], CultureInfo.InvariantCulture) : 5, args.ElementAtOrDefault(2));
     return;
 }
 

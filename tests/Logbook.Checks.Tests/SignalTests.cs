@@ -80,6 +80,24 @@ public sealed class SignalTests
         Assert.True(honest.Either + honest.Others <= 0.05);
     }
 
+    /// <summary>A field round is walked first and typed in one go, a sheet is pasted at once: how fast something came in is no signal.</summary>
+    [Theory]
+    [InlineData((int)Manner.Honest)]
+    [InlineData((int)Manner.Copies)]
+    public void The_pace_of_typing_changes_no_signal(int manner)
+    {
+        var month = new SimulatedMonth((Manner)manner, 11);
+        var ends = month.Walks.GroupBy(w => w.Shift, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.Max(w => w.At), StringComparer.Ordinal);
+        var atOnce = month.Walks.Select(w => w with { At = ends[w.Shift] }).ToList();
+
+        Assert.Equal(
+            SameAsEarlier.Find(month.Walks, SimulatedMonth.From).Select(s => (s.Walk.Seq, s.Earlier.Seq)).Order(),
+            SameAsEarlier.Find(atOnce, SimulatedMonth.From).Select(s => (s.Walk.Seq, s.Earlier.Seq)).Order());
+        Assert.Equal(
+            VariesLess.Find(month.Walks, month.Resolutions, SimulatedMonth.From).Select(s => s.Shift),
+            VariesLess.Find(atOnce, month.Resolutions, SimulatedMonth.From).Select(s => s.Shift), StringComparer.Ordinal);
+    }
+
     [Fact]
     public void What_is_typed_up_later_from_a_sheet_is_not_flagged()
     {

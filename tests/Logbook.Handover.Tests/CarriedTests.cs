@@ -93,6 +93,21 @@ public sealed class CarriedTests
         Assert.Equal([CheckState.Done, CheckState.Missed, CheckState.Missed], checks.Select(c => c.State));
     }
 
+    [Fact]
+    public void What_is_read_instead_of_a_trip_stays_due_in_an_upset()
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        line.Carry("bypass", "slaker", "low-flow trip bridged", SmallLine.At("2026-11-24T14:00-05:00"), ("instead", "level by hand"), ("point", "WT-L"), ("every", "30m"));
+        Writing.BeginUpset(line.Desk, null, "slaker boiling over", "op1");
+        line.Clock("2026-11-24T10:00-05:00");
+
+        var checks = line.Due("2026-11-24T08:00-05:00", "2026-11-24T09:30-05:00");
+
+        Assert.All(checks.Where(c => InsteadOfTrips.Is(c.Round)), c => Assert.Equal(CheckState.Missed, c.State));
+        Assert.Contains(checks, c => InsteadOfTrips.Is(c.Round));
+        Assert.All(checks.Where(c => c.Round == "hourly" && c.Point == "WT-L"), c => Assert.True(c.Upset));
+    }
+
     [Theory]
     [InlineData("point", "NO-SUCH", "point 'NO-SUCH'")]
     [InlineData("point", "WT-L", "belong together")]

@@ -48,7 +48,7 @@ public static class SameAsEarlier
                 .Where(x => x.Adjusted < Level && x.Pair.Equal >= LeastShare * x.Pair.Of)
                 .GroupBy(x => x.Pair.Walk).Select(g => g.MinBy(x => x.Pair.Chance))
                 .Select(x => new SameSignal(
-                    walks[x.Pair.Walk], walks[x.Pair.Walk - x.Pair.Lag], x.Pair.Equal, x.Pair.Of, x.Pair.Usual, x.Pair.MostElsewhere, x.Adjusted))
+                    walks[x.Pair.Walk], walks[x.Pair.Walk - x.Pair.Lag], x.Pair.Equal, x.Pair.Of, x.Pair.Usual, MostElsewhere(walks, x.Pair), x.Adjusted))
                 .OrderBy(s => s.Walk.At),
         ];
     }
@@ -57,22 +57,25 @@ public static class SameAsEarlier
     private sealed record Pair(int Walk, int Lag, int Equal, int Of, double Usual)
     {
         public double Chance { get; init; } = 1;
-
-        public int MostElsewhere { get; init; }
     }
 
     /// <summary>How many pairs there are among the walks asked for, and those of them that are rare by chance.</summary>
     private static (int Asked, IReadOnlyList<Pair> Rare) AtDistance(IReadOnlyList<Walk> walks, int lag, DateTimeOffset from)
     {
-        var rates = Rates(walks, lag);
-        var pairs = Enumerable.Range(lag, walks.Count - lag).Select(i => Compare(walks, i, lag, rates)).Where(p => p.Of >= FewestPoints).ToList();
+        var pairs = Pairs(walks, lag).ToList();
         var usual = Usual(pairs);
         var asked = pairs.Where(p => walks[p.Walk].At >= from).ToList();
-        var rare = asked.Select(p => p with { Chance = usual(p) }).Where(p => p.Chance < Rare).ToList();
-        return (asked.Count, rare.ConvertAll(p => p with
-        {
-            MostElsewhere = pairs.Where(o => !walks[o.Walk].Shift.Equals(walks[p.Walk].Shift, StringComparison.Ordinal)).Select(o => o.Equal).DefaultIfEmpty(0).Max(),
-        }));
+        return (asked.Count, [.. asked.Select(p => p with { Chance = usual(p) }).Where(p => p.Chance < Rare)]);
+    }
+
+    /// <summary>The most that any pair at that distance has in common in another shift. Asked of what is flagged alone: it looks through all of them.</summary>
+    private static int MostElsewhere(IReadOnlyList<Walk> walks, Pair flagged) =>
+        Pairs(walks, flagged.Lag).Where(p => !walks[p.Walk].Shift.Equals(walks[flagged.Walk].Shift, StringComparison.Ordinal)).Select(p => p.Equal).DefaultIfEmpty(0).Max();
+
+    private static IEnumerable<Pair> Pairs(IReadOnlyList<Walk> walks, int lag)
+    {
+        var rates = Rates(walks, lag);
+        return Enumerable.Range(lag, walks.Count - lag).Select(i => Compare(walks, i, lag, rates)).Where(p => p.Of >= FewestPoints);
     }
 
     private static Pair Compare(IReadOnlyList<Walk> walks, int index, int lag, double[] rates)

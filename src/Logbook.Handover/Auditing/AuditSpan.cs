@@ -9,6 +9,9 @@ internal sealed class AuditSpan(Desk desk, DateTimeOffset from, DateTimeOffset t
     // What is usual is learned from this long before the stretch, too.
     private static readonly TimeSpan Learns = TimeSpan.FromDays(30);
 
+    // A late reading of the last check may stand this long after it: see RoundSheet.
+    private static readonly TimeSpan Reaches = TimeSpan.FromHours(28);
+
     private State? _end;
     private IReadOnlyList<DueCheck>? _checks;
     private IReadOnlyList<JournalRecord>? _records;
@@ -27,13 +30,13 @@ internal sealed class AuditSpan(Desk desk, DateTimeOffset from, DateTimeOffset t
     public State EndState => _end ??= JournalSpan.StateAt(desk, End);
 
     /// <summary>Every check of the stretch.</summary>
-    public IReadOnlyList<DueCheck> Checks => _checks ??= DueList.Between(desk, from, to);
+    public IReadOnlyList<DueCheck> Checks => _checks ??= DueList.Between(desk, from, to, (_, begin, end) => begin < from - Learns || end > to + Reaches ? JournalSpan.Touching(desk, begin, end) : WithHistory);
 
     /// <summary>The records of the stretch.</summary>
     public IEnumerable<JournalRecord> Records => WithHistory.Where(r => r.At >= from && r.At < to);
 
     /// <summary>The records of the stretch and of the month before it, with every correction since.</summary>
-    public IReadOnlyList<JournalRecord> WithHistory => _records ??= JournalSpan.Touching(desk, from - Learns, to);
+    public IReadOnlyList<JournalRecord> WithHistory => _records ??= JournalSpan.Touching(desk, from - Learns, to + Reaches);
 
     /// <summary>The entries of the stretch and of the month before it, corrections applied.</summary>
     public IReadOnlyList<(JournalRecord Record, Entry Entry)> Entries =>

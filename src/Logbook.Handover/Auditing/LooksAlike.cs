@@ -7,7 +7,7 @@ namespace Logbook.Handover;
 
 /// <summary>
 /// Readings that look copied or too smooth: evidence to look at, with what innocently explains it and what would settle it.
-/// By round and shift alone; nothing here is computed for a person.
+/// By round and shift alone; nothing here is computed for a person (see <see cref="OwnAudit"/>).
 /// </summary>
 internal static class LooksAlike
 {

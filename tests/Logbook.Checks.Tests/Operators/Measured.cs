@@ -26,6 +26,25 @@ internal sealed record Measured(Manner Manner, int Months, double Same, double Q
         return new Measured(manner, months, (double)same / months, (double)quiet / months, (double)either / months, others / (3.0 * months));
     }
 
+    /// <summary>
+    /// Share of eight weeks in which two signals came in different shifts: of the crew that is looked at, and of each honest one.
+    /// That is what is shown of one person, where a site's policy lets anything be shown.
+    /// </summary>
+    public static (double Looked, double Honest) Twice(Manner manner, int runs, int seed)
+    {
+        int looked = 0, honest = 0;
+        for (var m = 0; m < runs; m++)
+        {
+            var weeks = new SimulatedMonth(manner, seed + (1000 * m) + (int)manner, days: 56);
+            var shifts = SameAsEarlier.Find(weeks.Walks, SimulatedMonth.From).Select(s => s.Walk.Shift)
+                .Concat(VariesLess.Find(weeks.Walks, weeks.Resolutions, SimulatedMonth.From).Select(s => s.Shift)).Distinct(StringComparer.Ordinal).ToLookup(s => s[^1]);
+            looked += shifts['A'].Count() > 1 ? 1 : 0;
+            honest += "BCD".Count(c => shifts[c].Count() > 1);
+        }
+
+        return ((double)looked / runs, honest / (3.0 * runs));
+    }
+
     /// <summary>Of the flagged, the share that is of this manner, when one operator in a hundred is and all others are honest.</summary>
     public double Worth(double honest) => Either <= 0 ? 0 : 0.01 * Either / ((0.01 * Either) + (0.99 * honest));
 }

@@ -3,7 +3,7 @@ using Logbook.Checks.Signals;
 
 namespace Logbook.Operators;
 
-/// <summary>Thirty days of one round on one line; one crew of four has the manner that is looked at, the others are honest.</summary>
+/// <summary>Thirty days, or as many as are asked for, of one round on one line; one crew of four has the manner that is looked at, the others are honest.</summary>
 internal sealed class SimulatedMonth
 {
     private const string Pattern = "DDNNoooo";
@@ -12,12 +12,12 @@ internal sealed class SimulatedMonth
     private readonly List<Walk> _walks = [];
     private readonly SimulatedLine _line;
 
-    public SimulatedMonth(Manner manner, int seed)
+    public SimulatedMonth(Manner manner, int seed, int days = 30)
     {
         _line = new SimulatedLine(seed);
         var crews = Enumerable.Range(0, 4).Select(c => new Habit(c == 0 ? manner : Manner.Honest, (seed * 7) + c)).ToList();
         var sheets = new List<double?[]>();
-        for (var hour = 0; hour < 30 * 24; hour++)
+        for (var hour = 0; hour < days * 24; hour++)
         {
             _line.Hour();
             var (day, night) = (hour / 24, hour % 24 >= 12);

@@ -69,7 +69,7 @@ internal static class Hazards
             "isolation" => ("locked", $"{place}, DO NOT START: {Carried.Rest(site, item, now)}.{Locks(site, item)} Verify at the lock board."),
             "bypass" => ("defeated", $"{place}: {Carried.Rest(site, item, now, "point")}.{Instead(item)}{LastRead(site, state, item, now)}"),
             "safety-equipment" => ("out", $"{place}: {Carried.Rest(site, item, now)}.{Instead(item)}"),
-            _ => ("acid", $"{place}: {Carried.Rest(site, item, now)}."),
+            _ => ("acid", $"{place}: {Carried.Rest(site, item, now, "acid")}."),
         };
         return new HazardLine(word, $"{text} {opened}", item.Since, item.Id) { Brief = text };
     }

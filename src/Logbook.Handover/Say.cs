@@ -30,7 +30,7 @@ public static class Say
     private static bool Hides(Rune rune) => Rune.GetUnicodeCategory(rune) is UnicodeCategory.Control or UnicodeCategory.Format
         or UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator or UnicodeCategory.PrivateUse or UnicodeCategory.OtherNotAssigned;
 
-    /// <summary><c>02:10</c> on the day of <paramref name="near"/> or within half a day of it, else <c>24 Nov 02:10</c>; with offset in a repeated hour.</summary>
+    /// <summary><c>02:10</c> on the day of <paramref name="near"/> or within half a day of it, else <c>24 Nov 02:10</c>; <c>01:30 (2nd)</c> in an hour that comes twice.</summary>
     public static string Time(Site site, DateTimeOffset at, DateTimeOffset near)
     {
         var local = Calendar.ToSite(site, at);
@@ -45,8 +45,9 @@ public static class Say
         return local.ToString("ddd d MMM ", CultureInfo.InvariantCulture) + Clock(site, local);
     }
 
-    private static string Clock(Site site, DateTimeOffset local) =>
-        local.ToString(site.Zone.IsAmbiguousTime(local.DateTime) ? "HH:mmzzz" : "HH:mm", CultureInfo.InvariantCulture);
+    /// <summary>An offset behind the time would read as a stretch of hours.</summary>
+    private static string Clock(Site site, DateTimeOffset local) => local.ToString("HH:mm", CultureInfo.InvariantCulture)
+        + (!site.Zone.IsAmbiguousTime(local.DateTime) ? "" : local.Offset == site.Zone.GetAmbiguousTimeOffsets(local.DateTime).Max() ? " (1st)" : " (2nd)");
 
     /// <summary>A number with the point's decimals.</summary>
     public static string Number(double value, int decimals) => value.ToString("F" + decimals, CultureInfo.InvariantCulture);

@@ -20,7 +20,10 @@ public sealed record Stock(string Point, string Title, string Value, DateTimeOff
             .OfType<Stock>(),
     ];
 
-    private static bool IsStock(Point point) => Tanks.Contains(point.Area, StringComparer.Ordinal)
-        && ((point.Unit.Name == "%" && point.Description.Contains("level", StringComparison.OrdinalIgnoreCase))
-            || (point.Kind == PointKind.Derived && point.Unit.Name == "h"));
+    /// <summary>True for the level of a tank or silo.</summary>
+    internal static bool IsLevel(Point point) => Tanks.Contains(point.Area, StringComparer.Ordinal)
+        && point.Unit.Name == "%" && point.Description.Contains("level", StringComparison.OrdinalIgnoreCase);
+
+    private static bool IsStock(Point point) => IsLevel(point)
+        || (Tanks.Contains(point.Area, StringComparer.Ordinal) && point.Kind == PointKind.Derived && point.Unit.Name == "h");
 }

@@ -24,6 +24,19 @@ public sealed class PasteTests
     }
 
     [Fact]
+    public void A_round_that_was_pasted_or_typed_from_a_sheet_is_not_flagged_for_it()
+    {
+        using var terminal = new Terminal();
+        terminal.Open("Line round").Paste("99.8\n302\n18.9\n88.1\n").Press("⏎");
+        terminal.Open("Field walk").Press("0840⏎0855⏎").Paste("1\n85\n").Press("⏎⎋");
+
+        var flags = Handover.Audit.Between(terminal.Desk, terminal.Desk.Now.AddDays(-1), terminal.Desk.Now.AddMinutes(1));
+
+        Assert.Equal(2, terminal.Entries.Count);
+        Assert.DoesNotContain(flags, f => terminal.Journal.Read().Any(r => r.Seq == f.Seq && r.Entered >= Testing.Some.Morning));
+    }
+
+    [Fact]
     public void What_has_no_line_end_waits_for_its_Enter()
     {
         using var terminal = new Terminal();

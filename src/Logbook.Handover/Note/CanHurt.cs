@@ -1,3 +1,5 @@
+using Logbook.Journal;
+
 namespace Logbook.Handover;
 
 /// <summary>What can hurt, in full, and for every other kind that nothing is recorded: never that there is none.</summary>
@@ -6,17 +8,32 @@ internal static class CanHurt
     public static NoteSection Of(ShiftFacts facts)
     {
         var hazards = Hazards.Of(facts.Site, facts.State, facts.AsOf);
-        var said = hazards.Select(h => h.Word).ToHashSet(StringComparer.Ordinal);
-        // What was seen bad may be either of these: that none is recorded would not be true.
-        HashSet<string> silent = [.. HazardSections.All.Except(said.Contains("seen") ? [.. said, "defeated", "out"] : said, StringComparer.Ordinal)];
+        var injured = Injured(facts).ToList();
+        var said = hazards.Select(h => h.Word).Concat(injured.Select(i => i.Label)).SelectMany(Speaks).ToHashSet(StringComparer.Ordinal);
+        HashSet<string> silent = [.. HazardSections.All.Except(said, StringComparer.Ordinal)];
         return new NoteSection(
             "can-hurt",
             "CAN HURT",
-            [.. hazards.Select(h => new NoteLine(h.Word, h.Text)), .. facts.Declared is { } declared ? Declared(facts, declared, silent) : NotDeclared(silent)])
+            [.. hazards.Select(h => new NoteLine(h.Word, h.Text)), .. injured, .. facts.Declared is { } declared ? Declared(facts, declared, silent) : NotDeclared(silent)])
         {
             Beside = "as recorded here; the lock board and the permit office rule",
         };
     }
+
+    /// <summary>The sections of which a line speaks: to say "none recorded" of them would not be true.</summary>
+    private static string[] Speaks(string word) => word switch
+    {
+        "seen" => ["defeated", "out"], // may be either
+        "permit" => ["inside"],        // nothing is known of who is
+        _ => [word],
+    };
+
+    /// <summary>An emergency relief because somebody is hurt tells of an injury, whatever else is written of it.</summary>
+    public static bool TellsOfInjury(JournalRecord record) =>
+        record.Body is HandoverRelief { Mode: "emergency" } relief && relief.Words.Contains("injur", StringComparison.OrdinalIgnoreCase);
+
+    private static IEnumerable<NoteLine> Injured(ShiftFacts facts) =>
+        facts.Records.Where(TellsOfInjury).Select(r => new NoteLine("injury", $"the line was taken in an emergency {facts.Time(r.At)}: {Say.Sentence(((HandoverRelief)r.Body).Words)} {Say.Person(facts.Site, r.By)} {Say.Ref(r.Seq)}"));
 
     private static IEnumerable<NoteLine> NotDeclared(HashSet<string> silent) =>
         [new NoteLine("others", $"{List(silent)}: none recorded; not declared")];
@@ -26,7 +43,7 @@ internal static class CanHurt
         declared.Sections.GroupBy(s => (s.Value, Silent: silent.Contains(s.Key)), s => s.Key)
             .OrderBy(g => Order.IndexOf(g.Key.Value)).ThenBy(g => g.Key.Silent)
             .Select(g => new NoteLine(
-                g.Key.Silent ? "others" : "above",
+                "declared",
                 $"{List(g)}: {(g.Key.Silent && g.Key.Value != "change" ? "none recorded; " : "")}{Word(g.Key.Value)}, {Say.Person(facts.Site, declared.By)} {facts.Time(declared.At)}"));
 
     private static readonly List<string> Order = ["not-checked", "change", "checked"];

@@ -20,27 +20,45 @@ internal static class NotDone
     /// <summary>One line for each upset: what was not walked is not a miss each, and the safety points are told.</summary>
     private static IEnumerable<NoteLine> Upsets(ShiftFacts facts)
     {
-        foreach (var upset in facts.Checks.Where(c => c.Upset).GroupBy(c => c.Why, StringComparer.Ordinal))
+        foreach (var upset in facts.Checks.Where(c => c.Upset && c.DueAt <= facts.AsOf).GroupBy(c => c.Why, StringComparer.Ordinal))
         {
             var slots = upset.Select(c => (c.Round, c.DueAt)).ToHashSet();
+            var rounds = slots.GroupBy(s => s.Round, s => s.DueAt, StringComparer.Ordinal).Select(r => $"{Title(facts, r.Key)} {Times(facts, r.Key, r)}");
             var safety = facts.Checks.Where(c => slots.Contains((c.Round, c.DueAt)) && c.State is CheckState.Done or CheckState.Late or CheckState.NotTaken or CheckState.Missed
                 && facts.Site.FindPoint(c.Point) is { Always: true }).ToList();
             var read = safety.Count == 0 ? "" : $"; safety points: {safety.Count(c => c.State is CheckState.Done or CheckState.Late)} of {safety.Count} read";
-            yield return new NoteLine("upset", $"{upset.Key}: {Say.Count(slots.Count, "round")} not walked, {string.Join(", ", slots.Select(s => facts.Time(s.DueAt)).Distinct(StringComparer.Ordinal))}{read}");
+            yield return new NoteLine("upset", $"{upset.Key}, not walked: {string.Join("; ", rounds)}{read}");
         }
+    }
+
+    private static string Title(ShiftFacts facts, string round) => Say.Visible(InsteadOfTrips.Title(facts.Site, round));
+
+    // From here on a row of times is said by its ends.
+    private const int Row = 3;
+
+    /// <summary>Times of a round's slots; those that follow each other without a gap by their ends: <c>19:00 to 06:00 (12)</c>.</summary>
+    private static string Times(ShiftFacts facts, string round, IEnumerable<DateTimeOffset> slots)
+    {
+        var all = facts.Checks.Where(c => c.Round == round).Select(c => c.DueAt).Distinct().Order().ToList();
+        var rows = slots.Distinct().Order().Select((at, i) => (At: at, Row: all.IndexOf(at) - i)).GroupBy(s => s.Row, s => s.At).Select(g => g.ToList());
+        return string.Join(", ", rows.Select(row => row.Count < Row
+            ? string.Join(", ", row.Select(facts.Time))
+            : string.Create(CultureInfo.InvariantCulture, $"{facts.Time(row[0])} to {facts.Time(row[^1])} ({row.Count})")));
     }
 
     private static IEnumerable<NoteLine> Lines(ShiftFacts facts, string round, List<DueCheck> checks)
     {
-        var title = Say.Visible(InsteadOfTrips.Title(facts.Site, round));
+        var title = Title(facts, round);
         var slots = checks.GroupBy(c => c.DueAt).Select(g => g.ToList()).ToList();
         var silent = slots.Where(s => s.TrueForAll(c => c.State == CheckState.Missed)).ToList();
-        if (silent.Count > 0)
+        // In an upset the safety points that nobody read are told with it.
+        var upset = facts.Checks.Where(c => c.Upset && c.Round == round).Select(c => c.DueAt).ToHashSet();
+        if (silent.Where(s => !upset.Contains(s[0].DueAt)).ToList() is { Count: > 0 } missed)
         {
-            var counts = silent.Select(s => s.Count).Distinct().ToList();
+            var counts = missed.Select(s => s.Count).Distinct().ToList();
             yield return new NoteLine(
                 "missed",
-                $"{title} {string.Join(", ", silent.Select(s => facts.Time(s[0].DueAt)))}: no reading in the window, {string.Join(" or ", counts)} {(counts is [1] ? "check" : "checks")}{(silent.Count > 1 ? " each" : "")}");
+                $"{title} {Times(facts, round, missed.Select(s => s[0].DueAt))}: no reading in the window, {string.Join(" or ", counts)} {(counts is [1] ? "check" : "checks")}{(missed.Count > 1 ? " each" : "")}");
         }
 
         foreach (var slot in slots.Except(silent))

@@ -2,17 +2,18 @@ using Logbook.Journal;
 
 namespace Logbook.Handover;
 
-/// <summary>What is different: equipment that does not run, temporary changes, findings of the shift, corrected readings.</summary>
+/// <summary>What is different, what was urgent first: equipment that does not run, findings of the shift, how the line changed hands, temporary changes, corrected readings.</summary>
 internal static class NotNormal
 {
     public static NoteSection Of(ShiftFacts facts) => NoteSection.Of(
         "not-normal",
         "NOT NORMAL",
-        [.. Standing(facts), .. Excursions(facts), .. Temporary(facts), .. Corrections(facts)]);
+        [.. Lines(Excursions(facts).Where(e => e.Worst == Level.Urgent)), .. Reliefs(facts), .. Standing(facts), .. Lines(Excursions(facts).Where(e => e.Worst != Level.Urgent)), .. Temporary(facts), .. Corrections(facts)]);
 
     /// <summary>What left its limits, but for what stands under what can hurt.</summary>
-    public static IEnumerable<NoteLine> Excursions(ShiftFacts facts) =>
-        Excursion.Of(facts).Where(e => !StandsAbove(facts, e)).Select(e => new NoteLine(Say.Visible(e.Point ?? "line"), e.Text));
+    public static IEnumerable<Excursion> Excursions(ShiftFacts facts) => Excursion.Of(facts).Where(e => !StandsAbove(facts, e));
+
+    public static IEnumerable<NoteLine> Lines(IEnumerable<Excursion> excursions) => excursions.Select(e => new NoteLine(Say.Visible(e.Point ?? "line"), e.Text));
 
     /// <summary>A finding that stands under what can hurt is not said twice.</summary>
     private static bool StandsAbove(ShiftFacts facts, Excursion excursion) =>
@@ -22,10 +23,19 @@ internal static class NotNormal
     /// <summary>Items that tell what is different now, not what remains to be done.</summary>
     public static bool IsTemporary(CarriedItem item) => item.ItemKind is "temporary-change" or "out-of-service";
 
+    /// <summary>Equipment that does not run, by name; what stands for one reason since one moment is one line.</summary>
     private static IEnumerable<NoteLine> Standing(ShiftFacts facts) =>
-        facts.State.Equipment.Values.Where(e => e.State is not "running" and not "acid").OrderBy(e => e.Since).ThenBy(e => e.Seq).Select(e => new NoteLine(
-            Say.Visible(e.State),
-            $"{Say.Equipment(facts.Site, e.Equipment)} since {facts.Time(e.Since)}{(string.IsNullOrWhiteSpace(e.Why) ? "" : ", " + Say.Visible(e.Why))}. {Say.Person(facts.Site, e.By)} {Say.Ref(e.Seq)}"));
+        from change in facts.State.Equipment.Values.Where(e => e.State is not "running" and not "acid").OrderBy(e => e.Since).ThenBy(e => e.Seq)
+        group change by (change.State, Since: facts.Time(change.Since), Why: change.Why?.Trim(), change.By) into same
+        select new NoteLine(
+            Say.Visible(same.Key.State),
+            $"{string.Join(", ", same.Select(e => Say.Equipment(facts.Site, e.Equipment)))} since {same.Key.Since}{(string.IsNullOrEmpty(same.Key.Why) ? "" : ", " + Say.Visible(same.Key.Why))}. "
+            + $"{Say.Person(facts.Site, same.Key.By)} {Say.Ref(same.Select(e => e.Seq))}");
+
+    /// <summary>How the line changed hands, where it was not by a handover and does not stand above as an injury.</summary>
+    private static IEnumerable<NoteLine> Reliefs(ShiftFacts facts) =>
+        facts.Records.Where(r => r.Body is HandoverRelief { Mode: not "short" } && !CanHurt.TellsOfInjury(r))
+            .Select(r => new NoteLine("the line", $"{StepWords.Of(facts.Site, r)}. {Say.Person(facts.Site, r.By)} {facts.Time(r.At)} {Say.Ref(r.Seq)}"));
 
     private static IEnumerable<NoteLine> Temporary(ShiftFacts facts) =>
         facts.State.Carried.Where(IsTemporary).Select(i => StillOpen.Line(facts, i));

@@ -9,12 +9,12 @@ internal static class TakeLonger
 {
     public static IReadOnlyList<string> Of(Site site, State state, DateTimeOffset now) =>
     [
-        .. state.Carried.Select(i => Reason(site, i)).OfType<string>().Distinct(StringComparer.Ordinal),
+        .. state.Carried.Select(i => Reason(site, i)).OfType<(int Rank, string Words)>().Distinct().OrderBy(r => r.Rank).Select(r => r.Words),
         .. state.Upset is { } upset ? [$"upset since {Say.Time(site, upset.Began, now)}"] : Array.Empty<string>(),
         .. state.Equipment.Values.Where(e => e.State is "acid" or "starting").OrderBy(e => e.Since).ThenBy(e => e.Seq)
             .Select(e => $"{Say.Equipment(site, e.Equipment)} {(e.State == "acid" ? "in acid" : "starting up")}"),
         .. state.Findings.Values.SelectMany(f => f).Where(f => f.Finding.Level == Level.Urgent).OrderBy(f => f.At).ThenBy(f => f.Seq).ThenBy(f => f.Number)
-            .Select(f => f.Finding.Point).OfType<string>().Distinct(StringComparer.Ordinal).Select(tag => $"{Say.Visible(tag)} urgent"),
+            .Select(f => f.Finding.Point).OfType<string>().Distinct(StringComparer.Ordinal).Select(tag => Urgent(site, state, tag)),
     ];
 
     /// <summary>A receiver who was away longer than the pattern's longest planned break.</summary>
@@ -33,14 +33,20 @@ internal static class TakeLonger
     /// <summary>Days off in a row, also over the pattern's end.</summary>
     private static int LongestBreak(string pattern) => (pattern + pattern).Split(pattern.Where(c => c != 'o').Distinct().ToArray()).Max(run => Math.Min(run.Length, pattern.Length));
 
-    private static string? Reason(Site site, CarriedItem item) => item.ItemKind switch
+    /// <summary>Point and choice in words: a tag says little to who comes in.</summary>
+    private static string Urgent(Site site, State state, string tag) => site.FindPoint(tag) is not { } point ? $"{Say.Visible(tag)} urgent"
+        : point.Choices.Count > 0 && state.Latest.GetValueOrDefault(tag) is { Value: { } value, Unit: var unit } ? $"{Say.Visible(point.Description)}: {Say.Value(point, value, unit)}"
+        : $"{Say.Visible(point.Description)} urgent";
+
+    /// <summary>In the order in which they can hurt.</summary>
+    private static (int Rank, string Words)? Reason(Site site, CarriedItem item) => item.ItemKind switch
     {
-        "permit" when Hazards.SomeoneInside(item) => $"person in {Say.Equipment(site, item.On)}",
-        "permit" => "permit spans the change",
-        "isolation" => "isolation spans the change",
-        "bypass" => "trip defeated",
-        "safety-equipment" => "safety equipment out",
-        "wash" when item.IsHazard => "acid wash",
+        "permit" when Hazards.SomeoneInside(item) => (0, $"person in {Say.Equipment(site, item.On)}"),
+        "permit" => (1, "permit spans the change"),
+        "isolation" => (2, "isolation spans the change"),
+        "bypass" => (3, "trip defeated"),
+        "safety-equipment" => (4, "safety equipment out"),
+        "wash" when item.IsHazard => (5, "acid wash"),
         _ => null,
     };
 }

@@ -44,13 +44,14 @@ internal sealed record Trend(IReadOnlyList<Seen> Values, double PerHour, double 
             : null;
     }
 
-    /// <summary>The next limit in the direction of the slope; null when there is none.</summary>
+    /// <summary>The next limit in the direction of the slope, for a tank beyond its limits where it is empty or full; null when there is none.</summary>
     private static (double Limit, string Name)? Next(Point point, double last, double slope)
     {
         var limits = point.Limits;
+        var tank = Stock.IsLevel(point);
         (double? Limit, string Name)[] ahead = slope > 0
-            ? [(limits.WatchHigh, "the upper watch limit"), (limits.UrgentHigh, "the upper urgent limit")]
-            : [(limits.WatchLow, "the lower watch limit"), (limits.UrgentLow, "the lower urgent limit")];
+            ? [(limits.WatchHigh, "the upper watch limit"), (limits.UrgentHigh, "the upper urgent limit"), (tank ? point.Highest : null, "the top of the tank")]
+            : [(limits.WatchLow, "the lower watch limit"), (limits.UrgentLow, "the lower urgent limit"), (tank ? point.Lowest : null, "the bottom of the tank")];
         return ahead.Where(l => l.Limit is { } limit && (limit - last) * slope > 0).Select(l => ((double, string)?)(l.Limit!.Value, l.Name)).FirstOrDefault();
     }
 }

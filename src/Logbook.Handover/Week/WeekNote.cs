@@ -44,7 +44,7 @@ public sealed record WeekNote
                 CanHurt.Of(week.Shift) with { Beside = "at the week's end, as recorded; lock board and permit office rule" }, ShiftsOfTheWeek.Of(week),
                 FlagLines.Of(week, "handovers", "HANDOVERS TO LOOK AT", "refused", "unattended", "emergency", "reservation"),
                 ChecksOfTheWeek.Of(week),
-                NoteSection.Of("not-normal", "NOT NORMAL", NotNormal.Excursions(week.Shift)),
+                NoteSection.Of("not-normal", "NOT NORMAL", NotNormal.Lines(NotNormal.Excursions(week.Shift))),
                 LimitsLeft.Of(week), Moving.Of(week.Shift),
                 FlagLines.Of(week, "carried", "CARRIED: PAST ITS DATE, TOO LONG, NOT SEEN", "past-date", "carried-too-long", "not-seen"),
                 FlagLines.Of(week, "unanswered", "WITHOUT AN ANSWER", "unanswered", "order-unread"),

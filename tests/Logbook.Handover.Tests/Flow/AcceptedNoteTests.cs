@@ -77,4 +77,33 @@ public class AcceptedNoteTests
         Assert.Contains(note.Sections[0].Lines, l => l.Label == "locked");
         Assert.Equal("2026-11-25-D-A", HandoverNote.InHand(flow.HandedTo("op2").Line.Clock("2026-11-25T10:00-05:00").Desk).ShiftId);
     }
+
+    [Fact]
+    public void An_item_survives_a_hundred_handovers_and_nobody_having_looked_prints_not_seen()
+    {
+        using var flow = new FlowLine("2026-01-05T08:00-05:00").HeldBy("op1");
+        var bolt = flow.Line.Carry("action", "classifier", "tighten the guard bolt");
+        var locked = flow.Line.Carry("isolation", "mud-pump", "seal change", null, ("permit", "4417"));
+        var change = SmallLine.At("2026-01-05T18:55-05:00");
+        for (var i = 0; i < 100; i++)
+        {
+            flow.Line.Clock(change.AddHours(12 * i));
+            flow.HandedTo(i % 2 == 0 ? "op2" : "op1");
+        }
+
+        var notes = flow.Desk.Store.Read().Select(r => r.Body).OfType<HandoverAccepted>().Select(a => a.Note).Skip(1).ToList();
+        Assert.Equal(100, notes.Select(n => n.Shift).Distinct(StringComparer.Ordinal).Count());
+        Assert.All(notes, note =>
+        {
+            var lines = note.Sections.SelectMany(s => s.Lines).Select(l => l.Text).ToList();
+            Assert.Single(lines, l => l.Contains("seal change", StringComparison.Ordinal) && l.EndsWith($"(#{locked})", StringComparison.Ordinal));
+            Assert.Single(lines, l => l.Contains("tighten the guard bolt", StringComparison.Ordinal) && l.EndsWith($"(#{bolt})", StringComparison.Ordinal));
+        });
+
+        // A hazard is looked at in each shift, the bolt in each week: in the first note neither was due.
+        Assert.Equal((0, 99, 86), (Unseen(notes.Take(1)), Unseen(notes, "seal change"), Unseen(notes, "guard bolt")));
+    }
+
+    private static int Unseen(IEnumerable<FrozenNote> notes, string of = "") =>
+        notes.Count(n => n.Sections.SelectMany(s => s.Lines).Any(l => l.Text.Contains(of, StringComparison.Ordinal) && l.Text.Contains("Not seen.", StringComparison.Ordinal)));
 }

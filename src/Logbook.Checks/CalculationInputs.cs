@@ -38,6 +38,11 @@ internal sealed class CalculationInputs(Day day, IReadOnlyList<PointReading> rea
         }
 
         var split = touched.Select(SplitSample).OfType<MissingInput>().ToList();
+        foreach (var output in split.SelectMany(s => s.Calculation.Outputs).Where(o => o.Point is not null))
+        {
+            _known.Remove(output.Point!.Tag); // as with one that could not be computed: an earlier sample does not stand in for this one
+        }
+
         return new PassInputs([.. touched.Where(c => !split.Exists(s => s.Calculation == c))], _known, [.. split.Where(s => TakesFromHere(s.Calculation))]);
     }
 

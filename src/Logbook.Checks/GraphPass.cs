@@ -27,10 +27,7 @@ internal sealed class GraphPass(IReadOnlyList<LinkedCalculation> calculations, G
         {
             var attempt = Try(calculation, board);
             attempts.Add(attempt);
-            if (attempt.Values is { } values)
-            {
-                Post(calculation, values, board);
-            }
+            Post(attempt, board);
         }
 
         return attempts;
@@ -70,14 +67,12 @@ internal sealed class GraphPass(IReadOnlyList<LinkedCalculation> calculations, G
             : new Attempt(calculation) { Outcome = outcome };
     }
 
-    public static void Post(LinkedCalculation calculation, Values values, Board board)
+    /// <summary>What could not be computed here has no number here: nothing goes on with that of an earlier sample as if it were this one's.</summary>
+    private static void Post(Attempt attempt, Board board)
     {
-        foreach (var output in calculation.Outputs)
+        foreach (var output in attempt.Calculation.Outputs.Where(o => o.Point is not null))
         {
-            if (output.Point is { } point && values.Numbers.TryGetValue(output.Info.Id, out var number))
-            {
-                board.Set(point.Tag, output.InKeptUnit(number));
-            }
+            board.Set(output.Point!.Tag, attempt.Values is { } values && values.Numbers.TryGetValue(output.Info.Id, out var number) ? output.InKeptUnit(number) : null);
         }
     }
 }
@@ -85,11 +80,12 @@ internal sealed class GraphPass(IReadOnlyList<LinkedCalculation> calculations, G
 /// <summary>Numbers by source, each in its source's unit; those set here hide those below.</summary>
 internal sealed class Board(Func<string, double?> below)
 {
-    private readonly Dictionary<string, double> _set = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, double?> _set = new(StringComparer.Ordinal);
 
     public double? Find(string key) => _set.TryGetValue(key, out var value) ? value : below(key);
 
-    public void Set(string key, double value) => _set[key] = value;
+    /// <param name="value">Null for what has no number, whatever lies below.</param>
+    public void Set(string key, double? value) => _set[key] = value;
 
     public bool Moved(string key) => _set.ContainsKey(key);
 }

@@ -19,7 +19,7 @@ internal sealed class Kragten(GraphPass pass, IReadOnlyList<Attempt> attempts, B
     public void Run(IReadOnlyDictionary<string, Quantity> known)
     {
         var ran = attempts.Where(a => a.Values is not null).ToList();
-        var computed = ran.SelectMany(a => a.Calculation.Outputs).Where(o => o.Point is not null).Select(o => o.Point!.Tag).ToHashSet(StringComparer.Ordinal);
+        var computed = attempts.SelectMany(a => a.Calculation.Outputs).Where(o => o.Point is not null).Select(o => o.Point!.Tag).ToHashSet(StringComparer.Ordinal);
         foreach (var (key, source) in known)
         {
             if (source.U > 0 && !computed.Contains(key))

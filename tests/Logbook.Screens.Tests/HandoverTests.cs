@@ -61,6 +61,21 @@ public sealed class HandoverTests
     }
 
     [Fact]
+    public void A_wrong_pin_of_the_receiver_costs_neither_answers_nor_words()
+    {
+        using var terminal = new Terminal(before: t => Trip(t).HeldBy("op1"));
+        terminal.Press("h11111111⏎if the flow falls, then stop the lime⏎⏎watch the bowl⏎⏎" + Pin + "⏎").Press("iop3⏎h");
+        ReadAll(terminal);
+        Asked(terminal);
+
+        terminal.Press("flow by hand first⏎⏎999999⏎");
+        Assert.Contains("that is not op3's PIN", terminal.Screen, StringComparison.Ordinal);
+        terminal.Press(Pin + "⏎");
+
+        Assert.Equal("op3", terminal.Desk.State.Line.Holder!.Code);
+    }
+
+    [Fact]
     public void A_pin_that_was_typed_and_left_is_forgotten()
     {
         using var terminal = new Terminal(before: t => Trip(t).HeldBy("op1"));

@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace Logbook.Screens.Tests;
 
 public sealed class RowAnswerTests
@@ -25,6 +27,22 @@ public sealed class RowAnswerTests
 
         Assert.Equal((1, ""), (terminal.Round.Current, terminal.Round.Field));
         Assert.Equal("forgot", terminal.Round.Rows[0].Why);
+    }
+
+    [Theory]
+    [InlineData("2026-11-26T00:30:00-05:00", "2340", "2026-11-25T23:40:00-05:00")]
+    [InlineData("2026-11-25T19:38:00-05:00", "1930", "2026-11-25T19:30:00-05:00")]
+    [InlineData("2026-11-25T19:38:00-05:00", "2026-11-24 19:50", "2026-11-24T19:50:00-05:00")]
+    [InlineData("2026-11-25T19:38:00-05:00", "1950", null)]
+    [InlineData("2026-11-25T09:00:00-05:00", "2059", null)]
+    public void A_time_still_to_come_is_last_night_or_needs_its_date(string now, string typed, string? expected)
+    {
+        using var terminal = new Terminal();
+
+        var read = ClockText.Read(typed, terminal.Desk.Site, DateTimeOffset.Parse(now, CultureInfo.InvariantCulture), out var mistake);
+
+        Assert.Equal(expected is null ? null : DateTimeOffset.Parse(expected, CultureInfo.InvariantCulture), read);
+        Assert.Equal(expected is null, mistake.Contains("is still to come; if it was yesterday, with its date: 2026-11-24 ", StringComparison.Ordinal));
     }
 
     [Fact]

@@ -87,6 +87,17 @@ public sealed class TheGoldenPlantComesOutRight : IDisposable
         Assert.Contains(Findings(answer), f => f.Words.Contains("end point b of one titration", StringComparison.Ordinal));
     }
 
+    [Fact]
+    public void Nothing_is_computed_from_an_earlier_titration_when_this_one_cannot_be()
+    {
+        var answer = After(With("GL-A=40", "GL-B=35", "GL-C=30"));
+
+        Assert.DoesNotContain(
+            answer.Json.GetProperty("results").EnumerateArray(),
+            r => r.TryGetProperty("point", out var p) && p.GetString() is "GL-TTA" or "SL-CAOX" or "SL-LIMEX" or "SL-LR" or "CA-EQ");
+        Assert.Contains(Findings(answer), f => f.Words.Contains("below a", StringComparison.Ordinal));
+    }
+
     private static readonly string[] Steady =
     [
         "LB-N=0.5", "GL-A=9.522", "GL-B=14.534", "GL-C=40.094", "WL-A=30.679", "WL-B=35.862", "WL-C=41.459", "SO-A=28.8", "SO-B=34.0", "SO-C=41.4",

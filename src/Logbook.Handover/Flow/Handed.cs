@@ -14,6 +14,9 @@ public sealed record Handed(JournalRecord? Record, IReadOnlyList<Mistake> Mistak
     /// <summary>What is shown to one person alone, and kept nowhere.</summary>
     public IReadOnlyList<NoteLine>? Own { get; init; }
 
+    /// <summary>True when nothing but the signature failed: what was given stands for another try.</summary>
+    public bool Unsigned { get; init; }
+
     internal static Handed Not(string rule) => new(null, [], rule);
 
     /// <summary>The one way of these steps: what was given, then the rules, then the signature, then the record.</summary>
@@ -41,7 +44,7 @@ public sealed record Handed(JournalRecord? Record, IReadOnlyList<Mistake> Mistak
         }
 
         var (body, unsigned) = signed();
-        return body is null ? Not(unsigned!) : new Handed(desk.Write(body, desk.Now, desk.Site.FindPerson(by)!.Code), [], null);
+        return body is null ? Not(unsigned!) with { Unsigned = true } : new Handed(desk.Write(body, desk.Now, desk.Site.FindPerson(by)!.Code), [], null);
     }
 
     /// <summary>A reason from one of the site's lists, or what is accepted.</summary>

@@ -23,7 +23,7 @@ internal static class Handing
         if (taken.Handed.Record is not { } record)
         {
             // The PIN page stays for another try; what else asked stays too.
-            return Next.Of(session.Say(HandoverRunner.Words(taken.Handed), Look.Watch), taken.Handed.Refused is not null && taken.Step is TakeOver ? [new ReadOn(taken.Step.By)] : []);
+            return Next.Of(session.Say(HandoverRunner.Words(taken.Handed), Look.Watch), taken.Handed is { Refused: not null, Unsigned: false } && taken.Step is TakeOver ? [new ReadOn(taken.Step.By)] : []);
         }
 
         var said = $"{taken.Step.Done} {Say.Ref(record.Seq)}";

@@ -1,13 +1,18 @@
+using System.Globalization;
 using Logbook.Plant;
 
 namespace Logbook.Screens;
 
-/// <summary>A time of day as it is typed on a keypad: <c>0935</c> or <c>9:35</c>. It has been, so one that is still to come was yesterday.</summary>
+/// <summary>
+/// A time of day as it is typed on a keypad: <c>0935</c> or <c>9:35</c>. It has been, so shortly after midnight 2340 is last
+/// night's. Further back than half a day nobody means it unseen: the date is asked for.
+/// </summary>
 internal static class ClockText
 {
-    public const string Accepted = "0935 or 9:35; a time still to come means yesterday";
+    public const string Accepted = "0935 or 9:35, within the last twelve hours; before that with its date: 2026-11-24 19:50";
 
     private static readonly TimeSpan Grace = TimeSpan.FromMinutes(1);
+    private static readonly TimeSpan Back = TimeSpan.FromHours(12);
 
     public static DateTimeOffset? Read(string text, Site site, DateTimeOffset now, out string mistake)
     {
@@ -16,10 +21,13 @@ internal static class ClockText
         var at = Typed.Time(clock, site, now, Place.Unknown, out var wrong);
         if (at > now + Grace && clock.Length <= 5)
         {
-            at = Typed.Time(clock, site, now.AddDays(-1), Place.Unknown, out wrong);
+            var before = Typed.Time(clock, site, now.AddDays(-1), Place.Unknown, out wrong);
+            at = before < now - Back ? at : before;
         }
 
-        mistake = wrong?.ToString() ?? (at > now + Grace ? "that time is still to come" : "");
+        mistake = wrong?.ToString() ?? (at > now + Grace ? $"{clock} is still to come; if it was yesterday, with its date: {Yesterday(site, now)} {clock}" : "");
         return mistake.Length == 0 ? at : null;
     }
+
+    private static string Yesterday(Site site, DateTimeOffset now) => Plant.Calendar.ToSite(site, now).AddDays(-1).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 }

@@ -7,7 +7,11 @@ namespace Logbook.Checks;
 internal static class Adopting
 {
     public static Written Adopt(Desk desk, string why, string by) => Writing.Write(
-        desk, by, site => Mistakes(desk, site, why, by), _ => (new SiteAdopted(desk.Files.Texts, why.Trim()), desk.Now));
+        desk, by, site => Mistakes(desk, site, why, by), _ => (Body(desk, why), desk.Now));
+
+    /// <summary>The folder's files with what they change. Files with mistakes are refused before.</summary>
+    public static SiteAdopted Body(Desk desk, string why) =>
+        new(desk.Files.Texts, why.Trim()) { Changes = SiteChanges.Between(desk.Site, desk.Folder.Value!) };
 
     public static IEnumerable<Mistake> Mistakes(Desk desk, Site site, string why, string by) =>
     [

@@ -9,6 +9,9 @@ public static partial class Writing
     /// <summary>Puts the folder's files in force. Only an engineer may, and only when <c>check</c> finds no mistake.</summary>
     public static Written Adopt(Desk desk, string why, string by) => Adopting.Adopt(desk, why, by);
 
+    /// <summary>The folder's files as they are put in force, with what they change; only when <see cref="WhyNotAdopt"/> finds nothing.</summary>
+    public static SiteAdopted Adopted(Desk desk, string why) => Adopting.Body(desk, why);
+
     /// <summary>Why these files cannot be put in force; empty when they can.</summary>
     public static IEnumerable<Mistake> WhyNotAdopt(Desk desk, string why, string by) => Adopting.Mistakes(desk, desk.Site, why, by);
 

@@ -15,7 +15,7 @@ internal static class RecordWords
 
     public static string Of(Desk desk, JournalRecord record) => record.Body switch
     {
-        SiteAdopted adopted => $"Site files put in force: {Say.Visible(adopted.Why)}{By(desk.Site, adopted.Signed)}",
+        SiteAdopted adopted => $"Site files put in force: {Say.Visible(adopted.Why)}{Changed(adopted)}{By(desk.Site, adopted.Signed)}",
         Entry entry => OfEntry(desk.Site, entry),
         Remark remark => OfRemark(desk.Site, remark),
         Correction correction => OfCorrection(desk, record, correction),
@@ -31,6 +31,9 @@ internal static class RecordWords
         UnknownBody unknown => $"{Say.Visible(unknown.RawKind)}, not known to this version, as stored: {Say.Visible(unknown.Raw.GetRawText())}",
         _ => Say.Visible(record.Kind),
     };
+
+    private static string Changed(SiteAdopted adopted) => adopted.Changes is not { Count: > 0 } changes ? ""
+        : $"; {string.Join("; ", changes.Take(Listed).Select(Say.Visible))}{(changes.Count > Listed ? $"; and {changes.Count - Listed} more" : "")}";
 
     /// <summary>The one area that the record is about; empty when it is about several or none.</summary>
     public static string Area(Site site, RecordBody body)

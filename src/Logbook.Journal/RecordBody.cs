@@ -13,6 +13,9 @@ public sealed record SiteAdopted(IReadOnlyDictionary<string, string> Files, stri
 {
     public override string Kind => "site";
 
+    /// <summary>What they change, in words, as it was signed; null for the files that an empty journal took up, and in older records.</summary>
+    public IReadOnlyList<string>? Changes { get; init; }
+
     /// <summary>Who answers for them; null for the files that an empty journal took up.</summary>
     public Signed? Signed { get; init; }
 }

@@ -128,6 +128,21 @@ public class AHandoverByCommandLine
         Assert.StartsWith("Four Alders", cli.Run("now").Out, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void What_new_files_change_is_said_when_they_are_signed_and_to_whoever_comes_back()
+    {
+        using var cli = Signed("op1", "eng1");
+        var points = File.ReadAllText(Path.Combine(cli.Folder, "points.csv"));
+        cli.Write("points.csv", points.Replace(",,22,25,6,,lime-screw", ",,48,49,6,,lime-screw", StringComparison.Ordinal));
+
+        var adopted = Done(cli.RunWith(Pin, "adopt", "--why", "spelling", "--by", "eng1", "--pin-file", "-"));
+
+        Assert.Contains("LM-F1 watch high 22 -> 48 t/h", adopted.Out, StringComparison.Ordinal);
+        Assert.Contains("LM-F1 urgent high 25 -> 49 t/h", adopted.Out, StringComparison.Ordinal);
+        var back = string.Join(' ', Done(cli.Run("since", "op2")).Out.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+        Assert.Contains("Site files put in force: spelling; LM-F1 watch high 22 -> 48 t/h", back, StringComparison.Ordinal);
+    }
+
     private static Cli Signed(params string[] people)
     {
         var cli = new Cli();

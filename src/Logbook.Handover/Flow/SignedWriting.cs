@@ -11,7 +11,7 @@ public static class SignedWriting
         desk, by,
         () => Writing.WhyNotAdopt(desk, why, by),
         () => null,
-        () => Sign(desk, sign, by, Signing.Adopted, signed => new SiteAdopted(desk.Files.Texts, why.Trim()) { Signed = signed }));
+        () => Sign(desk, sign, by, Signing.Adopted, signed => Writing.Adopted(desk, why) with { Signed = signed }));
 
     /// <summary>Trusts the site's own plug-in as its files are now.</summary>
     /// <param name="files">File inside the plug-in's folder to the SHA-256 of its content, in hex.</param>

@@ -39,7 +39,7 @@ internal static class RecordLines
             .. carry.Fields.OrderBy(f => f.Key, StringComparer.Ordinal).SelectMany(f => Field(session, f.Key, f.Value)),
         ],
         CarryClosed closed => [.. Field(session, "closes", Say.Ref(closed.Id)), .. Field(session, "why", closed.Why)],
-        SiteAdopted adopted => [.. Field(session, "why", adopted.Why), .. Field(session, "files", string.Join(", ", adopted.Files.Keys.Order(StringComparer.Ordinal)))],
+        SiteAdopted adopted => [.. Field(session, "why", adopted.Why), .. (adopted.Changes ?? []).SelectMany(c => Field(session, "changes", c)), .. Field(session, "files", string.Join(", ", adopted.Files.Keys.Order(StringComparer.Ordinal)))],
         _ => [.. Field(session, "as stored", System.Text.Encoding.UTF8.GetString(record.Bytes.Span))],
     };
 

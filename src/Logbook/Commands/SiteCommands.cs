@@ -3,6 +3,7 @@ using System.Globalization;
 using System.Text.Json.Nodes;
 using Logbook.Checks;
 using Logbook.Handover;
+using Logbook.Journal;
 using Logbook.Plant;
 
 namespace Logbook.Commands;
@@ -93,7 +94,16 @@ internal static class SiteCommands
         var signing = SigningOptions.New();
         signing.AddTo(command);
         command.SetAction(parse => OpenSite.ForWriting(shell, parse, desk =>
-            WrittenOut.Print(shell, parse.GetValue(json), SignedWriting.Adopt(desk, signing.Of(shell, parse), parse.GetValue(why) ?? "", parse.GetValue(by) ?? ""), "in force")));
+        {
+            var adopted = SignedWriting.Adopt(desk, signing.Of(shell, parse), parse.GetValue(why) ?? "", parse.GetValue(by) ?? "");
+            var code = WrittenOut.Print(shell, parse.GetValue(json), adopted, "in force");
+            foreach (var change in parse.GetValue(json) ? [] : (adopted.Record?.Body as SiteAdopted)?.Changes ?? [])
+            {
+                shell.Out.WriteLine($"  {Say.Visible(change)}");
+            }
+
+            return code;
+        }));
         return command;
     }
 }

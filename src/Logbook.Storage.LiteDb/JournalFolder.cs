@@ -17,6 +17,13 @@ internal sealed class JournalFolder(string path, IDisk disk)
     /// <summary>The journal of a site.</summary>
     public static JournalFolder Of(string siteFolder) => new(Path.Combine(Path.GetFullPath(siteFolder), "journal"), new LocalDisk());
 
+    /// <summary>True when this folder or one above it holds a journal, by whatever links it is reached.</summary>
+    public static bool IsAbove(DirectoryInfo? folder) => folder is not null
+        && (HoldsJournal(new JournalFolder(folder.FullName, new LocalDisk())) || IsAbove(folder.Parent) || (folder.LinkTarget is not null && IsAbove(folder.ResolveLinkTarget(returnFinalTarget: true) as DirectoryInfo)));
+
+    // The lock is made before anything else, so it is there even when the journal has lost its data file.
+    private static bool HoldsJournal(JournalFolder folder) => File.Exists(folder.OwnerLock) || File.Exists(folder.Data);
+
     private readonly string _anchor = Path.Combine(path, "anchor");
 
     /// <summary>How large the log's image may grow before a checkpoint.</summary>

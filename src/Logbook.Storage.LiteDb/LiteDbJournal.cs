@@ -50,6 +50,9 @@ public sealed class LiteDbJournal : IJournalStore
         _values = new KeptValues(folder.Values);
     }
 
+    /// <summary>True when this path lies in a folder that a journal is kept in: nobody else writes there.</summary>
+    public static bool Holds(string path) => JournalFolder.IsAbove(new FileInfo(path).Directory);
+
     public Head Head => Look(records => records.Last() is { } last ? Head.Of(_parsed.Of(last)) : Head.Empty, Head.Empty);
 
     /// <summary>What could not be done after the last save, in words: the save itself is safe. Null when all went well.</summary>

@@ -34,18 +34,6 @@ public sealed class ALostEndIsSaid : IDisposable
     }
 
     [Fact]
-    public void A_note_never_takes_the_place_of_a_file()
-    {
-        _cli.Run("record", "SL-F1=300", "--by", "op1");
-        var before = _cli.Records;
-
-        var answer = _cli.Run("handover", "draft", "--out", "journal/records.db");
-
-        Assert.Equal(2, answer.Code);
-        Assert.Equal(before, _cli.Records);
-    }
-
-    [Fact]
     public void Words_without_end_are_refused_before_they_reach_the_note()
     {
         var answer = _cli.Run("remark", new string('x', 100_000), "--by", "op1");

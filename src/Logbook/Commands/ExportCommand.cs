@@ -15,7 +15,7 @@ internal static class ExportCommand
     {
         var format = new Option<string>("--format") { Description = "jsonl: every record's exact bytes, one a line, for verification and restore. csv: the readings as they stand, for spreadsheets and import.", Required = true };
         format.AcceptOnlyFromAmong("jsonl", "csv");
-        var output = Options.Text("--out", "The file to write; else it goes to standard output.", "F");
+        var output = Options.Text("--out", "Write it to a new file; else it goes to standard output.", "F");
         var points = Options.Many("--point", "Of csv, only this point, read or computed; may be repeated.", "TAG");
         var (from, to) = (Options.From(), Options.To());
         var command = new Command("export", $"The whole journal, as far as it is sound; of csv also single points and a span. The columns of csv: {Header}; doubts keep apart what was typed later, imported, stuck, beyond its step or range, or contradicted. A text that a spreadsheet could take for a formula begins with an apostrophe.") { format, output, points, from, to };
@@ -36,18 +36,9 @@ internal static class ExportCommand
         return command;
     }
 
-    private static int Write(Shell shell, Whole whole, ExportChoice choice, string? path)
-    {
-        if (path is null)
-        {
-            return Lines(shell, whole, choice, shell.Out);
-        }
-
-        using var file = new WholeFile(shell.FullPath(path));
-        var code = Lines(shell, whole, choice, file.Text);
-        file.Keep();
-        return code;
-    }
+    private static int Write(Shell shell, Whole whole, ExportChoice choice, string? path) => path is null
+        ? Lines(shell, whole, choice, shell.Out)
+        : NewFile.Write(shell, path, file => Lines(shell, whole, choice, file));
 
     private static int Lines(Shell shell, Whole whole, ExportChoice choice, TextWriter output)
     {

@@ -10,7 +10,7 @@ internal sealed class NotePrint
     private readonly Shell _shell;
     private readonly Option<string> _template;
     private readonly Option<string> _format = new("--format") { Description = "text, md or html.", DefaultValueFactory = _ => "text" };
-    private readonly Option<string?> _out = Options.Text("--out", "Write it to a file.", "F");
+    private readonly Option<string?> _out = Options.Text("--out", "Write it to a new file.", "F");
 
     public NotePrint(Shell shell, string help, params string[] templates)
     {

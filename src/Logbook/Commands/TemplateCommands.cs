@@ -29,7 +29,7 @@ internal static class TemplateCommands
     private static Command Preview(Shell shell)
     {
         var file = File();
-        var output = Options.Text("--out", "Write it to a file.", "F");
+        var output = Options.Text("--out", "Write it to a new file.", "F");
         var command = new Command("preview", "Shows the example as the template draws it; with what it leaves out above it, as it would print.") { file, output };
         command.SetAction(parse => Render(shell, parse.GetValue(file)!, trial =>
         {

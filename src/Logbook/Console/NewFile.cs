@@ -1,9 +1,19 @@
+using Logbook.Plant;
+using Logbook.Storage.LiteDb;
+
 namespace Logbook;
 
 /// <summary>A file that a person asks for: it comes out whole or not at all, and never takes the place of another.</summary>
 internal static class NewFile
 {
-    public static int Write(Shell shell, string path, string text)
+    public static int Write(Shell shell, string path, string text) => Write(shell, path, file =>
+    {
+        file.Write(text);
+        return ExitCode.Done;
+    });
+
+    /// <param name="fill">Writes the content and returns the exit code. What it throws leaves no file.</param>
+    public static int Write(Shell shell, string path, Func<TextWriter, int> fill)
     {
         if (shell.OneOfMany)
         {
@@ -11,19 +21,21 @@ internal static class NewFile
         }
 
         var full = shell.FullPath(path);
-        if (File.Exists(full) || Directory.Exists(full))
+        if (WhyNot(full) is { } mistake)
         {
-            return shell.Refuse($"{full} is there already", "name a new file");
+            return shell.Refuse(mistake);
         }
 
-        var part = full + ".part";
-        using (var file = new StreamWriter(new FileStream(part, FileMode.CreateNew, FileAccess.Write)))
-        {
-            file.Write(text);
-        }
-
-        File.Move(part, full, overwrite: false);
+        using var file = new WholeFile(full);
+        var code = fill(file.Text);
+        file.Keep();
         shell.Out.WriteLine($"written: {full}");
-        return ExitCode.Done;
+        return code;
     }
+
+    private static Mistake? WhyNot(string full) =>
+        File.Exists(full) || Directory.Exists(full) ? Mistake.Typed($"{full} is there already", "name a new file")
+        : LiteDbJournal.Holds(full) ? Mistake.Typed($"{full} would lie among the journal's own files", "a file outside the journal's folder")
+        : File.Exists(WholeFile.Draft(full)) ? Mistake.Typed($"{WholeFile.Draft(full)} is there already: another is writing it, or was stopped", "delete it, or name a new file")
+        : null;
 }

@@ -38,7 +38,7 @@ public sealed class BrokenSiteTests
         { Toml, "not_yet = [\"critical step running\"", "not_yet = [@1, \"critical step running\"", "not_yet holds something that is no text; text in \"...\"" },
 
         { Toml, "[reasons]\n", "[policy]\npurpose = \"p\"\nreaders = [@\"supp1\"]\nretention = \"r\"\nconsultation = \"c\"\n\n[reasons]\n", "reader 'supp1' is nobody of this site; nearest: sup1" },
-        { Toml, "[reasons]\n", "@[policy]\npurpose = \"p\"\nretention = \"r\"\nconsultation = \"c\"\n\n[reasons]\n", "[policy] names no readers; codes of people, as in readers = [\"sup1\"]" },
+        { Toml, "[reasons]\n", "[@policy]\npurpose = \"p\"\nretention = \"r\"\nconsultation = \"c\"\n\n[reasons]\n", "[policy] names no readers; codes of people, as in readers = [\"sup1\"]" },
 
         // rounds
         { Toml, "every = \"1h\"", "every = @\"1 hour\"", "'1 hour' is no length of time; accepted: days, hours, minutes, seconds, as in 15m, 1h30m, 2d" },

@@ -109,7 +109,7 @@ public sealed class TheStarterSiteComputes : IDisposable
         var answer = Record(["GF-F=0", "GF-DP=0.00", "RG-T=93"]);
 
         Assert.False(Has(answer, "GF-REL"));
-        Assert.Contains(Findings(answer, "calculation.resting"), t => t.Contains("gl-filter", StringComparison.Ordinal) && t.Contains("Flux and permeability of a pressure filter", StringComparison.Ordinal));
+        Assert.Contains(Findings(answer, "calculation.resting"), t => t.Contains("Green liquor filter", StringComparison.Ordinal) && t.Contains("Flux and permeability of a pressure filter", StringComparison.Ordinal));
     }
 
     [Fact]

@@ -55,6 +55,13 @@ public sealed record HandoverNote
             : Drawn(ShiftFacts.Of(desk, at));
     }
 
+    /// <summary>
+    /// The note as it was accepted by record <paramref name="seq"/>, or by the last acceptance, and when its shift began; null
+    /// when there is none. A shift that was handed over in its middle has more than one.
+    /// </summary>
+    public static (HandoverNote Note, DateTimeOffset Began)? Accepted(Desk desk, long? seq) =>
+        AcceptedNote.Find(desk, seq) is { } record && AcceptedNote.ShiftOf(desk, record) is var shift ? (AcceptedNote.Of(desk, shift, record), shift.Start) : null;
+
     /// <summary>The note that is being handed over, as it stands now.</summary>
     public static HandoverNote InHand(Desk desk) => InHand(desk, Declaration.Of(desk));
 

@@ -21,7 +21,7 @@ internal static class AcceptedNote
     public static HandoverNote Of(Desk desk, ShiftInstance shift, JournalRecord record)
     {
         var frozen = ((HandoverAccepted)record.Body).Note;
-        var words = HandoverWords.Of(desk, shift);
+        var words = HandoverWords.Of(desk, shift, record);
         return new HandoverNote
         {
             Site = Say.Visible(desk.Site.Name),
@@ -41,6 +41,27 @@ internal static class AcceptedNote
         };
     }
 
+    // How far back an acceptance is looked for when the line was last taken in another way.
+    private static readonly TimeSpan Back = TimeSpan.FromDays(31);
+
+    /// <summary>The acceptance of that number, else the last one; null when there is none.</summary>
+    public static JournalRecord? Find(Desk desk, long? seq)
+    {
+        static JournalRecord? Accepted(JournalRecord? record) => record?.Body is HandoverAccepted ? record : null;
+        return seq is not null
+            ? Accepted(desk.Store.Read(seq.Value).FirstOrDefault(r => r.Seq == seq))
+            : Accepted(desk.State.Line.Holder is { } holder ? desk.Store.Read(holder.Seq).FirstOrDefault() : null)
+                ?? desk.Store.Between(desk.Now - Back, desk.Now.AddTicks(1)).LastOrDefault(r => r.Body is HandoverAccepted);
+    }
+
+    /// <summary>The shift that an accepted note is of: the running one then, or the one that had just ended.</summary>
+    public static ShiftInstance ShiftOf(Desk desk, JournalRecord accepted)
+    {
+        var site = SiteInForce.At(desk, accepted.At);
+        var running = Calendar.ShiftAt(site, accepted.At);
+        return running.Id == ((HandoverAccepted)accepted.Body).Note.Shift ? running : Calendar.ShiftAt(site, running.Start.AddTicks(-1));
+    }
+
     /// <summary>
     /// What was written later about the time that the note tells of: corrections of its entries, what came late, and what
     /// happened between an early change and the shift's end.
@@ -56,5 +77,5 @@ internal static class AcceptedNote
         _ => record.At >= shift.Start && record.At < Until(shift, accepted),
     };
 
-    private static DateTimeOffset Until(ShiftInstance shift, JournalRecord accepted) => accepted.At > shift.End ? accepted.At : shift.End;
+    private static DateTimeOffset Until(ShiftInstance shift, JournalRecord accepted) => accepted.At > shift.End || !Closes(shift, accepted) ? accepted.At : shift.End;
 }

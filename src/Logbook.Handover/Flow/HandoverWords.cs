@@ -7,26 +7,49 @@ namespace Logbook.Handover;
 /// <summary>What people signed and said about the handover of one shift, as the note prints it.</summary>
 internal sealed record HandoverWords(string Gave, string Holds, IReadOnlyList<NoteLine> OwnWords, IReadOnlyList<string> Signatures)
 {
+    /// <summary>Of the handover that ended the shift, or will.</summary>
     public static HandoverWords Of(Desk desk, ShiftInstance shift)
+    {
+        var steps = Steps(desk, shift);
+        return Of(desk, shift, steps, steps.FindLast(r => AcceptedNote.Closes(shift, r)));
+    }
+
+    /// <summary>Of one acceptance of the shift's note; a shift may have several.</summary>
+    public static HandoverWords Of(Desk desk, ShiftInstance shift, JournalRecord accepted) => Of(desk, shift, Steps(desk, shift), accepted);
+
+    private static List<JournalRecord> Steps(Desk desk, ShiftInstance shift)
     {
         // From the middle of the shift to the middle of the next: the change itself may come late.
         var half = (shift.End - shift.Start) / 2;
-        var steps = desk.Store.Between(shift.Start, shift.End + half).Where(r => SincePrepared.IsStep(r.Body)).ToList();
-        var accepted = steps.FindLast(r => AcceptedNote.Closes(shift, r));
-        var prepared = steps.FindLast(r => r.Body is HandoverPrepared p && p.Note.Shift == shift.Id && (accepted is null || ((HandoverAccepted)accepted.Body).Prepared == r.Seq));
-        var own = steps.Where(r => InThisHandover(r, shift, prepared, accepted)).ToList();
+        return [.. desk.Store.Between(shift.Start, shift.End + half).Where(r => SincePrepared.IsStep(r.Body))];
+    }
+
+    private static HandoverWords Of(Desk desk, ShiftInstance shift, List<JournalRecord> steps, JournalRecord? accepted)
+    {
+        // Handovers inside the shift, before this one: what was said and signed there stays in the note.
+        var earlier = steps.FindAll(r => r.Body is HandoverAccepted a && a.Note.Shift == shift.Id && !AcceptedNote.Closes(shift, r) && (accepted is null || r.Seq < accepted.Seq));
+        var given = steps.FindAll(r => r.Body is HandoverPrepared && earlier.Exists(e => Prepared(e) == r.Seq));
+        var prepared = steps.FindLast(r => r.Body is HandoverPrepared p && p.Note.Shift == shift.Id && !given.Contains(r) && (accepted is null || Prepared(accepted) == r.Seq));
+        // What belongs to the next handover begins when that is prepared.
+        var next = accepted is null ? null : steps.Find(r => r.Body is HandoverPrepared && r.Seq > accepted.Seq);
+        List<JournalRecord> signed = [.. earlier, .. given, .. new[] { prepared, accepted }.OfType<JournalRecord>()];
+        var own = steps.FindAll(r => (next is null || r.Seq < next.Seq || r.Body is HandoverCountersigned) && InThisHandover(r, shift, prepared, accepted, signed));
         return new HandoverWords(
             prepared is null ? "" : $"{Say.Person(desk.Site, prepared.By)}, prepared {Say.Time(desk.Site, prepared.At, shift.End)}",
             accepted is null ? "" : $"{Say.Person(desk.Site, accepted.By)}, from {Say.Time(desk.Site, accepted.At, shift.End)}",
-            [.. Words(desk.Site, accepted), .. Words(desk.Site, prepared), .. Asked(desk, own, shift)],
+            [
+                .. Words(desk.Site, accepted), .. Words(desk.Site, prepared), .. Asked(desk, own, shift),
+                .. earlier.SelectMany(e => Words(desk.Site, e).Concat(Words(desk.Site, given.Find(g => g.Seq == Prepared(e))))),
+            ],
             [.. own.Select(r => Signature(desk, r, shift)).OfType<string>()]);
     }
 
+    private static long? Prepared(JournalRecord accepted) => ((HandoverAccepted)accepted.Body).Prepared;
+
     /// <summary>Steps between the shift's own taking over and the next one's.</summary>
-    private static bool InThisHandover(JournalRecord step, ShiftInstance shift, JournalRecord? prepared, JournalRecord? accepted) => step.Body switch
+    private static bool InThisHandover(JournalRecord step, ShiftInstance shift, JournalRecord? prepared, JournalRecord? accepted, List<JournalRecord> signed) => step.Body switch
     {
-        HandoverPrepared => step.Seq == prepared?.Seq,
-        HandoverAccepted a => step.Seq == accepted?.Seq || (a.Note.Shift == shift.Id && !AcceptedNote.Closes(shift, step)),
+        HandoverPrepared or HandoverAccepted => signed.Contains(step),
         HandoverQuestion or HandoverAnswer => prepared is not null && step.Seq > prepared.Seq,
         HandoverCountersigned => true,
         _ => step.At < shift.End || (prepared is not null && step.Seq > prepared.Seq && (accepted is null || step.Seq < accepted.Seq)),

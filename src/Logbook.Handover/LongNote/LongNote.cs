@@ -14,6 +14,9 @@ public static class LongNote
     /// <summary>The note that is being handed over.</summary>
     public static HandoverNote InHand(Desk desk) => Below(HandoverNote.InHand(desk), ShiftFacts.InHand(desk));
 
+    /// <summary>That of a page which was accepted, and of the shift that covers <paramref name="at"/>.</summary>
+    public static HandoverNote Of(Desk desk, HandoverNote page, DateTimeOffset at) => Below(page, ShiftFacts.Of(desk, at));
+
     private static HandoverNote Below(HandoverNote page, ShiftFacts facts) => page with
     {
         Sections = [.. page.Sections, Noted.Of(facts), RoundsWalked.Of(facts), ReadingsTaken.Of(facts), WhoWasThere.Of(facts), EachRecord.Of(facts)],

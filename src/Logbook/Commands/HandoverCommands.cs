@@ -39,17 +39,29 @@ internal static class HandoverCommands
 
     private static Command Show(Shell shell)
     {
-        var shift = new Argument<string?>("SHIFT") { Arity = ArgumentArity.ZeroOrOne, Description = "A shift's id, 2026-11-24-N-C; the last ended one unless said." };
+        var shift = new Argument<string?>("SHIFT") { Arity = ArgumentArity.ZeroOrOne, Description = "A shift's id, 2026-11-24-N-C, or the number of the record that accepted a note; unless said the note that was accepted last, for a week the one that ends with the last ended shift." };
         var print = new NotePrint(shell, "handover, the page that is handed over; long, with all that it sums up; week, the seven days that end with the shift, for the supervisor.", "handover", "long", "week");
-        var command = new Command("show", "The note of a shift that has ended.") { shift };
+        var command = new Command("show", "A note that was accepted, or of a shift that has ended.") { shift };
         print.AddTo(command);
         ServerOptions.AddTo(command);
         command.SetAction(parse => OpenSite.ForLines(shell, parse, (shell, desk) =>
         {
             var running = Calendar.ShiftAt(desk.Site, desk.Now);
-            var id = parse.GetValue(shift);
+            var (id, kind) = (parse.GetValue(shift), print.Kind(parse));
+            long? seq = long.TryParse(id?.TrimStart('#'), NumberStyles.None, CultureInfo.InvariantCulture, out var number) ? number : null;
+            if ((seq is not null || (id is null && kind != NoteKind.Week)) && HandoverNote.Accepted(desk, seq) is var (note, began))
+            {
+                return kind switch
+                {
+                    NoteKind.Week => print.Write(shell, parse, WeekNote.Of(desk, began)),
+                    NoteKind.Long => print.Write(shell, parse, LongNote.Of(desk, note, began)),
+                    _ => print.Write(shell, parse, note),
+                };
+            }
+
             DateTimeOffset? at = id is null ? running.Start.AddSeconds(-1) : Find(desk.Site, id)?.Start;
-            return at is not { } moment ? shell.Refuse($"there is no shift {id}", $"an id such as {running.Id}: start date, shift, crew") : print.Kind(parse) switch
+            return at is not { } moment ? shell.Refuse(
+                seq is null ? $"there is no shift {id}" : $"record {seq} accepted no note", $"an id such as {running.Id}: start date, shift, crew; or the number of an acceptance") : kind switch
             {
                 NoteKind.Week => print.Write(shell, parse, WeekNote.Of(desk, moment)),
                 NoteKind.Long => print.Write(shell, parse, LongNote.Of(desk, moment)),

@@ -106,4 +106,41 @@ public class AcceptedNoteTests
 
     private static int Unseen(IEnumerable<FrozenNote> notes, string of = "") =>
         notes.Count(n => n.Sections.SelectMany(s => s.Lines).Any(l => l.Text.Contains(of, StringComparison.Ordinal) && l.Text.Contains("Not seen.", StringComparison.Ordinal)));
+
+    [Fact]
+    public void Each_note_that_was_accepted_inside_one_shift_can_be_shown_and_the_last_is_shown_first()
+    {
+        using var flow = new FlowLine("2026-11-24T18:55-05:00").HeldBy("op1");
+        var first = Handed(flow, "19:37", "op1", "op2", "bowl may climb");
+        Assert.Contains("bowl may climb", Words(HandoverNote.Accepted(flow.Desk, null)!.Value.Note), StringComparison.Ordinal);
+        Assert.Equal("2026-11-24-N-C", HandoverNote.Accepted(flow.Desk, null)!.Value.Note.ShiftId);
+
+        flow.Line.Clock("2026-11-24T21:10-05:00");
+        flow.Prepare("op2", "filter slow");
+        var running = HandoverNote.InHand(flow.Desk);
+        Assert.Contains("bowl may climb", Words(running), StringComparison.Ordinal);
+        Assert.Contains("filter slow", Words(running), StringComparison.Ordinal);
+        Assert.Equal(3, running.Signatures.Count); // both prepared, one took over
+
+        var second = Handed(flow, "22:05", "op2", "op3", "filter slower");
+        var (last, then) = (HandoverNote.Accepted(flow.Desk, null)!.Value.Note, HandoverNote.Accepted(flow.Desk, first)!.Value.Note);
+        Assert.Contains("filter slower", Words(last), StringComparison.Ordinal);
+        Assert.Equal("Operator three, from 22:05", last.Holds);
+        Assert.Contains("bowl may climb", Words(then), StringComparison.Ordinal);
+        Assert.DoesNotContain("filter", Words(then), StringComparison.Ordinal);
+        Assert.Equal("Operator two, from 19:37", then.Holds);
+        Assert.Equal(2, then.Signatures.Count);
+        Assert.Contains($"(#{second})", last.Signatures[^1], StringComparison.Ordinal);
+        Assert.Null(HandoverNote.Accepted(flow.Desk, first - 1));
+    }
+
+    private static string Words(HandoverNote note) => string.Join('\n', note.OwnWords.Select(l => l.Text));
+
+    private static long Handed(FlowLine flow, string at, string from, string to, string words)
+    {
+        flow.Line.Clock($"2026-11-24T{at}-05:00");
+        Assert.NotNull(flow.Prepare(from, words).Record);
+        flow.OpenAll(to);
+        return flow.Accept(to, "the bowl").Record!.Seq;
+    }
 }

@@ -15,6 +15,9 @@ public sealed record DueCheck(
 {
     /// <summary>True when it does not apply because of an upset.</summary>
     public bool Upset { get; init; }
+
+    /// <summary>The record by which it does not apply, when that was typed only after its window had closed: it was not walked, and nobody had said why.</summary>
+    public long? SaidLater { get; init; }
 }
 
 /// <summary>Which checks are due, done, late, not taken, missed or not applicable. Follows from the journal and the schedule in force.</summary>

@@ -6,7 +6,7 @@ namespace Logbook.Handover;
 /// <summary>What each piece of equipment did at any moment of a stretch, as far as the journal tells; running when it does not.</summary>
 internal sealed class EquipmentHistory
 {
-    private readonly Dictionary<string, SortedList<(DateTimeOffset Since, long Seq), EquipmentStateChanged>> _changes = new(StringComparer.OrdinalIgnoreCase);
+    private readonly Dictionary<string, SortedList<(DateTimeOffset Since, long Seq), Change>> _changes = new(StringComparer.OrdinalIgnoreCase);
 
     /// <param name="records">The records of the stretch.</param>
     /// <param name="from">Its begin: what stood then is taken from the state of that time.</param>
@@ -24,8 +24,11 @@ internal sealed class EquipmentHistory
     }
 
     /// <summary>The change in force at that moment; null when none is known, which counts as running.</summary>
-    public EquipmentStateChanged? At(string? equipment, DateTimeOffset at) =>
-        equipment is not null && _changes.TryGetValue(equipment, out var changes) ? changes.Values.LastOrDefault(c => c.Since <= at) : null;
+    public EquipmentStateChanged? At(string? equipment, DateTimeOffset at) => At(equipment, at, _ => true)?.Body;
+
+    /// <param name="counts">Whether the record of that number counts.</param>
+    public Change? At(string? equipment, DateTimeOffset at, Func<long, bool> counts) =>
+        equipment is not null && _changes.TryGetValue(equipment, out var changes) ? changes.Values.LastOrDefault(c => c.Body.Since <= at && counts(c.Seq)) : null;
 
     /// <summary>Whether checks apply: it runs, or it is being started, when they matter most.</summary>
     public static bool Runs(string state) => state is "running" or "starting";
@@ -58,6 +61,9 @@ internal sealed class EquipmentHistory
             _changes[change.Equipment] = changes = [];
         }
 
-        changes[(change.Since, seq)] = change;
+        changes[(change.Since, seq)] = new Change(seq, change);
     }
+
+    /// <param name="Seq">The record that tells of it.</param>
+    public sealed record Change(long Seq, EquipmentStateChanged Body);
 }

@@ -8,7 +8,7 @@ namespace Logbook.Handover;
 /// </summary>
 internal sealed class RoundSheet
 {
-    // How long after the walk's own time a walk may be typed and still be on time.
+    // How long after the walk's own time a walk may be typed and still be on time, though its window has closed.
     private static readonly TimeSpan Typing = TimeSpan.FromMinutes(30);
     private static readonly TimeSpan Reach = TimeSpan.FromHours(26);
 
@@ -99,10 +99,12 @@ internal sealed class RoundSheet
             // Near a shift change the slot asks for the safety points alone.
             foreach (var tag in slot.Points)
             {
-                var rests = around.Rests(_site, _site.FindPoint(tag), slot.DueAt, InsteadOfTrips.Is(_round.Id));
-                yield return _answers[row, _columns[tag]] is { } answer && (answer.Taken || rests is null)
+                Rest? Rests(DateTimeOffset saidBy) => around.Rests(_site, _site.FindPoint(tag), slot.DueAt, InsteadOfTrips.Is(_round.Id), saidBy);
+                var rests = Rests(DateTimeOffset.MaxValue);
+                var inTime = rests is null ? null : Rests(TypedBy(slot));
+                yield return _answers[row, _columns[tag]] is { } answer && (answer.Taken || inTime is null)
                     ? Answered(slot, tag, answer)
-                    : Open(slot, tag, rests, now);
+                    : Open(slot, tag, rests, inTime, now);
             }
         }
     }
@@ -120,22 +122,31 @@ internal sealed class RoundSheet
         return Check(slot, tag, state) with { Seq = answer.Seq, TakenAt = answer.TakenAt, By = answer.By, Why = why };
     }
 
-    private DueCheck Open(Slot slot, string tag, Rest? rests, DateTimeOffset now)
+    private DueCheck Open(Slot slot, string tag, Rest? rests, Rest? inTime, DateTimeOffset now)
     {
-        // A field walk is typed after it: it is not missed while it could still be typed on time.
-        var closes = _round.Field ? slot.Closes + _round.Takes + Typing : slot.Closes;
-        var state = rests is not null ? CheckState.NotApplicable
-            : now < slot.Opens ? CheckState.Coming
-            : now <= closes ? CheckState.Due
-            : CheckState.Missed;
-        return Check(slot, tag, state) with { Why = rests?.Why, Upset = rests?.Upset ?? false };
+        if (rests is not null)
+        {
+            var rest = Check(slot, tag, CheckState.NotApplicable) with { Why = (inTime ?? rests).Why, Upset = (inTime ?? rests).Upset };
+            return inTime is not null ? rest : rest with
+            {
+                Why = $"{rests.Why}, said later: typed {Say.Time(_site, rests.SaidBy.Entered, slot.DueAt)} by {Say.Person(_site, rests.SaidBy.By)} {Say.Ref(rests.SaidBy.Seq)}",
+                SaidLater = rests.SaidBy.Seq,
+            };
+        }
+
+        return Check(slot, tag, now < slot.Opens ? CheckState.Coming : now <= TypedBy(slot) ? CheckState.Due : CheckState.Missed);
     }
+
+    /// <summary>Up to when it can be answered on time. A field walk is typed after it: it is not missed while it could still be typed.</summary>
+    private DateTimeOffset TypedBy(Slot slot) => _round.Field ? slot.Closes + _round.Takes + Typing : slot.Closes;
 
     private DueCheck Check(Slot slot, string tag, CheckState state) =>
         new(_round.Id, tag, slot.DueAt, slot.Opens, slot.Closes, state, slot.Shift.Id, null, null, null, null);
 
-    private int Rank(Slot slot, Answer answer) =>
-        !answer.Taken ? 2 : answer.CountsAt <= slot.Closes && answer.Entered <= answer.CountsAt + _round.Takes + Typing ? 0 : 1;
+    /// <summary>On time is what was read in the window and typed before that closes, or within the walk's length and half an hour of it.</summary>
+    private int Rank(Slot slot, Answer answer) => !answer.Taken ? 2
+        : answer.CountsAt <= slot.Closes && (answer.Entered <= slot.Closes || answer.Entered <= answer.CountsAt + _round.Takes + Typing) ? 0
+        : 1;
 
     private int FirstDueFrom(DateTimeOffset at)
     {

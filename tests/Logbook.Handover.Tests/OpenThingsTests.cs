@@ -51,7 +51,7 @@ public sealed class OpenThingsTests
     public void In_an_upset_rounds_are_one_line_and_safety_points_stay_due()
     {
         using var line = new SmallLine("2026-11-24T18:00-05:00");
-        line.Clock("2026-11-24T20:20-05:00");
+        line.Clock("2026-11-24T20:10-05:00"); // while the round of 20:00 could still be read
         Writing.BeginUpset(line.Desk, SmallLine.At("2026-11-24T19:50-05:00"), "slaker boiling over", "op1");
         line.Clock("2026-11-24T22:30-05:00");
         Assert.Empty(Writing.EndUpset(line.Desk, SmallLine.At("2026-11-24T22:20-05:00"), null, "op1").Mistakes);

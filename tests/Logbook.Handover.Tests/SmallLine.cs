@@ -175,6 +175,13 @@ internal sealed class SmallLine : IDisposable
         Saved(Writing.Adopt(Desk, "the crews have swapped", "eng1"));
     }
 
+    /// <summary>Puts files in force in which the slaker's watch limit is wider: 103.1 degC.</summary>
+    public void AdoptWiderLimit()
+    {
+        Desk = NewDesk(Rounds, Points.Replace(",102.6,", ",103.1,", StringComparison.Ordinal));
+        Saved(Writing.Adopt(Desk, "the watch limit fired too often", "eng1"));
+    }
+
     /// <summary>Puts files in force that cite a policy for what the audit says of one person.</summary>
     public void AdoptPolicy()
     {
@@ -220,12 +227,14 @@ internal sealed class SmallLine : IDisposable
     public IReadOnlyList<DueCheck> Due(string from, string to) => DueList.Between(Desk, At(from), At(to));
 
     /// <summary>Shifts, crews and people are those of <see cref="Some"/>; rounds, points and cautions are this line's.</summary>
-    private Desk NewDesk(string rounds, params (string Old, string New)[] words)
+    private Desk NewDesk(string rounds, params (string Old, string New)[] words) => NewDesk(rounds, Points, words);
+
+    private Desk NewDesk(string rounds, string points, params (string Old, string New)[] words)
     {
         var files = new SiteFiles(new Dictionary<string, string>(StringComparer.Ordinal)
         {
             [SiteFiles.SiteToml] = Some.Changed(words).Texts[SiteFiles.SiteToml].Split("[[round]]")[0] + rounds,
-            [SiteFiles.PointsCsv] = Points,
+            [SiteFiles.PointsCsv] = points,
             [SiteFiles.CautionsToml] = Cautions,
         });
         var desk = Some.Desk(_clock, _journal, files, []);

@@ -35,7 +35,7 @@ public static class Audit
         IEnumerable<AuditFlag> When(bool asked, Func<IEnumerable<AuditFlag>> flags) => asked ? flags() : [];
         return
         [
-            .. When(Asked("missed", "late", "not-taken", "upset"), () => span.Checks.GroupBy(c => (c.Round, c.DueAt)).SelectMany(slot => Checks(span.Desk.Site, [.. slot])))
+            .. When(Asked("missed", "late", "not-taken", "upset", "entered-later"), () => span.Checks.GroupBy(c => (c.Round, c.DueAt)).SelectMany(slot => Checks(span.Desk.Site, [.. slot])))
                 .Concat(When(Asked("corrected", "entered-later"), () => Corrections(span).Concat(RecordFacts.EnteredLater(span))))
                 .Concat(When(Asked("carried-too-long", "past-date", "not-seen", "unanswered", "order-unread"), () => CarriedLong(span).Concat(RecordFacts.StillOpen(span))))
                 .Concat(When(Asked("refused", "unattended", "emergency", "reservation"), () => RecordFacts.Handovers(span)))
@@ -54,10 +54,12 @@ public static class Audit
     private static IEnumerable<AuditFlag> Checks(Site site, List<DueCheck> slot)
     {
         var applies = slot.Where(c => c.State != CheckState.NotApplicable).ToList();
-        if (slot.Where(c => c.Upset).ToList() is [{ } first, ..] upset)
+        foreach (var rest in slot.Where(c => c.Upset || c.SaidLater is not null).GroupBy(c => (c.SaidLater, c.Why)))
         {
+            var first = rest.First();
             yield return new AuditFlag(
-                "upset", first.ShiftId, first.DueAt, first.Round, null, $"{Title(site, first)}, {Say.Count(upset.Count, "check")} not walked: {first.Why}", null);
+                rest.Key.SaidLater is not null ? "entered-later" : "upset", first.ShiftId, first.DueAt, first.Round, null,
+                $"{Title(site, first)}, {Say.Count(rest.Count(), "check")} not walked: {first.Why}", rest.Key.SaidLater);
         }
 
         foreach (var fate in applies.Where(c => Flag(c.State) is not null).GroupBy(c => (c.State, c.Seq, c.Why)))

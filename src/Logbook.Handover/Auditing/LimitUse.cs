@@ -21,7 +21,7 @@ public static class LimitUse
     private const double Always = 0.2;
     private const double MostlyNotTaken = 0.8;
 
-    /// <summary>Every limit of every point that was read in [from, to), judged by the limits in force now.</summary>
+    /// <summary>Every limit of every point that was read in [from, to), each judged by the limits in force at its time; limits that were changed are rows of their own.</summary>
     public static IReadOnlyList<LimitRow> Of(Desk desk, DateTimeOffset from, DateTimeOffset to) => [.. Rows(new AuditSpan(desk, from, to))];
 
     internal static IEnumerable<AuditFlag> Flags(AuditSpan span)
@@ -52,50 +52,57 @@ public static class LimitUse
 
     internal static IEnumerable<LimitRow> Rows(AuditSpan span)
     {
-        var site = span.Desk.Site;
+        var sites = SiteInForce.Since(span.Desk, span.From);
         var series = InSpan(span)
             .SelectMany(e => e.Entry.Readings.Where(r => r.Value is not null).Select(r => (r.Point, r.At, Value: r.Value!.Value, e.Record.Shift))
                 .Concat(e.Entry.Results.Where(r => r.Point is not null).Select(r => (Point: r.Point!, e.Record.At, r.Value, e.Record.Shift))))
             .GroupBy(v => v.Point, StringComparer.OrdinalIgnoreCase);
         foreach (var values in series)
         {
-            if (site.FindPoint(values.Key) is not { Choices.Count: 0 } point)
+            var seen = (from value in values
+                        let point = sites.Last(s => s.From <= value.At).Site.FindPoint(values.Key)
+                        where point is { Choices.Count: 0 }
+                        orderby value.At
+                        select new Judged(value.At, value.Value, value.Shift[(value.Shift.LastIndexOf('-') + 1)..], Limits(point))).ToList();
+            foreach (var limit in seen.SelectMany(v => v.Limits).Distinct().OrderBy(l => l.Order))
             {
-                continue;
-            }
-
-            var seen = values.Select(v => (v.At, v.Value, Crew: v.Shift[(v.Shift.LastIndexOf('-') + 1)..])).OrderBy(v => v.At).ToList();
-            foreach (var (name, limit, low) in Limits(point))
-            {
-                yield return Row(point, $"{name} {Say.Value(point, limit, point.Unit.Name)}", seen, value => low ? value < limit : value > limit);
+                yield return Row(values.Key, limit, seen);
             }
         }
     }
 
-    private static IEnumerable<(string Name, double Limit, bool Low)> Limits(Point point)
+    private static IReadOnlyList<Limit> Limits(Point point)
     {
-        (string, double?, bool)[] all =
+        (string Name, double? At, bool Low)[] all =
         [
             ("urgent-low", point.Limits.UrgentLow, true), ("watch-low", point.Limits.WatchLow, true),
             ("watch-high", point.Limits.WatchHigh, false), ("urgent-high", point.Limits.UrgentHigh, false),
         ];
-        return all.Where(l => l.Item2 is not null).Select(l => (l.Item1, l.Item2!.Value, l.Item3));
+        return [.. all.Select((l, i) => l.At is { } at ? new Limit(i, $"{l.Name} {Say.Value(point, at, point.Unit.Name)}", at, l.Low) : null).OfType<Limit>()];
     }
 
-    private static LimitRow Row(Point point, string limit, List<(DateTimeOffset At, double Value, string Crew)> seen, Func<double, bool> isBeyond)
+    private static LimitRow Row(string point, Limit limit, List<Judged> all)
     {
+        // A reading under another limit is on neither side of this one.
+        bool IsBeyond(Judged value) => value.Limits.Contains(limit) && (limit.Low ? value.Value < limit.At : value.Value > limit.At);
         var (times, hours) = (0, 0.0);
-        for (var i = 0; i < seen.Count; i++)
+        for (var i = 0; i < all.Count; i++)
         {
-            if (isBeyond(seen[i].Value))
+            if (IsBeyond(all[i]))
             {
-                times += i == 0 || !isBeyond(seen[i - 1].Value) ? 1 : 0;
-                hours += i + 1 < seen.Count ? (seen[i + 1].At - seen[i].At).TotalHours : 0;
+                times += i == 0 || !IsBeyond(all[i - 1]) ? 1 : 0;
+                hours += i + 1 < all.Count ? (all[i + 1].At - all[i].At).TotalHours : 0;
             }
         }
 
+        var under = all.FindAll(v => v.Limits.Contains(limit));
         return new LimitRow(
-            point.Tag, limit, seen.Count, seen.Count(v => isBeyond(v.Value)), times, Math.Round(hours, 1),
-            [.. seen.GroupBy(v => v.Crew, StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal).Select(g => $"{g.Key} {g.Count(v => isBeyond(v.Value))}/{g.Count()}")]);
+            point, limit.Words, under.Count, under.Count(IsBeyond), times, Math.Round(hours, 1),
+            [.. under.GroupBy(v => v.Crew, StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal).Select(g => $"{g.Key} {g.Count(IsBeyond)}/{g.Count()}")]);
     }
+
+    private sealed record Limit(int Order, string Words, double At, bool Low);
+
+    /// <summary>A value beside the limits of its time.</summary>
+    private sealed record Judged(DateTimeOffset At, double Value, string Crew, IReadOnlyList<Limit> Limits);
 }

@@ -15,19 +15,19 @@ internal static class NotDone
             [.. Upsets(facts), .. applies.GroupBy(c => c.Round, StringComparer.Ordinal).SelectMany(r => Lines(facts, r.Key, [.. r])).OrderBy(l => Order.IndexOf(l.Label)), .. Sums(applies)]);
     }
 
-    private static readonly List<string> Order = ["upset", "missed", "late", "not taken", "open"];
+    private static readonly List<string> Order = ["upset", "said later", "missed", "late", "not taken", "open"];
 
-    /// <summary>One line for each upset: what was not walked is not a miss each, and the safety points are told.</summary>
+    /// <summary>One line for each upset: what was not walked is not a miss each, and the safety points are told. Rest that was said later is a line too.</summary>
     private static IEnumerable<NoteLine> Upsets(ShiftFacts facts)
     {
-        foreach (var upset in facts.Checks.Where(c => c.Upset && c.DueAt <= facts.AsOf).GroupBy(c => c.Why, StringComparer.Ordinal))
+        foreach (var upset in facts.Checks.Where(c => (c.Upset || c.SaidLater is not null) && c.DueAt <= facts.AsOf).GroupBy(c => c.Why, StringComparer.Ordinal))
         {
             var slots = upset.Select(c => (c.Round, c.DueAt)).ToHashSet();
             var rounds = slots.GroupBy(s => s.Round, s => s.DueAt, StringComparer.Ordinal).Select(r => $"{Title(facts, r.Key)} {Times(facts, r.Key, r)}");
             var safety = facts.Checks.Where(c => slots.Contains((c.Round, c.DueAt)) && c.State is CheckState.Done or CheckState.Late or CheckState.NotTaken or CheckState.Missed
                 && facts.Site.FindPoint(c.Point) is { Always: true }).ToList();
             var read = safety.Count == 0 ? "" : $"; safety points: {safety.Count(c => c.State is CheckState.Done or CheckState.Late)} of {safety.Count} read";
-            yield return new NoteLine("upset", $"{upset.Key}, not walked: {string.Join("; ", rounds)}{read}");
+            yield return new NoteLine(upset.First().Upset ? "upset" : "said later", $"{upset.Key}, not walked: {string.Join("; ", rounds)}{read}");
         }
     }
 

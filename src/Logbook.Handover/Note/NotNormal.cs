@@ -2,13 +2,23 @@ using Logbook.Journal;
 
 namespace Logbook.Handover;
 
-/// <summary>What is different, what was urgent first: equipment that does not run, findings of the shift, how the line changed hands, temporary changes, corrected readings.</summary>
+/// <summary>What is different, what was urgent first: equipment that does not run, upsets, findings of the shift, how the line changed hands, temporary changes, corrected readings.</summary>
 internal static class NotNormal
 {
     public static NoteSection Of(ShiftFacts facts) => NoteSection.Of(
         "not-normal",
         "NOT NORMAL",
-        [.. Lines(Excursions(facts).Where(e => e.Worst == Level.Urgent)), .. Reliefs(facts), .. Standing(facts), .. Lines(Excursions(facts).Where(e => e.Worst != Level.Urgent)), .. Temporary(facts), .. Corrections(facts)]);
+        [.. Upsets(facts), .. Lines(Excursions(facts).Where(e => e.Worst == Level.Urgent)), .. Reliefs(facts), .. Standing(facts), .. Lines(Excursions(facts).Where(e => e.Worst != Level.Urgent)), .. Temporary(facts), .. Corrections(facts)]);
+
+    /// <summary>Upsets of the shift, over or not: what went on while rounds were not walked.</summary>
+    private static IEnumerable<NoteLine> Upsets(ShiftFacts facts) =>
+        from upset in UpsetThen.Of(facts.Desk, facts.State, facts.Records)
+        orderby upset.Began
+        let said = new[] { upset.Begun, upset.Ended }.OfType<JournalRecord>().DistinctBy(r => r.Seq).ToList()
+        select new NoteLine(
+            "upset",
+            $"{(upset.End is { } end ? $"from {facts.Time(upset.Began)} to {facts.Time(end)}" : $"since {facts.Time(upset.Began)}, NOT OVER")}"
+            + $"{string.Concat(upset.Words.Select(w => $"; {Say.Visible(w)}"))}. {string.Join(", ", said.Select(r => Say.Person(facts.Site, r.By)).Distinct(StringComparer.Ordinal))} {Say.Ref(said.Select(r => r.Seq))}");
 
     /// <summary>What left its limits, but for what stands under what can hurt.</summary>
     public static IEnumerable<Excursion> Excursions(ShiftFacts facts) => Excursion.Of(facts).Where(e => !StandsAbove(facts, e));

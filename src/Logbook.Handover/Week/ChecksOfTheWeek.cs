@@ -25,14 +25,14 @@ internal static class ChecksOfTheWeek
         return week.Shifts.Count == 0 ? [] :
         [
             new NoteTrend(
-                "checks", "missed, late or not taken, each shift", "checks",
-                [.. week.Shifts.Select(s => (s.Start, (double)checks[s.Id].Count(c => c.State is CheckState.Missed or CheckState.Late or CheckState.NotTaken)))], null, null, null, null),
+                "checks", "missed, said later, late or not taken, each shift", "checks",
+                [.. week.Shifts.Select(s => (s.Start, (double)checks[s.Id].Count(c => c.SaidLater is not null || c.State is CheckState.Missed or CheckState.Late or CheckState.NotTaken)))], null, null, null, null),
         ];
     }
 
-    /// <summary>The checks that applied and fell due.</summary>
+    /// <summary>The checks that fell due and applied, or of which it was said only afterwards that they did not.</summary>
     public static IReadOnlyList<DueCheck> Applying(WeekFacts week) =>
-        [.. week.Span.Checks.Where(c => c.State is not CheckState.NotApplicable and not CheckState.Coming && (c.State != CheckState.Due || c.DueAt <= week.Shift.AsOf))];
+        [.. week.Span.Checks.Where(c => (c.SaidLater is not null || c.State != CheckState.NotApplicable) && c.State != CheckState.Coming && (c.State != CheckState.Due || c.DueAt <= week.Shift.AsOf))];
 
     /// <summary><c>27 of 43 checks on time, 1 not taken, 15 missed</c>.</summary>
     public static string Sums(IReadOnlyList<DueCheck> checks)
@@ -40,13 +40,15 @@ internal static class ChecksOfTheWeek
         int Count(CheckState state) => checks.Count(c => c.State == state);
         (CheckState State, string Word)[] others = [(CheckState.Late, "late"), (CheckState.NotTaken, "not taken"), (CheckState.Missed, "missed"), (CheckState.Due, "still open")];
         return string.Create(CultureInfo.InvariantCulture, $"{Count(CheckState.Done)} of {Say.Count(checks.Count, "check")} on time")
-            + string.Concat(others.Where(o => Count(o.State) > 0).Select(o => string.Create(CultureInfo.InvariantCulture, $", {Count(o.State)} {o.Word}")));
+            + string.Concat(others.Where(o => Count(o.State) > 0).Select(o => string.Create(CultureInfo.InvariantCulture, $", {Count(o.State)} {o.Word}")))
+            + (checks.Count(c => c.SaidLater is not null) is > 0 and var later ? string.Create(CultureInfo.InvariantCulture, $", {later} not walked and said later") : "");
     }
 
     private static string ByCrew(IReadOnlyList<DueCheck> checks)
     {
+        static bool Missed(DueCheck check) => check.SaidLater is not null || check.State == CheckState.Missed;
         var crews = checks.GroupBy(c => c.ShiftId[(c.ShiftId.LastIndexOf('-') + 1)..], StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal)
-            .Where(g => g.Any(c => c.State == CheckState.Missed)).Select(g => $"{Say.Visible(g.Key)} {g.Count(c => c.State == CheckState.Missed)}/{g.Count()}").ToList();
-        return crews.Count == 0 ? "" : $"; missed by crew {string.Join(", ", crews)}";
+            .Where(g => g.Any(Missed)).Select(g => $"{Say.Visible(g.Key)} {g.Count(Missed)}/{g.Count()}").ToList();
+        return crews.Count == 0 ? "" : $"; missed or said later by crew {string.Join(", ", crews)}";
     }
 }

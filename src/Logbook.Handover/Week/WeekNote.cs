@@ -49,7 +49,7 @@ public sealed record WeekNote
                 FlagLines.Of(week, "carried", "CARRIED: PAST ITS DATE, TOO LONG, NOT SEEN", "past-date", "carried-too-long", "not-seen"),
                 FlagLines.Of(week, "unanswered", "WITHOUT AN ANSWER", "unanswered", "order-unread"),
                 FlagLines.Of(week, "again", "THE SAME AGAIN", "recurrent"),
-                FlagLines.Of(week, "later", "CORRECTED, TYPED AFTER THE SHIFT", "corrected", "entered-later"),
+                FlagLines.Of(week, "later", "CORRECTED, TYPED OR SAID LATER", "corrected", "entered-later"),
                 FlagLines.Of(week, "look-at", "TO LOOK AT", "off-laboratory", "same-as-earlier", "varies-less") with { Beside = "evidence only; not findings about anyone" },
                 FlagLines.Of(week, "limits", "LIMITS AND CHECKS TO THINK OVER", "limit-always", "always-not-taken"),
                 StocksHeld.Of(week.Shift), StandingOrders.Of(week.Shift),

@@ -39,7 +39,7 @@ internal sealed record HandoverWords(string Gave, string Holds, IReadOnlyList<No
             accepted is null ? "" : $"{Say.Person(desk.Site, accepted.By)}, from {Say.Time(desk.Site, accepted.At, shift.End)}",
             [
                 .. Words(desk.Site, accepted), .. Words(desk.Site, prepared), .. Asked(desk, own, shift),
-                .. earlier.SelectMany(e => Words(desk.Site, e).Concat(Words(desk.Site, given.Find(g => g.Seq == Prepared(e))))),
+                .. earlier.Where(e => Prepared(e) is not null).SelectMany(e => Words(desk.Site, e).Concat(Words(desk.Site, given.Find(g => g.Seq == Prepared(e))))),
             ],
             [.. own.Select(r => Signature(desk, r, shift)).OfType<string>()]);
     }

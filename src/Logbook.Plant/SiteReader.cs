@@ -10,6 +10,13 @@ public static class SiteReader
     /// <summary>Reads the files of a site folder; a mistake when a required one is missing.</summary>
     public static Parsed<SiteFiles> Load(string folder)
     {
+        var files = Found(folder);
+        return new(files.Unread.Count == 0 ? files : null, files.Unread);
+    }
+
+    /// <summary>As far as the files of a site folder can be read; the others stand in <see cref="SiteFiles.Unread"/>.</summary>
+    public static SiteFiles Found(string folder)
+    {
         var texts = new Dictionary<string, string>(StringComparer.Ordinal);
         var mistakes = new List<Mistake>();
         foreach (var name in Required)
@@ -28,13 +35,13 @@ public static class SiteReader
             }
         }
 
-        return new(mistakes.Count == 0 ? new SiteFiles(texts) : null, mistakes);
+        return new SiteFiles(texts) { Unread = mistakes };
     }
 
     /// <summary>Parses, checks and links the files.</summary>
     public static Parsed<Site> Read(SiteFiles files)
     {
-        var mistakes = Required.Where(name => !files.Texts.ContainsKey(name)).Select(name => new Mistake(new(name, 0, 0), "is missing")).ToList();
+        List<Mistake> mistakes = [.. files.Unread, .. Required.Where(name => !files.Texts.ContainsKey(name) && files.Unread.All(m => m.Where.File != name)).Select(name => new Mistake(new(name, 0, 0), "is missing"))];
         if (mistakes.Count > 0)
         {
             return new(null, mistakes);

@@ -11,7 +11,7 @@ internal static class ScreenCommand
     public static int Open(Shell shell, ParseResult parse, string? by)
     {
         var folder = OpenSite.Folder(shell, parse);
-        return shell.Answers && !File.Exists(Path.Combine(folder, SiteFiles.SiteToml))
+        return shell.Answers && !OpenSite.IsSite(folder)
             ? FirstTime(shell, folder)
             : Beside(shell, folder, by, SigningOptions.Pins(shell, parse), (quiet, serve) => OpenSite.ForWriting(quiet, parse, desk =>
             {

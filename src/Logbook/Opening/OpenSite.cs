@@ -52,10 +52,13 @@ internal static class OpenSite
     public static IReadOnlyList<PluginReport> Plugins(Shell shell, string? site)
     {
         var shipped = PluginCatalog.LoadShipped(Path.Combine(AppContext.BaseDirectory, "plugins"));
-        return site is null || !Directory.Exists(OwnPlugins(site)) || !File.Exists(Path.Combine(site, SiteFiles.SiteToml))
+        return site is null || !Directory.Exists(OwnPlugins(site)) || !IsSite(site)
             ? shipped
             : [.. shipped, .. PluginCatalog.LoadFrom(OwnPlugins(site), Trusted(shell, site), shipped)];
     }
+
+    /// <summary>True when a site is here, be it that its files are gone: those in force are in its journal.</summary>
+    public static bool IsSite(string folder) => File.Exists(Path.Combine(folder, SiteFiles.SiteToml)) || Directory.Exists(Path.Combine(folder, "journal"));
 
     /// <summary>Where a site keeps its own plug-ins.</summary>
     public static string OwnPlugins(string site) => Path.Combine(site, "plugins");
@@ -103,15 +106,25 @@ internal static class OpenSite
         Shell shell, ParseResult parse, Option<string?>? asOf, Func<IReadOnlyList<LoadedCalculation>> calculations, Func<Desk, int> action)
     {
         var folder = Folder(shell, parse);
-        var files = SiteReader.Load(folder);
-        return !files.Ok ? shell.Refuse(files.Mistakes) : Guarded(shell, () =>
+        var files = SiteReader.Found(folder);
+        return Guarded(shell, () =>
         {
             using var journal = Store(shell, folder, Wait(parse), shell.Clock);
             var whole = ShortEnd.Warn(shell, journal);
-            var desk = new Desk(journal, files.Value!, calculations(), new DeadlineGuard(), shell.Clock, shell.Terminal);
+            var desk = new Desk(journal, files, calculations(), new DeadlineGuard(), shell.Clock, shell.Terminal);
             desk.Server = ServerWords.Noted(shell, folder, desk);
             desk.Follow();
-            var answer = desk.NotReady.Count > 0 ? shell.Refuse(desk.NotReady) : AsOf(shell, parse, asOf, desk, action);
+            if (desk.NotReady.Count > 0)
+            {
+                return shell.Refuse(desk.NotReady);
+            }
+
+            foreach (var unread in files.Unread)
+            {
+                shell.Error.WriteLine($"WARNING: {unread}; the file in force is used, as the journal keeps it");
+            }
+
+            var answer = AsOf(shell, parse, asOf, desk, action);
             return answer == ExitCode.Done && !whole ? ExitCode.Store : answer;
         });
     }

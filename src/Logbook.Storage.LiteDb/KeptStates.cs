@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using Logbook.Journal;
+using Logbook.Storage.LiteDb.Disk;
 
 namespace Logbook.Storage.LiteDb;
 
@@ -54,6 +55,7 @@ internal sealed class KeptStates(string folder)
     {
         try
         {
+            NoPipe.At(PathOf(seq));
             var bytes = File.ReadAllBytes(PathOf(seq)).AsSpan();
             var body = bytes[(bytes.IndexOf((byte)'\n') + 1)..];
             return bytes[..^body.Length].SequenceEqual(Encoding.ASCII.GetBytes(FirstLine(body))) ? StateForm.Read(body) : null;

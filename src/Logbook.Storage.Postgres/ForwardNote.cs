@@ -1,5 +1,6 @@
 using System.Globalization;
 using Logbook.Journal;
+using Logbook.Plant;
 
 namespace Logbook.Storage.Postgres;
 
@@ -17,7 +18,7 @@ public sealed class ForwardNote(string path)
     {
         try
         {
-            var words = File.ReadAllText(path).Split(' ', StringSplitOptions.TrimEntries);
+            var words = TextFile.Read(path).Split(' ', StringSplitOptions.TrimEntries);
             return words.Length == 3 && long.TryParse(words[0], CultureInfo.InvariantCulture, out var seq) && long.TryParse(words[2], CultureInfo.InvariantCulture, out var at)
                 ? new(new(seq, words[1]), DateTimeOffset.FromUnixTimeMilliseconds(at))
                 : null;

@@ -9,8 +9,11 @@ internal sealed class DiskFile : IRawFile
 
     private readonly SafeFileHandle _handle;
 
-    private DiskFile(string path, FileMode mode, FileAccess access) =>
+    private DiskFile(string path, FileMode mode, FileAccess access)
+    {
+        NoPipe.At(path);
         _handle = File.OpenHandle(path, mode, access, FileShare.ReadWrite | FileShare.Delete);
+    }
 
     public static DiskFile ForReading(string path) => new(path, FileMode.Open, FileAccess.Read);
 

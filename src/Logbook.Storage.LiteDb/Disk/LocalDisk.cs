@@ -5,8 +5,6 @@ namespace Logbook.Storage.LiteDb.Disk;
 /// <summary>The machine's own file system.</summary>
 internal sealed class LocalDisk : IDisk
 {
-    private const int ReadOnly = 0;
-
     public long? LengthOf(string path) => new FileInfo(path) is { Exists: true } file ? file.Length : null;
 
     public IRawFile ForReading(string path) => DiskFile.ForReading(path);
@@ -39,23 +37,13 @@ internal sealed class LocalDisk : IDisk
     {
         if (OperatingSystem.IsWindows())
             return; // NTFS keeps a journal of names itself
-        var handle = Open(path, ReadOnly);
+        var handle = CLibrary.Open(path, CLibrary.ReadOnly);
         if (handle < 0)
             throw new IOException($"cannot open folder {path}", Marshal.GetLastPInvokeError());
-        var failed = Fsync(handle) != 0;
+        var failed = CLibrary.Fsync(handle) != 0;
         var error = Marshal.GetLastPInvokeError();
-        _ = Close(handle);
+        _ = CLibrary.Close(handle);
         if (failed)
             throw new IOException($"cannot bring folder {path} to the disk", error);
     }
-
-    // .NET opens no folder as a file, so these three are asked of the C library.
-    [DllImport("libc", EntryPoint = "open", SetLastError = true)]
-    private static extern int Open([MarshalAs(UnmanagedType.LPUTF8Str)] string path, int flags);
-
-    [DllImport("libc", EntryPoint = "fsync", SetLastError = true)]
-    private static extern int Fsync(int handle);
-
-    [DllImport("libc", EntryPoint = "close")]
-    private static extern int Close(int handle);
 }

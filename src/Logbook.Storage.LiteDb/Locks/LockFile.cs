@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using Logbook.Storage.LiteDb.Disk;
 
 namespace Logbook.Storage.LiteDb.Locks;
 
@@ -44,6 +45,7 @@ internal static class LockFile
     {
         try
         {
+            NoPipe.At(path);
             return new FileStream(path, FileMode.OpenOrCreate, access, share, bufferSize: 0);
         }
         catch (IOException taken) when (IsTaken(taken))

@@ -1,4 +1,5 @@
 using Logbook.Journal;
+using Logbook.Storage.LiteDb.Disk;
 
 namespace Logbook.Storage.LiteDb.Locks;
 
@@ -16,6 +17,7 @@ internal sealed class OwnerLock : IDisposable
             ?? throw new JournalException(JournalTrouble.Busy, $"the journal is being written by {NameOf(folder)}; nothing was saved; try again");
         try
         {
+            NoPipe.At(folder.OwnerName);
             File.WriteAllText(folder.OwnerName, FormattableString.Invariant($"{terminal}, process {Environment.ProcessId}"));
             return new OwnerLock(taken);
         }
@@ -31,6 +33,7 @@ internal sealed class OwnerLock : IDisposable
     // It may just have been taken by one who has not written the name yet.
     private static string NameOf(JournalFolder folder)
     {
+        NoPipe.At(folder.OwnerName);
         var name = File.Exists(folder.OwnerName) ? File.ReadAllText(folder.OwnerName) : "";
         return name.Length > 0 ? name : "another terminal";
     }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Logbook.Journal;
+using Logbook.Storage.LiteDb.Disk;
 
 namespace Logbook.Storage.LiteDb.Values;
 
@@ -67,6 +68,7 @@ internal sealed class KeptValues(string folder)
     {
         try
         {
+            NoPipe.At(PathOf(block));
             return ValueBlock.Read(File.ReadAllBytes(PathOf(block)));
         }
         catch (Exception absent) when (absent is IOException or UnauthorizedAccessException)

@@ -14,6 +14,10 @@ public static class Replay
     /// <summary>The state after record <paramref name="seq"/>, and after none that came later.</summary>
     public static State UpTo(IJournalStore store, long seq) => From(store, store.Snapshot(seq), record => record.Seq <= seq);
 
+    /// <summary>The state after record <paramref name="seq"/> from the records alone, whatever was kept beside them. Reads the whole journal.</summary>
+    public static State FromRecords(IJournalStore store, long seq) =>
+        store.Read().TakeWhile(record => record.Seq <= seq).Aggregate(State.Empty, (state, record) => state.Apply(record));
+
     /// <summary>The state as it was known at <paramref name="moment"/>: up to the first record that was typed later.</summary>
     public static State AsOf(IJournalStore store, DateTimeOffset moment) =>
         From(store, SnapshotAsOf(store, moment, long.MaxValue), record => record.Entered <= moment);

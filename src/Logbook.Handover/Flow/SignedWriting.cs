@@ -10,7 +10,7 @@ public static class SignedWriting
     public static Handed Adopt(Desk desk, SignWith sign, string why, string by) => Handed.Step(
         desk, by,
         () => Writing.WhyNotAdopt(desk, why, by),
-        () => null,
+        () => Rights.WhyNot(desk),
         () => Sign(desk, sign, by, Signing.Adopted, signed => Writing.Adopted(desk, why) with { Signed = signed }));
 
     /// <summary>Trusts the site's own plug-in as its files are now.</summary>
@@ -19,7 +19,7 @@ public static class SignedWriting
     public static Handed Trust(Desk desk, SignWith sign, string plugin, IReadOnlyDictionary<string, string> files, string why, string by) => Handed.Step(
         desk, by,
         () => Writing.WhyNotTrust(desk, why, by),
-        () => null,
+        () => Rights.WhyNot(desk),
         () => Sign(desk, sign, by, Signing.Trusted, signed => new PluginTrusted(plugin, files, why.Trim()) { Signed = signed }));
 
     /// <summary>Closes a carried item; a PIN is asked where it can hurt.</summary>

@@ -51,7 +51,8 @@ public static class PeopleChanges
     private static string? OwnPin(Desk desk, SignWith sign, string code) => sign.Pins.Has(Code(desk, code)) ? Signing.Check(desk, sign, code) : null;
 
     private static string? Lead(Desk desk, SignWith sign, string by, string does) =>
-        desk.Site.FindPerson(by) is { Role: Role.Supervisor or Role.Engineer } ? Signing.Check(desk, sign, by) : $"only a supervisor or an engineer {does}";
+        desk.Site.FindPerson(by) is not { Role: Role.Supervisor or Role.Engineer } ? $"only a supervisor or an engineer {does}"
+        : Rights.WhyNot(desk) ?? Signing.Check(desk, sign, by);
 
     private static string? Weak(string? pin) => pin is null ? "no new PIN was given" : Pins.WhyWeak(pin);
 

@@ -136,7 +136,7 @@ internal sealed class JournalFolder(string path, IDisk disk)
         var words = Encoding.ASCII.GetString(text).Split(' ', StringSplitOptions.TrimEntries);
         return words.Length == 2 && long.TryParse(words[0], CultureInfo.InvariantCulture, out var seq)
             ? new Head(seq, words[1])
-            : throw new JournalException(JournalTrouble.Damaged, $"{_anchor} cannot be read; it holds a sequence number and a hash; move that file away, then compare with the last printed note: logbook verify --head HASH");
+            : throw new JournalException(JournalTrouble.Damaged, $"{_anchor} is damaged: it should hold the last record's number and hash, by which a lost end is noticed. Move it away, then compare the journal with the last printed note (logbook verify --head HASH) or a backup; the next save notes the end anew");
     }
 
     public void NoteAnchor(Head head) => disk.Replace(_anchor, Encoding.ASCII.GetBytes(FormattableString.Invariant($"{head.Seq} {head.Hash}\n")));

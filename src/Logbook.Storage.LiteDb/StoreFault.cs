@@ -6,6 +6,11 @@ namespace Logbook.Storage.LiteDb;
 /// <summary>From what the disk or LiteDB throws to the one line that a person gets.</summary>
 internal static class StoreFault
 {
+    private const string Advice = "logbook verify says how far it is sound, logbook export --format jsonl brings that out, logbook restore puts a backup into a new site folder";
+
+    // EINVAL: a damaged page sends LiteDB to a place that no file has.
+    private const int InvalidArgument = 22;
+
     /// <summary>Runs work on the files; whatever goes wrong with them comes out as a <see cref="JournalException"/>.</summary>
     /// <param name="what">What could not be done, as a sentence's beginning: <c>record 12 cannot be read</c>.</param>
     public static T Guard<T>(string what, Func<T> work)
@@ -16,11 +21,15 @@ internal static class StoreFault
         }
         catch (LiteException damaged)
         {
-            throw new JournalException(JournalTrouble.Damaged, $"{what}: {OneLine(damaged)}", damaged);
+            throw new JournalException(JournalTrouble.Damaged, $"{what}: {OneLine(damaged)}; {Advice}", damaged);
         }
         catch (UnauthorizedAccessException denied)
         {
             throw new JournalException(JournalTrouble.Unreadable, $"{what}: {OneLine(denied)}", denied);
+        }
+        catch (IOException impossible) when (impossible.HResult == InvalidArgument)
+        {
+            throw new JournalException(JournalTrouble.Damaged, $"{what}: the data file is damaged or cut short ({OneLine(impossible)}); {Advice}", impossible);
         }
         catch (IOException failed)
         {
@@ -28,7 +37,7 @@ internal static class StoreFault
         }
         catch (SystemException damaged) when (IsDamage(damaged))
         {
-            throw new JournalException(JournalTrouble.Damaged, $"{what}: the data file is damaged ({OneLine(damaged)})", damaged);
+            throw new JournalException(JournalTrouble.Damaged, $"{what}: the data file is damaged ({OneLine(damaged)}); {Advice}", damaged);
         }
     }
 

@@ -65,7 +65,6 @@ public static class AgainstLaboratory
         }
 
         var since = shifts[Enumerable.Range(0, side.Count).Reverse().TakeWhile(i => side[i] > 0).Last()].At;
-        var apart = compared.Where(c => c.At >= since).ToList();
         return Told(line, fitted, row, 1 - laboratory[0], usual, since, [.. compared.Where(c => c.At >= since)]);
     }
 

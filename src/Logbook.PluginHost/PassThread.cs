@@ -3,7 +3,7 @@ using System.Collections.Concurrent;
 namespace Logbook.PluginHost;
 
 /// <summary>
-/// A background thread for passes, one after the other: to start a thread takes longer than most passes. One is kept for the
+/// A background thread for passes and the loading of plug-ins, one after the other: to start a thread takes longer than most passes. One is kept for the
 /// next pass; another is made when that one is at work. A thread that is stuck in a plug-in is left behind.
 /// </summary>
 internal sealed class PassThread

@@ -10,23 +10,26 @@ namespace Logbook.PluginHost;
 internal static class PluginLoading
 {
     /// <summary>
-    /// A constructor is a plug-in's first code that runs: on a thread of its own, with the deadline of an entry's pass. One that
+    /// A constructor is a plug-in's first code that runs: on the passes' thread, with the deadline of an entry's pass. One that
     /// never comes back is left behind, and ends with the program.
     /// </summary>
     public static PluginReport Load(string assembly, string name, string version)
     {
         var making = new Making();
-        var work = Task.Factory.StartNew(() => PluginCode.Call(() => Instantiate(assembly, name, making)), CancellationToken.None, TaskCreationOptions.LongRunning, TaskScheduler.Default);
-        while (!work.Wait(DeadlineGuard.Usual))
+        var thread = PassThread.Take();
+        var work = thread.Start(() => PluginCode.Call(() => Instantiate(assembly, name, making)));
+        while (Task.WaitAny([work], DeadlineGuard.Usual) < 0)
         {
             // Before a class of its own is made the machine is slow, and there is nobody to blame.
             if (making.Class is { } slow)
             {
+                thread.Leave();
                 return PluginReport.Of(PluginTrouble.Failed("load", $"making its class {FolderVetting.Visible(slow)} takes longer than {DeadlineGuard.Seconds(DeadlineGuard.Usual)}"), name, version);
             }
         }
 
-        var (calculations, crash) = work.Result;
+        thread.GiveBack();
+        var (calculations, crash) = work.GetAwaiter().GetResult();
         var trouble = crash is null ? InfoVetting.Trouble(calculations!) : PluginTrouble.Failed("load", crash);
         return trouble is null
             ? new PluginReport(name, version, "loaded", "", "", calculations!)

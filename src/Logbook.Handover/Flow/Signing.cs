@@ -44,6 +44,7 @@ public static class Signing
     /// <summary>Why this is not the person's PIN; null when it is.</summary>
     public static string? Check(Desk desk, SignWith with, string whose) =>
         desk.Site.FindPerson(whose)?.Code is not { } code ? $"'{whose}' is not a person of this site"
+        : LostPins.Set(desk.State, with.Pins, code) is { } set ? $"{LostPins.Words(code, set)}: it has to be reset: logbook people pin {code} --by CODE"
         : !with.Pins.Has(code) ? with.Pins.WhyNot(code, "", desk.Now)
         : with.Ask(code) is not { Length: > 0 } pin ? $"{code}'s PIN was not given: type it when asked, or --pin-file FILE ('-' is standard input)"
         : with.Pins.WhyNot(code, pin, desk.Now);

@@ -44,7 +44,7 @@ internal static class StepWords
         return change.Change switch
         {
             "pin-set" => $"PIN of {name} set",
-            "pin-reset" => $"PIN of {name} RESET; stands beside the next signature",
+            "pin-reset" => $"PIN of {name} RESET{(change.Why is { } why ? $", {Say.Visible(why)}" : "")}; stands beside the next signature",
             "closed" => $"{name} closed: {Say.Visible(change.Why ?? "")}",
             "own-answered" => $"{name} has looked at what the audit says of the own walks, and says: {Say.Visible(change.Why ?? "")}",
             "own-looked" => $"What the audit says of walks by {name} was looked at: {Say.Visible(change.Why ?? "")}",

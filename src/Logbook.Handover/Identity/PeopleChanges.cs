@@ -9,17 +9,18 @@ public static class PeopleChanges
 {
     /// <summary>
     /// Sets a PIN. One's own asks for the old one when there is one; another's is a reset, by a supervisor or an engineer
-    /// with their own PIN, and stands beside that person's next signature.
+    /// with their own PIN, and stands beside that person's next signature. So is one's own whose old one is lost.
     /// </summary>
     public static Handed SetPin(Desk desk, SignWith sign, string code, string by, Func<string?> askNew)
     {
         var own = Handed.Same(code, by);
         string? pin = null;
+        long? lost = null;
         var handed = Handed.Step(
             desk, by,
             () => desk.WhyNot(code),
-            () => (own ? OwnPin(desk, sign, code) : Lead(desk, sign, by, "resets a PIN")) ?? Weak(pin = askNew()),
-            () => new PersonChanged(Code(desk, code), own ? "pin-set" : "pin-reset", null, null));
+            () => (own ? OwnPin(desk, sign, Code(desk, code), lost = LostPins.Set(desk.State, sign.Pins, code)) : Lead(desk, sign, by, "resets a PIN")) ?? Weak(pin = askNew()),
+            () => new PersonChanged(Code(desk, code), own && lost is null ? "pin-set" : "pin-reset", null, lost is null ? null : "the old one was no longer kept in journal/pins"));
         if (handed.Record is not null)
         {
             // The record comes first: a PIN that changed without one would be the worse half.
@@ -48,10 +49,12 @@ public static class PeopleChanges
         () => Signing.Check(desk, sign, by),
         () => new PersonChanged(Code(desk, by), "confirmed", target, null));
 
-    private static string? OwnPin(Desk desk, SignWith sign, string code) => sign.Pins.Has(Code(desk, code)) ? Signing.Check(desk, sign, code) : null;
+    private static string? OwnPin(Desk desk, SignWith sign, string code, long? lost) =>
+        sign.Pins.Has(code) ? Signing.Check(desk, sign, code)
+        : Rights.WhyNot(desk) ?? (lost is { } set ? LostPins.WhyNotOwn(desk, sign.Pins, code, set) : null);
 
     private static string? Lead(Desk desk, SignWith sign, string by, string does) =>
-        desk.Site.FindPerson(by) is not { Role: Role.Supervisor or Role.Engineer } ? $"only a supervisor or an engineer {does}"
+        !LostPins.IsLead(desk.Site.FindPerson(by)) ? $"only a supervisor or an engineer {does}"
         : Rights.WhyNot(desk) ?? Signing.Check(desk, sign, by);
 
     private static string? Weak(string? pin) => pin is null ? "no new PIN was given" : Pins.WhyWeak(pin);

@@ -13,6 +13,9 @@ public sealed record Standing
     /// <summary>True when the person writes no more. Old records keep the name.</summary>
     public bool Closed { get; init; }
 
+    /// <summary>The record that set or reset the PIN last; null when none did.</summary>
+    public long? Pin { get; init; }
+
     /// <summary>The record that reset the PIN, until the next signature by PIN.</summary>
     public long? Reset { get; init; }
 
@@ -51,7 +54,8 @@ public sealed record Standing
     private Standing Changed(JournalRecord record, PersonChanged change) => change.Change switch
     {
         "closed" => this with { Closed = true },
-        "pin-reset" => this with { Reset = record.Seq },
+        "pin-set" => this with { Pin = record.Seq },
+        "pin-reset" => this with { Pin = record.Seq, Reset = record.Seq },
         "confirmed" when change.Target is { } seq => this with { ToConfirm = ToConfirm.Remove(seq) },
         _ => this,
     };

@@ -7,23 +7,23 @@ namespace Logbook.Commands;
 
 internal static class PeopleCommand
 {
-    private sealed record Row(Person Person, bool Pin, bool Closed);
+    private sealed record Row(Person Person, bool Pin, bool PinLost, bool Closed);
 
     private static readonly Rows<Row> Listing = new("people",
         new("code", p => p.Person.Code), new("name", p => p.Person.Name), new("role", p => p.Person.Role.ToString().ToLowerInvariant()), new("crew", p => p.Person.Crew),
-        new("pin", p => p.Pin), new("closed", p => p.Closed));
+        new("pin", p => p.Pin), new("pin_lost", p => p.PinLost), new("closed", p => p.Closed));
 
     public static Command Make(Shell shell) => new("people", "The people who may write, and their PINs.") { List(shell), Pin(shell), Close(shell), Confirm(shell) };
 
     private static Command List(Shell shell)
     {
         var json = Options.Json();
-        var command = new Command("list", $"The site's people. {Listing.Keys}") { json };
+        var command = new Command("list", $"The site's people. PIN lost: the records say that one was set and journal/pins no longer holds it. {Listing.Keys}") { json };
         command.SetAction(parse => OpenSite.ForReading(shell, parse, desk =>
         {
             var pins = SigningOptions.Pins(shell, parse);
             return Listing.Print(
-                shell, parse.GetValue(json), desk.Site.People.Select(p => new Row(p, pins.Has(p.Code), desk.State.IsClosed(p.Code))), "the site file names nobody");
+                shell, parse.GetValue(json), desk.Site.People.Select(p => new Row(p, pins.Has(p.Code), LostPins.Set(desk.State, pins, p.Code) is not null, desk.State.IsClosed(p.Code))), "the site file names nobody");
         }));
         return command;
     }

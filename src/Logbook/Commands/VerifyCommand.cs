@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
 using System.Text.Json.Nodes;
+using Logbook.Handover;
 using Logbook.Journal;
 using Logbook.Storage.LiteDb;
 using Logbook.Storage.Postgres;
@@ -14,11 +15,16 @@ internal static class VerifyCommand
     {
         var json = Options.Json();
         var head = Options.Text("--head", "A head that a printed note carries: the journal must contain the record it belongs to.", "HASH");
-        var command = new Command("verify", "Reads every record and checks that its hash and its place in the chain are right. With --json: ok, records, head, first_bad.") { json, head };
+        var command = new Command("verify", "Reads every record and checks that its hash and its place in the chain are right, and says whose PIN is no longer kept. With --json: ok, records, head, first_bad.") { json, head };
         ServerOptions.AddTo(command);
         command.SetAction(parse => parse.GetValue(ServerOptions.Server) ? OnServer(shell, parse, parse.GetValue(json), parse.GetValue(head)) : OpenSite.Journal(shell, parse, store =>
         {
             var code = Print(shell, parse.GetValue(json), Watched(shell, store));
+            if (code == ExitCode.Done)
+            {
+                SayLostPins(shell, store, SigningOptions.Pins(shell, parse));
+            }
+
             return code == ExitCode.Done && parse.GetValue(head) is { } noted ? Contains(shell, store, noted) : code;
         }, whenDamaged: ExitCode.VerificationFailed));
         return command;
@@ -86,6 +92,16 @@ internal static class VerifyCommand
 
         shell.Error.WriteLine($"the head given is that of record {record.Seq}: all up to it is as it was when the note was drawn");
         return ExitCode.Done;
+    }
+
+    /// <summary>No record holds a PIN, so the chain is sound without them; but who takes the file away must not go unseen.</summary>
+    private static void SayLostPins(Shell shell, IJournalStore store, Pins pins)
+    {
+        if (LostPins.Of(Replay.Forward(store, State.Empty), pins) is { Count: > 0 } lost)
+        {
+            shell.Error.WriteLine(Say.Visible($"WARNING: PINs were set and are no longer kept in journal/pins: {string.Join(", ", lost.Select(p => $"{p.Code} {Say.Ref(p.Seq)}"))}; "
+                + "in a copy or a restored journal that is as it should be, else the file was taken away; setting one anew is a reset"));
+        }
     }
 
     private static ChainCheck Watched(Shell shell, LiteDbJournal store)

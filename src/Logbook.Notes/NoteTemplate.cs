@@ -14,12 +14,14 @@ internal static class NoteTemplate
     private const int Iterations = 20_000;
     private const int Characters = 2_000_000;
 
-    /// <summary>The text, or one line: file, line, column and what is wrong.</summary>
-    public static (string? Text, string? Fault) Render(string path, ScriptObject model, NoteFormat format)
+    /// <summary>The text with what drew it at its foot, or one line: file, line, column and what is wrong.</summary>
+    /// <param name="shipped">The shipped template's name when this is that one; null for a site's own.</param>
+    public static (string? Text, string? Fault) Render(string path, TemplateName? shipped, ScriptObject model, NoteFormat format)
     {
         try
         {
-            var template = Template.Parse(TextFile.Read(path), path);
+            var source = TextFile.Read(path);
+            var template = Template.Parse(source, path);
             if (template.HasErrors)
             {
                 var first = template.Messages.First(m => m.Type == ParserMessageType.Error);
@@ -27,7 +29,8 @@ internal static class NoteTemplate
             }
 
             using var limit = new CancellationTokenSource(Deadline);
-            var text = template.Render(Context(model, format, limit.Token));
+            var drawnBy = shipped is null ? DrawnBy.Own(path, source) : DrawnBy.Shipped(shipped);
+            var text = DrawnBy.Under(template.Render(Context(model, format, limit.Token)), drawnBy, format);
             return (format == NoteFormat.Text ? Columns.Wrap(text) : text, null);
         }
         catch (ScriptRuntimeException wrong)

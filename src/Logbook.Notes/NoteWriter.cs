@@ -26,7 +26,7 @@ public static class NoteWriter
         var shipped = Path.Combine(templates[^1], name.File);
         var chosen = templates.Select(folder => Path.Combine(folder, name.File)).FirstOrDefault(File.Exists) ?? shipped;
 
-        var own = NoteTemplate.Render(chosen, model(""), name.Format);
+        var own = NoteTemplate.Render(chosen, chosen == shipped ? name : null, model(""), name.Format);
         if (own.Text is not null)
         {
             return must.Marked(own.Text, name.Format);
@@ -34,7 +34,7 @@ public static class NoteWriter
 
         // A note must come out: without the site's template the shipped one speaks, and says whose place it takes.
         var fault = chosen == shipped ? "" : $"{own.Fault}; the shipped template was used";
-        var safe = NoteTemplate.Render(shipped, model(fault), name.Format);
+        var safe = NoteTemplate.Render(shipped, name, model(fault), name.Format);
         return safe.Text ?? throw new InvalidOperationException($"the shipped template is not usable: {safe.Fault}");
     }
 }

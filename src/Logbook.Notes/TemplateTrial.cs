@@ -11,7 +11,7 @@ public sealed record TemplateTrial(string? Text, string? Fault, IReadOnlyList<st
         var (model, must) = name.Kind == NoteKind.Week
             ? (NoteModel.Of(ExampleNote.Week, name.Format, ""), MustStand.Of(ExampleNote.Week))
             : (NoteModel.Of(ExampleNote.Shift, name.Format, ""), MustStand.Of(ExampleNote.Shift));
-        var (text, fault) = NoteTemplate.Render(path, model, name.Format);
+        var (text, fault) = NoteTemplate.Render(path, shipped: null, model, name.Format);
         return text is null ? new TemplateTrial(null, fault, []) : new TemplateTrial(must.Marked(text, name.Format), null, must.MissingIn(text, name.Format));
     }
 }

@@ -1,3 +1,5 @@
+using System.Security.Cryptography;
+
 namespace Logbook.Notes.Tests;
 
 public sealed class NoteTemplateTests : IDisposable
@@ -11,8 +13,35 @@ public sealed class NoteTemplateTests : IDisposable
     {
         File.WriteAllText(Own, "Our own note of {{ note.shift }}");
 
-        Assert.EndsWith("\nOur own note of 2026-11-24-N-C", Note(), StringComparison.Ordinal);
+        Assert.Contains("\nOur own note of 2026-11-24-N-C\n", Note(), StringComparison.Ordinal);
         Assert.StartsWith("WORD  ", Notes.Write(Notes.With("word"), NoteFormat.Text, Path.Combine(_folder, "missing")), StringComparison.Ordinal);
+    }
+
+    /// <summary>The hash is that of the file, as sha256sum gives it (FIPS 180-4, by the base library).</summary>
+    [Theory]
+    [InlineData(NoteFormat.Text, "All is well.")]
+    [InlineData(NoteFormat.Markdown, "All is well.")]
+    [InlineData(NoteFormat.Html, "<html><body>All is well.</body></html>")]
+    [InlineData(NoteFormat.Html, "All is well.")]
+    public void A_note_that_the_sites_own_template_drew_says_so_at_its_foot_and_one_by_the_shipped_one_too(NoteFormat format, string template)
+    {
+        var file = TemplateName.Of(NoteKind.Handover, format).File;
+        var shipped = Notes.Write(Notes.With("word"), format);
+        File.WriteAllText(Path.Combine(_folder, file), template);
+        var own = Notes.Write(Notes.With("word"), format, _folder);
+
+        var hash = Convert.ToHexStringLower(SHA256.HashData(File.ReadAllBytes(Path.Combine(_folder, file))))[..12];
+        Assert.Contains(Bare(Escape.For(format, $"Drawn by the site's own template {file}, SHA-256 {hash}...: it may say what the journal does not.")), Foot(own), StringComparison.Ordinal);
+        Assert.Contains(Bare(Escape.For(format, $"Drawn by the shipped template {file}.")), Foot(shipped), StringComparison.Ordinal);
+        Assert.DoesNotContain("site'sown", Bare(shipped), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_note_whose_own_template_cannot_be_used_is_the_shipped_ones()
+    {
+        File.WriteAllText(Own, "{{ nothing }}");
+
+        Assert.Contains(Bare("Drawn by the shipped template handover.text.scriban."), Foot(Note()), StringComparison.Ordinal);
     }
 
     [Theory]
@@ -58,7 +87,7 @@ public sealed class NoteTemplateTests : IDisposable
     {
         File.WriteAllText(Path.Combine(_folder, "handover.html.scriban"), "<p>{{ note.site + '<b>' }}{{ note.site | string.upcase }}</p>");
 
-        Assert.EndsWith("<p>&lt;i&gt;&lt;b&gt;&lt;I&gt;</p>", Notes.Write(Notes.With("<i>"), NoteFormat.Html, _folder), StringComparison.Ordinal);
+        Assert.Contains("<p>&lt;i&gt;&lt;b&gt;&lt;I&gt;</p>\n<p class=\"drawn-by\">", Notes.Write(Notes.With("<i>"), NoteFormat.Html, _folder), StringComparison.Ordinal);
     }
 
     [Theory]
@@ -118,6 +147,8 @@ public sealed class NoteTemplateTests : IDisposable
 
     [Fact]
     public void There_are_three_notes_in_three_formats() => Assert.Equal(9, Directory.GetFiles(Notes.Shipped, "*.scriban").Length);
+
+    private static string Foot(string note) => Bare(note[(note.TrimEnd().LastIndexOf("Drawn by", StringComparison.Ordinal) - 1)..]);
 
     private static string Bare(string text) => string.Concat(text.Where(c => !char.IsWhiteSpace(c)));
 

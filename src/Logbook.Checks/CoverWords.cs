@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using Logbook.Plant;
 
 namespace Logbook.Checks;
@@ -30,17 +31,21 @@ internal static class CoverWords
     }
 
     /// <summary>The sources that make up four fifths of the variance, three at most, the largest first.</summary>
-    public static string Covers(IEnumerable<(string Name, double Moved)> contributions)
+    public static string Covers(IReadOnlyList<Contribution> contributions)
     {
-        var shares = contributions.GroupBy(c => c.Name, StringComparer.Ordinal)
-            .Select(g => (Name: g.Key, Variance: g.Sum(c => c.Moved * c.Moved)))
-            .Where(c => c.Variance > 0)
-            .OrderByDescending(c => c.Variance).ThenBy(c => c.Name, StringComparer.Ordinal).ToList();
-        var enough = 0.8 * shares.Sum(c => c.Variance);
-        var named = new List<string>();
-        for (double covered = 0; named.Count < Math.Min(3, shares.Count) && covered < enough; covered += shares[named.Count - 1].Variance)
+        var variances = new Dictionary<string, double>(StringComparer.Ordinal);
+        foreach (var (source, moved) in contributions)
         {
-            named.Add(shares[named.Count].Name);
+            CollectionsMarshal.GetValueRefOrAddDefault(variances, source, out _) += moved * moved;
+        }
+
+        var shares = variances.Where(v => v.Value > 0).ToList();
+        shares.Sort((a, b) => a.Value != b.Value ? b.Value.CompareTo(a.Value) : string.CompareOrdinal(a.Key, b.Key));
+        var enough = 0.8 * shares.Sum(c => c.Value);
+        var named = new List<string>();
+        for (double covered = 0; named.Count < Math.Min(3, shares.Count) && covered < enough; covered += shares[named.Count - 1].Value)
+        {
+            named.Add(shares[named.Count].Key);
         }
 
         return named.Count == shares.Count ? Words.And(named) : Words.And([.. named, "less from others"]);

@@ -26,7 +26,7 @@ internal static class EntryCalculations
             results.Add(result);
             if (output.Point is { } point)
             {
-                findings.AddRange(LimitCheck.Findings(day, point, result.Value, at, Evidence(attempt, result)));
+                findings.AddRange(LimitCheck.Findings(day, point, result.Value, at).Select(f => f with { Evidence = [.. f.Evidence, .. Evidence(attempt, result)] }));
             }
         }
 

@@ -7,6 +7,9 @@ internal sealed record Attempt(LinkedCalculation Calculation)
 {
     public Outcome? Outcome { get; init; }
 
+    /// <summary>Role to number, as it ran.</summary>
+    public Dictionary<string, double> Given { get; init; } = [];
+
     /// <summary>A bound input that has no number.</summary>
     public LinkedInput? Missing { get; init; }
 
@@ -33,7 +36,7 @@ internal sealed class GraphPass(IReadOnlyList<LinkedCalculation> calculations, G
         return attempts;
     }
 
-    public Attempt Try(LinkedCalculation calculation, Board board)
+    private Attempt Try(LinkedCalculation calculation, Board board)
     {
         var numbers = new Dictionary<string, double>(calculation.Inputs.Count, StringComparer.Ordinal);
         var absent = new List<LinkedInput>();
@@ -64,7 +67,29 @@ internal sealed class GraphPass(IReadOnlyList<LinkedCalculation> calculations, G
         // What it cannot do without here, though it may be absent elsewhere, is missing: that is no refusal of what was read.
         return outcome is Refused refused && absent.Find(i => i.Info.Role.Equals(refused.Role, StringComparison.Ordinal)) is { } needed
             ? new Attempt(calculation) { Missing = needed }
-            : new Attempt(calculation) { Outcome = outcome };
+            : new Attempt(calculation) { Outcome = outcome, Given = numbers };
+    }
+
+    /// <summary>What one that ran gives when some of its sources have moved; null when it cannot be computed with them.</summary>
+    /// <param name="moved">Source to its number in its own unit.</param>
+    public Values? Again(Attempt before, IReadOnlyDictionary<string, double> moved)
+    {
+        var numbers = new Dictionary<string, double>(before.Given, StringComparer.Ordinal);
+        foreach (var input in before.Calculation.Inputs)
+        {
+            if (moved.TryGetValue(input.Key, out var source))
+            {
+                var value = input.InRoleUnit(source);
+                if (!(value >= input.Info.Lowest && value <= input.Info.Highest))
+                {
+                    return null;
+                }
+
+                numbers[input.Info.Role] = value;
+            }
+        }
+
+        return call(before.Calculation.Loaded.Calculation, new Inputs(numbers)) as Values;
     }
 
     /// <summary>What could not be computed here has no number here: nothing goes on with that of an earlier sample as if it were this one's.</summary>
@@ -77,15 +102,13 @@ internal sealed class GraphPass(IReadOnlyList<LinkedCalculation> calculations, G
     }
 }
 
-/// <summary>Numbers by source, each in its source's unit; those set here hide those below.</summary>
-internal sealed class Board(Func<string, double?> below)
+/// <summary>Numbers by source, each in its source's unit: what was known, and over it what was computed.</summary>
+internal sealed class Board(IReadOnlyDictionary<string, Quantity> known)
 {
     private readonly Dictionary<string, double?> _set = new(StringComparer.Ordinal);
 
-    public double? Find(string key) => _set.TryGetValue(key, out var value) ? value : below(key);
+    public double? Find(string key) => _set.TryGetValue(key, out var value) ? value : known.GetValueOrDefault(key)?.Value;
 
     /// <param name="value">Null for what has no number, whatever lies below.</param>
     public void Set(string key, double? value) => _set[key] = value;
-
-    public bool Moved(string key) => _set.ContainsKey(key);
 }

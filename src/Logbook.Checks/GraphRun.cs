@@ -14,7 +14,7 @@ internal sealed record GraphRun(IReadOnlyList<Attempt> Attempts, IReadOnlyDictio
         calculations.Count == 0 ? None : guard.Run(call =>
         {
             var pass = new GraphPass(calculations, call);
-            var board = new Board(key => known.TryGetValue(key, out var source) ? source.Value : null);
+            var board = new Board(known);
             var attempts = pass.RunAll(board);
             var kragten = new Kragten(pass, attempts, board);
             kragten.Run(known);
@@ -37,7 +37,7 @@ internal sealed record GraphRun(IReadOnlyList<Attempt> Attempts, IReadOnlyDictio
         return new Result(
             calculation.Name, output.Info.Id, output.Point?.Tag, output.InKeptUnit(number), output.KeptUnit.Name,
             isKnown ? u : null,
-            isKnown ? CoverWords.Covers(parts.Select(p => (p.Source, p.Moved))) : null,
+            isKnown ? CoverWords.Covers(parts) : null,
             calculation.Loaded.PlugIn);
     }
 }

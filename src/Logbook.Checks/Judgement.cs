@@ -16,7 +16,7 @@ internal static class Judgement
     /// <summary>Alarm first: doubt about a reading that is urgent stands behind it, as an "also".</summary>
     private static IEnumerable<Finding> OfReading(Day day, PointReading judged)
     {
-        Finding[] limits = [.. LimitCheck.Findings(day, judged.Point, judged.Reading.Value!.Value, judged.Reading.At, [])];
+        Finding[] limits = [.. LimitCheck.Findings(day, judged.Point, judged.Reading.Value!.Value, judged.Reading.At)];
         var also = limits.Any(f => f.Level == Level.Urgent) ? "also: " : "";
         Finding[] doubts = [.. PossibleRange.Findings(judged), .. StepCheck.Findings(day, judged), .. StuckCheck.Findings(day, judged), .. UnitSlip.Findings(day, judged)];
         return [.. limits, .. doubts.Select(d => d with { Text = also + d.Text })];

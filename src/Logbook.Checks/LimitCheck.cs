@@ -6,14 +6,14 @@ namespace Logbook.Checks;
 /// <summary>A value, read or derived, against the limits in force. They rest while the equipment stands, unless the point says always.</summary>
 internal static class LimitCheck
 {
-    public static IEnumerable<Finding> Findings(Day day, Point point, double value, DateTimeOffset at, IReadOnlyList<string> evidence)
+    public static IEnumerable<Finding> Findings(Day day, Point point, double value, DateTimeOffset at)
     {
         if (!point.Always && !day.AtWork(point.Equipment, at))
         {
             return [];
         }
 
-        return point.Choices.Count > 0 ? OfChoice(point, value) : OfNumber(point, value, evidence);
+        return point.Choices.Count > 0 ? OfChoice(point, value) : OfNumber(point, value);
     }
 
     private static IEnumerable<Finding> OfChoice(Point point, double value)
@@ -25,7 +25,7 @@ internal static class LimitCheck
         }
     }
 
-    private static IEnumerable<Finding> OfNumber(Point point, double value, IReadOnlyList<string> evidence)
+    private static IEnumerable<Finding> OfNumber(Point point, double value)
     {
         if (Broken(point.Limits, value) is not { } broken)
         {
@@ -37,7 +37,7 @@ internal static class LimitCheck
         var side = $"{Words.Difference(point, Math.Abs(value - limit))} {(high ? "above" : "below")} the {(level == Level.Urgent ? "urgent" : "watch")} limit {Words.Value(point, limit)}";
         var is_ = $"{point.Description} {Words.Value(point, value)}, {side}";
         var words = LimitWords.What(point, high, limit) is { } what ? $"{what}: {Words.Value(point, value)} left" : is_;
-        IReadOnlyList<string> why = words == is_ ? evidence : [is_, .. evidence];
+        IReadOnlyList<string> why = words == is_ ? [] : [is_];
         yield return new Finding(level, "limit." + name, point.Tag, Sentence(words, LimitWords.Ask(point, high, level)), why);
     }
 

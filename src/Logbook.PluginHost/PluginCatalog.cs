@@ -54,10 +54,12 @@ public static class PluginCatalog
     private static List<PluginReport> LoadAll(string root, PluginManifest manifest, IReadOnlyList<PluginReport> before)
     {
         var there = Directory.Exists(root) ? Directory.EnumerateDirectories(root).Select(path => Path.GetFileName(path)) : [];
+        var names = there.Union(manifest.Folders, StringComparer.Ordinal).Order(StringComparer.Ordinal);
+        Task<PluginReport>[] loads = [.. names.Select(name => Task.Run(() => Load(root, name, manifest)))]; // side by side: whoever opens the screen waits for them
         var reports = new List<PluginReport>();
-        foreach (var name in there.Union(manifest.Folders, StringComparer.Ordinal).Order(StringComparer.Ordinal))
+        foreach (var load in loads)
         {
-            reports.Add(WithoutClash(Load(root, name, manifest), [.. before, .. reports]));
+            reports.Add(WithoutClash(load.GetAwaiter().GetResult(), [.. before, .. reports]));
         }
 
         return reports;

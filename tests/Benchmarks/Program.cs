@@ -7,9 +7,9 @@ using Logbook.Plant;
 using Logbook.PluginHost;
 using Benchmarks;
 
-if (args is [ColdPlugins.Word])
+if (args is [ColdPlugins.Word, var folder])
 {
-    ColdPlugins.Load();
+    ColdPlugins.Load(folder);
     return;
 }
 
@@ -88,7 +88,7 @@ static void Calculations()
         var shift = new WholeShift(desk);
         Table.Row($"42 readings judged, {shift.Calculations} calculations with uncertainty", 200, shift.Judge);
     });
-    Table.Row("what the plug-ins add to a start: found, vetted, loaded", ColdPlugins.InNewProcesses(10));
+    Table.Row("what the plug-ins add to a start: found, vetted, loaded", ColdPlugins.InNewProcesses(10, site.Folder));
 }
 
 static string RuntimeName() => System.Runtime.InteropServices.RuntimeInformation.FrameworkDescription;

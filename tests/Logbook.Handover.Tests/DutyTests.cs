@@ -37,6 +37,26 @@ public sealed class DutyTests
         Assert.Contains("not due but there: Operator one", duties[1].Differs, StringComparison.Ordinal);
     }
 
+    // Crew D works the night of 2026-01-01, crew A the day of the 2nd: operator one comes, operator three goes.
+    [Theory]
+    [InlineData("2026-01-02T06:30-05:00", "op1", null)]
+    [InlineData("2026-01-02T04:30-05:00", "op1", "not due but there: Operator one")]
+    [InlineData("2026-01-02T07:20-05:00", "op3", null)]
+    [InlineData("2026-01-02T09:20-05:00", "op3", "not due but there: Operator three")]
+    public void Who_comes_for_the_next_shift_or_goes_from_the_last_one_was_due(string at, string by, string? differs)
+    {
+        using var line = new SmallLine("2026-01-01T06:00-05:00");
+        foreach (var (hour, who) in new[] { ("2026-01-01T20:00-05:00", "op3"), ("2026-01-02T12:00-05:00", "op1") }.Append((at, by)).OrderBy(w => SmallLine.At(w.Item1)))
+        {
+            Assert.Empty(Writing.Remark(line.Clock(hour).Desk, "here", null, null, who).Mistakes);
+        }
+
+        line.Clock("2026-01-03T08:00-05:00");
+        var duties = ShiftDuty.Of(line.Desk, SmallLine.At("2026-01-01T19:00-05:00"), SmallLine.At("2026-01-02T19:00-05:00"));
+
+        Assert.Equal(differs ?? "", string.Concat(duties.Select(d => d.Differs)));
+    }
+
     [Fact]
     public void Shifts_in_a_row_end_with_a_day_and_a_half_off_and_a_holdover_makes_one_longer()
     {

@@ -12,6 +12,9 @@ namespace Logbook.Handover;
 public sealed record ShiftDuty(
     ShiftInstance Shift, IReadOnlyList<string> Due, IReadOnlyList<string> Wrote, IReadOnlyList<string> Took, string? Differs)
 {
+    // Who comes is there before the shift begins, and who goes writes on after its end. Judgement, no source.
+    private static readonly TimeSpan Change = TimeSpan.FromHours(1);
+
     /// <summary>
     /// The shifts of a stretch. Each shift is that of the pattern in force in its day; the roster only predicts: who was there
     /// is who signed or wrote.
@@ -39,7 +42,20 @@ public sealed record ShiftDuty(
         var records = desk.Store.Between(shift.Start, shift.End).ToList();
         var wrote = Codes(records.Where(r => site.FindPerson(r.By) is { Role: Role.Operator }));
         var took = Codes(records.Where(r => r.Body is HandoverAccepted or HandoverRelief { Mode: not "left" } or HandoverContinued));
-        return new ShiftDuty(shift, due, wrote, took, Difference(site, shift, desk.Now, due, wrote, took));
+        var there = wrote.Concat(took).Distinct(StringComparer.OrdinalIgnoreCase).ToList();
+        var strangers = there.Except(due, StringComparer.OrdinalIgnoreCase).Where(code => !IsOfNextTo(site, shift, changes, code, records)).ToList();
+        var before = Codes(desk.Store.Between(shift.Start - Change, shift.Start)); // the line is taken shortly before the shift begins
+        var absent = shift.End > desk.Now ? [] : due.Except(there.Concat(before), StringComparer.OrdinalIgnoreCase).ToList();
+        return new ShiftDuty(shift, due, wrote, took, Difference(site, shift, desk.Now, strangers, absent));
+    }
+
+    /// <summary>True when all that a person wrote in a shift lies at its ends, beside a shift in which that person was due.</summary>
+    private static bool IsOfNextTo(Site site, ShiftInstance shift, IReadOnlyList<RosterChange> changes, string code, List<JournalRecord> records)
+    {
+        bool IsDue(DateTimeOffset at) => DueBy(site, Calendar.ShiftAt(site, at), changes).Contains(code, StringComparer.OrdinalIgnoreCase);
+        var (before, after) = (IsDue(shift.Start.AddMinutes(-1)), IsDue(shift.End));
+        return records.Where(r => r.By.Equals(code, StringComparison.OrdinalIgnoreCase))
+            .All(r => (before && r.Entered < shift.Start + Change) || (after && r.Entered >= shift.End - Change));
     }
 
     /// <summary>The crew's operators, with swaps, holidays and holdovers applied in the order in which they were entered.</summary>
@@ -64,21 +80,14 @@ public sealed record ShiftDuty(
 
     private static IReadOnlyList<string> Codes(IEnumerable<JournalRecord> records) => [.. records.Select(r => r.By).Distinct(StringComparer.OrdinalIgnoreCase)];
 
-    private static string? Difference(
-        Site site, ShiftInstance shift, DateTimeOffset now, IReadOnlyList<string> due, IReadOnlyList<string> wrote, IReadOnlyList<string> took)
+    private static string? Difference(Site site, ShiftInstance shift, DateTimeOffset now, List<string> strangers, List<string> absent)
     {
-        if (shift.Start > now)
-        {
-            return null;
-        }
-
-        var strangers = took.Concat(wrote).Distinct(StringComparer.OrdinalIgnoreCase).Except(due, StringComparer.OrdinalIgnoreCase).Select(c => Say.Person(site, c)).ToList();
-        var absent = shift.End > now ? [] : due.Except(took.Concat(wrote), StringComparer.OrdinalIgnoreCase).Select(c => Say.Person(site, c)).ToList();
+        string Names(List<string> codes) => string.Join(", ", codes.Select(c => Say.Person(site, c)));
         string[] parts =
         [
-            .. strangers.Count > 0 ? [$"not due but there: {string.Join(", ", strangers)}"] : Array.Empty<string>(),
-            .. absent.Count > 0 ? [$"due, nothing written or signed: {string.Join(", ", absent)}"] : Array.Empty<string>(),
+            .. strangers.Count > 0 ? [$"not due but there: {Names(strangers)}"] : Array.Empty<string>(),
+            .. absent.Count > 0 ? [$"due, nothing written or signed: {Names(absent)}"] : Array.Empty<string>(),
         ];
-        return parts.Length == 0 ? null : string.Join("; ", parts);
+        return shift.Start > now || parts.Length == 0 ? null : string.Join("; ", parts);
     }
 }

@@ -11,8 +11,17 @@ internal sealed record UpsetThen(JournalRecord Begun, JournalRecord? Ended)
 
     public DateTimeOffset? End => ((UpsetDeclared?)Ended?.Body)?.Ended;
 
-    /// <summary>What was said of it, at its begin and at its end.</summary>
-    public IEnumerable<string> Words => new[] { Begun, Ended }.Select(r => ((UpsetDeclared?)r?.Body)?.Why).OfType<string>().Distinct(StringComparer.Ordinal);
+    /// <summary>What was said of it, at its begin and at its end; what one of them has whole in it is said once.</summary>
+    public IReadOnlyList<string> Words
+    {
+        get
+        {
+            string[] said = [.. new[] { Begun, Ended }.Select(r => ((UpsetDeclared?)r?.Body)?.Why).OfType<string>().Select(w => w.Trim().TrimEnd('.')).Where(w => w.Length > 0)];
+            return said is [var begin, var end]
+                ? begin.Contains(end, StringComparison.OrdinalIgnoreCase) ? [begin] : end.Contains(begin, StringComparison.OrdinalIgnoreCase) ? [end] : said
+                : said;
+        }
+    }
 
     /// <summary>The upsets that ended in <paramref name="records"/>, and the one that lasted at the stretch's end.</summary>
     /// <param name="then">The state at the stretch's end.</param>

@@ -65,6 +65,20 @@ public sealed class OpenThingsTests
         Assert.Equal(3, Audit.Between(line.Desk, SmallLine.At("2026-11-24T19:30-05:00"), line.Desk.Now, "upset").Count);
     }
 
+    [Theory]
+    [InlineData("lime screw tripped", "Lime screw tripped.", "; lime screw tripped. Operator one")]
+    [InlineData("lime screw tripped", "lime screw tripped, shear pin renewed", "; lime screw tripped, shear pin renewed. Operator one")]
+    [InlineData("lime screw tripped", "shear pin renewed", "; lime screw tripped; shear pin renewed. Operator one")]
+    public void What_the_end_of_an_upset_repeats_is_said_once(string begin, string end, string said)
+    {
+        using var line = new SmallLine("2026-11-24T20:00-05:00");
+        Writing.BeginUpset(line.Desk, SmallLine.At("2026-11-24T19:50-05:00"), begin, "op1");
+        line.Clock("2026-11-24T22:30-05:00");
+        Assert.Empty(Writing.EndUpset(line.Desk, SmallLine.At("2026-11-24T22:20-05:00"), end, "op1").Mistakes);
+
+        Assert.Contains(said, Assert.Single(Section(line, "not-normal"), l => l.Label == "upset").Text, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void An_urgent_finding_waits_for_its_answer_even_when_it_is_over()
     {

@@ -1,9 +1,7 @@
-using Logbook.Plant;
-
-namespace Logbook.Screens;
+namespace Logbook.Plant;
 
 /// <summary>Which readings make which derived points, as the site's calculations link them.</summary>
-internal sealed class Links
+public sealed class Links
 {
     private readonly Dictionary<string, HashSet<string>> _readingsOf = new(StringComparer.OrdinalIgnoreCase);
 

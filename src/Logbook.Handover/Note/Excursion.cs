@@ -50,7 +50,8 @@ internal sealed record Excursion(string? Point, Level Worst, DateTimeOffset Firs
             null or [] => "; no later reading.",
             _ => $"; from {facts.Time(later[0].At)} without this finding, {later[^1].Words} at {facts.Time(later[^1].At)}.",
         };
-        var text = Say.Sentence(limit && later is { Count: > 0 } ? WithoutAsking(worst.Finding.Text) : worst.Finding.Text);
+        var words = limit && later is { Count: > 0 } ? WithoutAsking(worst.Finding.Text) : worst.Finding.Text;
+        var text = facts.Doubted.See(worst.Seq, worst.Finding.Point) is { } tag ? $"{Say.Visible(words).TrimEnd('.')} (doubted: see {Say.Visible(tag)})." : Say.Sentence(words);
         return new Excursion(
             noticed[0].Finding.Point, worst.Finding.Level, noticed[0].At,
             $"{worst.Finding.Level.ToString().ToUpperInvariant()}: {text} {often}{since} {Say.Ref(noticed[0].Seq, worst.Seq, last.Seq)}");

@@ -24,7 +24,13 @@ internal static class Moving
         return new NoteLine(
             Say.Visible(point.Tag),
             $"{Say.Visible(point.Description)} {string.Join(", ", shown.Select(s => $"{Say.Number(s.Value, point.Decimals)} at {facts.Time(s.At)}"))}: "
-            + $"{(trend.PerHour > 0 ? "rising" : "falling")} {rate} {Say.Visible(point.Unit.Name)} an hour over {Say.Count(values.Count, "reading")}; at that rate at {trend.LimitName}, "
+            + $"{(trend.PerHour > 0 ? "rising" : "falling")} {rate} {Say.Visible(point.Unit.Name)} an hour over {Say.Count(values.Count, "reading")}{Doubts(facts, values)}; at that rate at {trend.LimitName}, "
             + $"{Say.Value(point, trend.Limit, point.Unit.Name)}, about {facts.Time(trend.ReachedAt)} {Say.Ref(shown.Select(s => s.Seq))}");
     }
+
+    /// <summary>The readings of the line that hang on one that does not fit: with them the rate is doubtful too.</summary>
+    private static string Doubts(ShiftFacts facts, IReadOnlyList<Seen> values) => string.Concat(values
+        .Select(v => (v.At, See: facts.Doubted.See(v.Seq, v.Point.Tag))).Where(d => d.See is not null)
+        .GroupBy(d => d.See, d => facts.Time(d.At), StringComparer.Ordinal)
+        .Select(g => $", that of {string.Join(" and ", g)} doubted (see {Say.Visible(g.Key!)})"));
 }

@@ -15,9 +15,13 @@ internal sealed record ShiftFacts(
     IReadOnlyList<(JournalRecord Record, Entry Entry)> Entries, IReadOnlyDictionary<string, IReadOnlyList<Seen>> Series)
 {
     private IReadOnlyList<DueCheck>? _checks;
+    private Doubted? _doubted;
 
     /// <summary>The checks of the shift; read when somebody asks, because most pages do not.</summary>
     public IReadOnlyList<DueCheck> Checks => _checks ??= DueList.Between(Desk, Shift.Start, Shift.End);
+
+    /// <summary>Values of the shift that hang on a reading that does not fit; looked up when somebody asks.</summary>
+    public Doubted Doubted => _doubted ??= new Doubted(this);
 
     /// <summary>What the holder declared of the hazard sections; null before that.</summary>
     public Declaration? Declared { get; init; }

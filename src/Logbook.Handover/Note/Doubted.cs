@@ -1,0 +1,36 @@
+using Logbook.Journal;
+using Logbook.Plant;
+
+namespace Logbook.Handover;
+
+/// <summary>
+/// Which values of the shift hang on a reading that the cross-examination says does not fit: wherever the note tells one of
+/// them, it says so. The doubt itself stands in full at its reading.
+/// </summary>
+internal sealed class Doubted
+{
+    private readonly Links _links;
+    private readonly List<(long Seq, string Point)> _readings = [];
+
+    public Doubted(ShiftFacts facts)
+    {
+        _links = new Links(facts.Site);
+        foreach (var (record, entry) in facts.Entries)
+        {
+            foreach (var tag in entry.Findings.Where(Doubts).Select(f => f.Point!))
+            {
+                // An entry may throw doubt on a reading of one before it: of those up to then the newest is meant.
+                var read = facts.Entries.LastOrDefault(e => e.Record.Seq <= record.Seq && e.Entry.Readings.Any(r => r.Point == tag && !r.NotTaken)).Record;
+                _readings.Add((read?.Seq ?? record.Seq, tag));
+            }
+        }
+    }
+
+    /// <summary>The reading on which a value of that record hangs and that is doubted; null when none is. The reading itself tells its own doubt.</summary>
+    public string? See(long seq, string? tag) => tag is null ? null
+        : _readings.Where(d => d.Seq == seq && _links.Makes(d.Point, tag) && !d.Point.Equals(tag, StringComparison.OrdinalIgnoreCase)).Select(d => d.Point).FirstOrDefault();
+
+    /// <summary>A reading that does not fit, or one of a few of which one does not: not what is only unusual.</summary>
+    private static bool Doubts(Finding finding) =>
+        finding is { Level: >= Level.Watch, Point: not null } && finding.Code.StartsWith("examine.", StringComparison.Ordinal);
+}

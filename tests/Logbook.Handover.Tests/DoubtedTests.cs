@@ -1,0 +1,58 @@
+using Logbook.Checks;
+using Logbook.Journal;
+using Logbook.Testing;
+
+namespace Logbook.Handover.Tests;
+
+/// <summary>A reading that the cross-examination doubts: what is computed from it says so in the note.</summary>
+public sealed class DoubtedTests
+{
+    /// <summary>Four titrations of a night, causticity 79, 81, 83 and 85 %; end point B of the last one does not fit.</summary>
+    private static SmallLine Night(string code = "examine.named", Level level = Level.Watch)
+    {
+        var line = new SmallLine(SmallLine.At("2026-11-24T18:00-05:00"), Some.Files, Some.Calculations);
+        string[] c = ["C=40.82", "C=40.06", "C=39.34", "C=38.65"];
+        for (var i = 0; i < c.Length; i++)
+        {
+            line.Clock(SmallLine.At("2026-11-24T20:00-05:00").AddHours(2 * i));
+            var request = new EntryRequest("op1", [SmallLine.Typed("WL-A=29.35"), SmallLine.Typed("WL-B=34.35"), SmallLine.Typed("WL-" + c[i])]);
+            var entry = RecordEntry.Judge(line.Desk, request).Value!;
+            line.Desk.Write(i < c.Length - 1 ? entry : entry with { Findings = [.. entry.Findings, new Finding(level, code, "WL-B", "White liquor, end point B (WL-B) does not fit.", [])] }, line.Desk.Now, "op1");
+        }
+
+        return line.Clock("2026-11-25T02:30-05:00");
+    }
+
+    private static string Text(SmallLine line, string section, string label) =>
+        Assert.Single(HandoverNote.Of(line.Desk, line.Desk.Now).Sections.Single(s => s.Id == section).Lines, l => l.Label == label).Text;
+
+    [Fact]
+    public void A_figure_of_a_doubted_titration_carries_its_doubt()
+    {
+        using var line = Night();
+
+        Assert.Contains("above the watch limit 84.0 % (doubted: see WL-B). At 02:00", Text(line, "not-normal", "WL-CE"), StringComparison.Ordinal);
+        Assert.Contains("over 4 readings, that of 02:00 doubted (see WL-B); at that rate", Text(line, "moving", "WL-CE"), StringComparison.Ordinal);
+        Assert.DoesNotContain("doubted", Text(line, "not-normal", "WL-B"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_is_only_unusual_is_no_doubt()
+    {
+        using var line = Night("examine.unusual", Level.Note);
+
+        Assert.DoesNotContain("doubted", Text(line, "not-normal", "WL-CE"), StringComparison.Ordinal);
+        Assert.DoesNotContain("doubted", Text(line, "moving", "WL-CE"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void An_entry_that_doubts_an_earlier_reading_marks_the_figures_of_that_one()
+    {
+        using var line = Night("examine.unusual", Level.Note);
+        line.Clock("2026-11-25T02:40-05:00");
+        var entry = RecordEntry.Judge(line.Desk, new EntryRequest("op1", [SmallLine.Typed("SL-T1=99.0")])).Value!;
+        line.Desk.Write(entry with { Findings = [new Finding(Level.Watch, "examine.named", "WL-B", "White liquor, end point B (WL-B) does not fit.", [])] }, line.Desk.Now, "op1");
+
+        Assert.Contains("(doubted: see WL-B)", Text(line, "not-normal", "WL-CE"), StringComparison.Ordinal);
+    }
+}

@@ -29,8 +29,8 @@ public sealed class AlkaliTitration : ICalculation
         Inputs =
         [
             new("a", "mL", "first end point, burette reading", 0, 500),
-            new("b", "mL", "second end point, after formaldehyde, burette reading", 0, 500),
-            new("c", "mL", "third end point, burette reading", 0, 500),
+            new("b", "mL", "second end point, after formaldehyde, burette reading", 0, 500) { CountsOnFrom = "a" },
+            new("c", "mL", "third end point, burette reading", 0, 500) { CountsOnFrom = "b" },
             new("acid", "mol/L", "strength of the acid", 0.01, 12),
             new("sample", "mL", "volume of liquor titrated", 0.1, 500),
             new("start", "mL", "burette reading at the start", 0, 500) { Default = 0 },

@@ -24,8 +24,8 @@ public sealed class Causticity : ICalculation
         Inputs =
         [
             new("a", "mL", "first end point, cumulative", 0, 500),
-            new("b", "mL", "second end point, after formaldehyde, cumulative", 0, 500),
-            new("c", "mL", "third end point, cumulative", 0, 500),
+            new("b", "mL", "second end point, after formaldehyde, cumulative", 0, 500) { CountsOnFrom = "a" },
+            new("c", "mL", "third end point, cumulative", 0, 500) { CountsOnFrom = "b" },
             new("acid", "mol/L", "strength of the acid", 0.01, 12) { Required = false },
             new("sample", "mL", "volume of liquor titrated", 0.1, 500) { Required = false },
             new("liquor", "1", "1 green, 2 white, 3 weak wash, 4 on its way through slaker and causticizers", 1, 4) { Required = false },

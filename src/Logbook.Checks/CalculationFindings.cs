@@ -6,6 +6,8 @@ namespace Logbook.Checks;
 /// <summary>What the calculations of an entry have to say beside their results.</summary>
 internal static class CalculationFindings
 {
+    public const string Order = "calculation.order";
+
     public static IEnumerable<Finding> Of(Attempt attempt) => attempt switch
     {
         { Outside: { } outside } => [OutOfRange(attempt.Calculation, outside.Input, outside.Value)],
@@ -14,6 +16,15 @@ internal static class CalculationFindings
         { Values: { } values } => Notes(attempt.Calculation, values),
         _ => [],
     };
+
+    /// <summary>One for each pair, with all that could not be computed for it.</summary>
+    public static IEnumerable<Finding> OutOfOrder(IEnumerable<OutOfOrder> found) =>
+        from one in found
+        group one by (one.Reading, one.Before) into same
+        let point = same.Key.Reading.Point
+        select new Finding(Level.Watch, Order, point.Tag,
+            $"{point.Description} {Words.Value(point, same.Key.Reading.Number!.Value)}, below {same.Key.Before.Point.Tag} {Words.Value(same.Key.Before.Point, same.Key.Before.Number!.Value)}: "
+            + $"it counts on from there, so one of the two is wrong; not computed: {Words.And([.. same.Select(o => o.Calculation.Title)])}", []);
 
     /// <summary>One note for each number that is missing, with all that could not be computed for it; one for all that was never given.</summary>
     public static IEnumerable<Finding> Missing(IEnumerable<MissingInput> missing) =>

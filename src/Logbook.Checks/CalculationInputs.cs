@@ -4,12 +4,16 @@ namespace Logbook.Checks;
 
 /// <summary>What a pass is given: the calculations to run and their numbers by source.</summary>
 /// <param name="Split">Calculations that cannot run, since readings of one sample would come from two entries.</param>
+/// <param name="OutOfOrder">Calculations that cannot run, since a reading is below the one from which it counts on.</param>
 internal sealed record PassInputs(
-    IReadOnlyList<LinkedCalculation> Calculations, IReadOnlyDictionary<string, Quantity> Known, IReadOnlyList<MissingInput> Split);
+    IReadOnlyList<LinkedCalculation> Calculations, IReadOnlyDictionary<string, Quantity> Known, IReadOnlyList<MissingInput> Split, IReadOnlyList<OutOfOrder> OutOfOrder);
 
 /// <summary>A number for which a calculation of this entry could not run.</summary>
 /// <param name="NotYet">There never was one, or not at the hour of its lag: the journal is too young for it.</param>
 internal sealed record MissingInput(LinkedCalculation Calculation, string Point, string Why, bool NotYet = false);
+
+/// <summary>Two readings of this entry of which the later one counts on from the earlier and is below it.</summary>
+internal sealed record OutOfOrder(LinkedCalculation Calculation, PointReading Reading, PointReading Before);
 
 /// <summary>A calculation that rests with its equipment.</summary>
 internal sealed record RestingCalculation(LinkedCalculation Calculation, string Equipment);
@@ -37,13 +41,15 @@ internal sealed class CalculationInputs(Day day, IReadOnlyList<PointReading> rea
             Find(input);
         }
 
-        var split = touched.Select(SplitSample).OfType<MissingInput>().ToList();
-        foreach (var output in split.SelectMany(s => s.Calculation.Outputs).Where(o => o.Point is not null))
+        var disordered = touched.SelectMany(Disorder).ToList();
+        var split = touched.Where(c => !disordered.Exists(d => d.Calculation == c)).Select(SplitSample).OfType<MissingInput>().ToList();
+        var cannot = split.Select(s => s.Calculation).Concat(disordered.Select(d => d.Calculation)).ToHashSet();
+        foreach (var output in cannot.SelectMany(c => c.Outputs).Where(o => o.Point is not null))
         {
             _known.Remove(output.Point!.Tag); // as with one that could not be computed: an earlier sample does not stand in for this one
         }
 
-        return new PassInputs([.. touched.Where(c => !split.Exists(s => s.Calculation == c))], _known, [.. split.Where(s => TakesFromHere(s.Calculation))]);
+        return new PassInputs([.. touched.Where(c => !cannot.Contains(c))], _known, [.. split.Where(s => TakesFromHere(s.Calculation))], disordered);
     }
 
     /// <summary>Calculations of this entry's numbers that were not run, since their equipment stands.</summary>
@@ -117,6 +123,18 @@ internal sealed class CalculationInputs(Day day, IReadOnlyList<PointReading> rea
         _known[input.Key] = new Quantity(value, u, CoverWords.Name(input.Point!));
         _entry[input.Key] = entry;
     }
+
+    /// <summary>Readings of this entry that cannot be true together, whether the rest of the sample is there or not.</summary>
+    private IEnumerable<OutOfOrder> Disorder(LinkedCalculation calculation) =>
+        from input in calculation.Inputs
+        where input.Info.CountsOnFrom is not null
+        let first = calculation.Inputs.FirstOrDefault(i => i.Info.Role.Equals(input.Info.CountsOnFrom, StringComparison.Ordinal))
+        let later = Here(input)
+        let before = first is null ? null : Here(first)
+        where later is not null && before is not null && first!.Info.Unit.Equals(input.Info.Unit, StringComparison.Ordinal) && input.InRoleUnit(later.Number!.Value) < first.InRoleUnit(before.Number!.Value)
+        select new OutOfOrder(calculation, later, before);
+
+    private PointReading? Here(LinkedInput input) => input.Lag == TimeSpan.Zero && input.Point is { } point ? _here.GetValueOrDefault(point.Tag) : null;
 
     /// <summary>A reading of a sample that comes from another entry than the rest: the calculation does not mix them.</summary>
     private MissingInput? SplitSample(LinkedCalculation calculation)

@@ -10,13 +10,14 @@ internal static class EntryCalculations
     public static (IReadOnlyList<Result> Results, IReadOnlyList<Finding> Findings) Run(Day day, IReadOnlyList<PointReading> readings, DateTimeOffset at)
     {
         var inputs = new CalculationInputs(day, readings, at);
-        var (calculations, known, split) = inputs.Gather();
+        var (calculations, known, split, outOfOrder) = inputs.Gather();
         var run = GraphRun.Run(day.Guard, calculations, known);
         var missing = split.Concat(run.Attempts.Select(a => inputs.Missing(a, run.Attempts)).OfType<MissingInput>()).ToList();
         List<Finding> findings =
         [
             .. NotLinked(day, readings),
             .. run.Attempts.SelectMany(CalculationFindings.Of),
+            .. CalculationFindings.OutOfOrder(outOfOrder),
             .. CalculationFindings.Missing(missing),
             .. CalculationFindings.Resting(day, inputs.Resting),
         ];

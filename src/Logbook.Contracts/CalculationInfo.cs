@@ -44,6 +44,12 @@ public sealed record InputInfo(string Role, string Unit, string Meaning, double 
 
     /// <summary>False for a role that may be absent (and has no default). A role with a default is never absent.</summary>
     public bool Required { get; init; } = true;
+
+    /// <summary>
+    /// The role from whose reading this one counts on, in the same unit, as end points on one burette do: it cannot be lower. Null
+    /// when there is none. The host says so as soon as both are typed, before the rest of the sample is there.
+    /// </summary>
+    public string? CountsOnFrom { get; init; }
 }
 
 /// <summary>One output of a calculation.</summary>

@@ -67,6 +67,19 @@ internal static class InfoVetting
             }
         }
 
+        return Order(info, roles);
+    }
+
+    private static string? Order(CalculationInfo info, HashSet<string> roles)
+    {
+        for (var i = 0; i < info.Inputs.Count; i++)
+        {
+            if (info.Inputs[i].CountsOnFrom is { } from && (!roles.Contains(from) || from == info.Inputs[i].Role))
+            {
+                return $"{info.Id}: {info.Inputs[i].Role} counts on from {FolderVetting.Visible(from)}, which is no other role of it";
+            }
+        }
+
         return null;
     }
 

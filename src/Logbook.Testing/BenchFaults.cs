@@ -11,6 +11,8 @@ internal static class BenchFaults
     [
         .. Names(info),
         .. info.Inputs.SelectMany(Input),
+        .. info.Inputs.Where(i => i.CountsOnFrom is { } from && !info.Inputs.Any(o => o != i && o.Role.Equals(from, StringComparison.Ordinal) && o.Unit.Equals(i.Unit, StringComparison.Ordinal)))
+            .Select(i => $"{i.Role}: it counts on from '{i.CountsOnFrom}', which is no other role in {i.Unit}"),
         .. info.Outputs.SelectMany(o => Output(info, o)),
         .. Area.All.Contains(info.System, StringComparer.Ordinal) ? Array.Empty<string>() : [$"system '{info.System}' is none of: {string.Join(", ", Area.All)}"],
         .. Empty(info),

@@ -30,7 +30,7 @@ public static class Some
     /// <summary>Causticity 100 NaOH / (NaOH + Na2CO3), with NaOH = 2A - B and Na2CO3 = C - B in mL of acid.</summary>
     public static Formula EndPoints { get; } = new(
         "end-points",
-        [new("a", "mL", "end point A", 0, 100), new("b", "mL", "end point B", 0, 100), new("c", "mL", "end point C", 0, 100)],
+        [new("a", "mL", "end point A", 0, 100), new("b", "mL", "end point B", 0, 100) { CountsOnFrom = "a" }, new("c", "mL", "end point C", 0, 100) { CountsOnFrom = "b" }],
         [new("causticity", "%", "NaOH of NaOH and Na2CO3")],
         i => i["b"] < i["a"] ? new Refused("b", "b lies before a; end points are cumulative")
             : i["c"] <= i["b"] ? new Refused("c", "c lies not after b; end points are cumulative")

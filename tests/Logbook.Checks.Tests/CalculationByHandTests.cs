@@ -68,9 +68,9 @@ public sealed class CalculationByHandTests
     [Fact]
     public void The_bench_names_every_fault_of_a_description()
     {
-        var faulty = new Formula("Bad", [new("x", "%", "x", 0, 100) { Default = 101 }, new("x", "furlong", "x", 5, 5)], [new("y", "%", "y") { MethodU = "much", Moves = ["w"] }], _ => Formula.Give());
+        var faulty = new Formula("Bad", [new("x", "%", "x", 0, 100) { Default = 101, CountsOnFrom = "w" }, new("x", "furlong", "x", 5, 5)], [new("y", "%", "y") { MethodU = "much", Moves = ["w"] }], _ => Formula.Give());
 
-        Assert.Equal(7, new PluginBench(faulty).Faults().Count);
+        Assert.Equal(8, new PluginBench(faulty).Faults().Count);
     }
 
     [Fact]

@@ -77,12 +77,43 @@ public sealed class EntryCalculationTests
     [Fact]
     public void What_a_calculation_refuses_is_a_finding_beside_the_saved_readings()
     {
-        var entry = _line.Save("WL-A=34.33", "WL-B=29.37", "WL-C=39.68");
+        var entry = _line.Save("WL-A=29.37", "WL-B=34.33", "WL-C=34.33");
 
         Assert.Equal(3, entry.Readings.Count);
         var refused = Assert.Single(entry.Findings);
-        Assert.Equal(("calculation.refused", "WL-B"), (refused.Code, refused.Point));
+        Assert.Equal(("calculation.refused", "WL-C"), (refused.Code, refused.Point));
         Assert.Contains("end points are cumulative", refused.Text, StringComparison.Ordinal);
+    }
+
+    // On one burette a later end point cannot be below an earlier one: common practice, no source.
+    [Theory]
+    [InlineData("WL-A=34.33 WL-B=29.37", "WL-B", "White liquor, end point B 29.37 mL, below WL-A 34.33 mL")]
+    [InlineData("WL-A=34.33 WL-B=29.37 WL-C=39.68", "WL-B", "White liquor, end point B 29.37 mL, below WL-A 34.33 mL")]
+    [InlineData("WL-B=34.33 WL-C=29.37", "WL-C", "White liquor, end point C 29.37 mL, below WL-B 34.33 mL")]
+    public void A_reading_below_the_one_from_which_it_counts_on_is_found_before_its_sample_is_whole(string typed, string point, string text)
+    {
+        var entry = _line.Save(typed.Split(' '));
+
+        Assert.Empty(entry.Results);
+        var order = Assert.Single(entry.Findings, f => f.Code != "calculation.missing");
+        Assert.Equal((Level.Watch, "calculation.order", point), (order.Level, order.Code, order.Point));
+        Assert.StartsWith(text, order.Text, StringComparison.Ordinal);
+        Assert.EndsWith("not computed: Test of end-points (white liquor)", order.Text, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("WL-A=34.33 WL-B=34.33")]
+    [InlineData("WL-A=34.33 WL-C=29.37")]
+    public void What_is_equal_and_what_does_not_count_on_from_each_other_is_in_order(string typed) =>
+        Assert.DoesNotContain(_line.Save(typed.Split(' ')).Findings, f => f.Code == "calculation.order");
+
+    [Fact]
+    public void Another_sample_is_not_held_against_this_one()
+    {
+        _line.Save("WL-A=34.33", "WL-B=38.0", "WL-C=42.0");
+        _line.Later(2);
+
+        Assert.DoesNotContain(_line.Save("WL-B=29.37").Findings, f => f.Code == "calculation.order");
     }
 
     [Fact]

@@ -35,11 +35,12 @@ internal static class Entering
 
         var check = RowCheck.Of(page.Row.Point, Judging.Findings(page, entry));
         var urgent = check.Findings.Where(f => f.Level == Level.Urgent).ToList();
-        page = page.Put(page.Row with { Line = line, Check = check }) with
+        page = Judging.InOrder(page.Put(page.Row with { Line = line, Check = check }), entry) with
         {
             Answered = page.Current,
             Spoken = urgent,
-            Results = ResultRow.Merge(page.Results, session.Site, entry),
+            // What can no more be computed with this reading does not go on standing there.
+            Results = ResultRow.Merge(page.Results.RemoveRange(page.Results.Keys.Where(derived => page.Links.Makes(line.Point, derived))), session.Site, entry),
         };
         session = session with { Draft = Draft.Put(session.Draft, line) };
         var on = Going.On(Again(session, page.Row), page);

@@ -7,6 +7,9 @@ namespace Logbook.Screens;
 /// <summary>What an entry would be judged to be with one more line: the live check, and the check at Enter.</summary>
 internal static class Judging
 {
+    // A reading of a sample is below the one from which it counts on.
+    private const string Order = "calculation.order";
+
     /// <summary>The line judged together with those typed before that some calculation needs beside it.</summary>
     public static Parsed<Entry> Judge(Session session, RoundPage page, DraftLine line, Setting setting)
     {
@@ -16,8 +19,8 @@ internal static class Judging
     }
 
     /// <summary>
-    /// While a value is being typed only limits speak: what compares it with earlier ones would tell them before the new
-    /// one is given.
+    /// While a value is being typed only limits speak, and that the readings of a sample cannot be true together: what compares
+    /// it with earlier ones would tell them before the new one is given.
     /// </summary>
     public static RowCheck Live(Session session, RoundPage page, Setting setting)
     {
@@ -29,9 +32,24 @@ internal static class Judging
 
         var judged = Judge(session, page, page.Line(session, page.Field, setting.Now), setting);
         return judged.Value is { } entry
-            ? RowCheck.Of(point, [.. Findings(page, entry).Where(f => f.Code.StartsWith("limit.", StringComparison.Ordinal) || f.Code.StartsWith("choice.", StringComparison.Ordinal))])
+            ? RowCheck.Of(point, [.. Findings(page, entry).Where(f => f.Code.StartsWith("limit.", StringComparison.Ordinal) || f.Code.StartsWith("choice.", StringComparison.Ordinal)
+                || (f.Code == Order && !OneDigitMends(session, page, setting)))])
             : new RowCheck(null, "not accepted", [Refusal(judged.Mistakes)]);
     }
+
+    /// <summary><c>34</c> on the way to 34.90: what the largest next digit puts in order is not said yet.</summary>
+    private static bool OneDigitMends(Session session, RoundPage page, Setting setting)
+    {
+        var more = page.Field.Contains('.', StringComparison.Ordinal) || page.Field.Contains(',', StringComparison.Ordinal) ? "9" : ".9";
+        return Judge(session, page, page.Line(session, page.Field + more, setting.Now), setting).Value is { } entry && Findings(page, entry).All(f => f.Code != Order);
+    }
+
+    /// <summary>The page with the other rows of this sample saying, or no more saying, that they are out of order.</summary>
+    public static RoundPage InOrder(RoundPage page, Entry entry) => page.Row.Point.Sample is not { } sample ? page : page with
+    {
+        Rows = page.Rows.ConvertAll(row => row.Point.Sample != sample || row.Point.Tag == page.Row.Point.Tag || entry.Readings.All(r => r.Point != row.Point.Tag) ? row
+            : row with { Check = RowCheck.Of(row.Point, [.. row.Check.Findings.Where(f => f.Code != Order), .. entry.Findings.Where(f => f.Code == Order && f.Point == row.Point.Tag)]) }),
+    };
 
     /// <summary>
     /// What the entry has to say of the page's present row: of its value, and of what is computed from it once the last
@@ -41,8 +59,16 @@ internal static class Judging
     {
         var tag = page.Row.Point.Tag;
         var own = entry.Findings.New().Where(f => f.Point is { } point && f.Code != "calculation.missing"
-            && (point.Equals(tag, StringComparison.OrdinalIgnoreCase) || (page.Links.Makes(tag, point) && (f.Level == Level.Urgent || IsLast(page, point)))));
+            && (point.Equals(tag, StringComparison.OrdinalIgnoreCase) || IsBroughtAbout(page, entry, f) || (page.Links.Makes(tag, point) && (f.Level == Level.Urgent || IsLast(page, point)))));
         return [.. own.OrderByDescending(f => f.Level)];
+    }
+
+    /// <summary>A row further on was in order until this one was typed anew.</summary>
+    private static bool IsBroughtAbout(RoundPage page, Entry entry, Finding finding)
+    {
+        DateTimeOffset? At(string tag) => entry.Readings.FirstOrDefault(r => r.Point == tag)?.At;
+        return finding.Code == Order && page.Links.Together(page.Row.Point.Tag, finding.Point!) && At(page.Row.Point.Tag) >= At(finding.Point!)
+            && page.Rows.Find(r => r.Point.Tag == finding.Point) is { Check: var check } && check.Findings.All(f => f.Code != Order);
     }
 
     private static bool IsLast(RoundPage page, string derived) =>

@@ -19,8 +19,8 @@ internal sealed record RowCheck(Level? Worst, string Words, IReadOnlyList<Findin
     private static string Short(Point point, string text)
     {
         var words = text.StartsWith(point.Description, StringComparison.Ordinal) ? text[point.Description.Length..].TrimStart(':', ' ') : text;
+        words = words.Split(';')[0];
         var comma = words.IndexOf(", ", StringComparison.Ordinal);
-        words = comma > 0 && char.IsAsciiDigit(words[0]) ? words[(comma + 2)..] : words;
-        return words.Split(';')[0];
+        return comma > 0 && char.IsAsciiDigit(words[0]) ? words[(comma + 2)..] : words;
     }
 }

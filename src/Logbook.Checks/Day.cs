@@ -21,8 +21,19 @@ internal sealed record Day(Site Site, State State, IJournalStore Store, Calculat
 
     public static Day Today(Desk desk) => new(desk.Site, desk.State, desk.Store, desk.Graph, desk.Guard, long.MaxValue, desk.Recent, desk.Examinations);
 
+    /// <summary>The entry whose readings are taken a second time: what is read again is not compared with what it is to check.</summary>
+    public long? SecondOf { get; init; }
+
     /// <summary>The newest number of a point at <paramref name="at"/>, whatever its age up to a day; null when there is none.</summary>
-    public SeriesValue? Last(Point point, DateTimeOffset at)
+    public SeriesValue? Last(Point point, DateTimeOffset at) => Last(point, at, without: null);
+
+    /// <summary>The newest number with which a new reading of the point is compared.</summary>
+    public SeriesValue? LastCompared(Point point, DateTimeOffset at) => Last(point, at, SecondOf);
+
+    /// <summary>The numbers with which a new reading of the point is compared.</summary>
+    public IEnumerable<SeriesValue> Compared(Point point, DateTimeOffset from, DateTimeOffset to) => Series(point, from, to).Where(v => v.Seq != SecondOf);
+
+    private SeriesValue? Last(Point point, DateTimeOffset at, long? without)
     {
         var latest = State.Latest.GetValueOrDefault(point.Tag);
         if (latest is null)
@@ -30,14 +41,14 @@ internal sealed record Day(Site Site, State State, IJournalStore Store, Calculat
             return null;
         }
 
-        if (latest.Value is not null && latest.At <= at)
+        if (latest.Value is not null && latest.At <= at && latest.Seq != without)
         {
             return latest;
         }
 
         // Mostly it lies within the last hours: the far past is read only when it does not.
         var memory = point.Stale > Memory ? point.Stale : Memory;
-        return Series(point, at - Near, at).LastOrDefault() ?? Series(point, at - memory, at - Near).LastOrDefault();
+        return Series(point, at - Near, at).LastOrDefault(v => v.Seq != without) ?? Series(point, at - memory, at - Near).LastOrDefault(v => v.Seq != without);
     }
 
     /// <summary>The numbers of a point from <paramref name="from"/> to <paramref name="to"/>, both included, oldest first.</summary>

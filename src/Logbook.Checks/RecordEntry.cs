@@ -34,7 +34,7 @@ public static class RecordEntry
 
         // Typed text is parsed against the points; every mistake is said at once, and with one nothing goes on.
         var mistakes = new List<Mistake>();
-        var day = Day.Today(desk);
+        var day = Day.Today(desk) with { SecondOf = request.SecondOf };
         var readings = ParseEntry.Parse(day, request, desk.Now, mistakes);
         if (mistakes.Count > 0)
         {

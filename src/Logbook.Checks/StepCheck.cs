@@ -33,7 +33,7 @@ internal static class StepCheck
     {
         var point = judged.Point;
         var at = judged.Reading.At;
-        if (point.Step is not { } step || day.Last(point, at) is not { } last || at - last.At > point.Stale)
+        if (point.Step is not { } step || day.LastCompared(point, at) is not { } last || at - last.At > point.Stale)
         {
             return null;
         }

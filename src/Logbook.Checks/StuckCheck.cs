@@ -23,12 +23,12 @@ internal static class StuckCheck
     public static IEnumerable<Finding> Findings(Day day, PointReading judged)
     {
         var (point, at) = (judged.Point, judged.Reading.At);
-        if (judged.Number is not { } value || day.Last(point, at)?.Value != value || !day.AtWork(point.Equipment, at))
+        if (judged.Number is not { } value || day.LastCompared(point, at)?.Value != value || !day.AtWork(point.Equipment, at))
         {
             yield break;
         }
 
-        var near = day.Series(point, at - Near, at).ToList();
+        var near = day.Compared(point, at - Near, at).ToList();
         var equalNow = near.AsEnumerable().Reverse().TakeWhile(v => v.Value == value).Count();
         if (equalNow + 1 < FewestEqual)
         {
@@ -36,7 +36,7 @@ internal static class StuckCheck
         }
 
         // The last day is at hand; two weeks are looked up only where a day is too little to judge by.
-        var history = near.Count - equalNow > FewestPairs ? near : [.. day.Series(point, at - Far, at)];
+        var history = near.Count - equalNow > FewestPairs ? near : [.. day.Compared(point, at - Far, at)];
         var run = history.AsEnumerable().Reverse().TakeWhile(v => v.Value == value).ToList();
         var equal = Apart(history, run, at) + 1;
         var resolution = point.Resolution ?? Math.Pow(10, -point.Decimals);

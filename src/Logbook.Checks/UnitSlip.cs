@@ -11,7 +11,7 @@ internal static class UnitSlip
     public static Finding? Find(Day day, PointReading judged)
     {
         var point = judged.Point;
-        if (judged.Number is not { } value || day.Last(point, judged.Reading.At) is not { } last || last.Value is not { } usual)
+        if (judged.Number is not { } value || day.LastCompared(point, judged.Reading.At) is not { } last || last.Value is not { } usual)
         {
             return null;
         }

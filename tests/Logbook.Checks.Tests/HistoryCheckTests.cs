@@ -22,6 +22,22 @@ public sealed class HistoryCheckTests
         Assert.Equal(found, Codes("SL-T1=" + then).Contains("step"));
     }
 
+    [Theory]
+    [InlineData("SL-F1=302", false)]
+    [InlineData("SL-F1=450", true)]
+    public void A_second_reading_is_not_judged_by_the_one_that_it_is_to_check(string again, bool found)
+    {
+        _line.Save("SL-F1=301");
+        _line.Later(1);
+        var suspect = _line.Record("SL-F1=450").Seq;
+        _line.Later(TimeSpan.FromMinutes(5));
+
+        var second = RecordEntry.Judge(_line.Desk, Some.Entry(again) with { SecondOf = suspect }).Value!;
+
+        Assert.Equal(found, second.Findings.Any(f => f.Code == "step"));
+        Assert.Contains(RecordEntry.Judge(_line.Desk, Some.Entry("SL-F1=302")).Value!.Findings, f => f.Code == "step");
+    }
+
     [Fact]
     public void Within_an_hour_the_whole_step_is_allowed()
     {

@@ -164,6 +164,60 @@ public sealed class HandoverTests
     }
 
     [Fact]
+    public void Esc_from_the_own_words_keeps_the_answers_and_the_words()
+    {
+        using var terminal = new Terminal(by: "op3", before: t => Prepared(Trip(t)));
+        terminal.Press("h");
+        ReadAll(terminal);
+        Asked(terminal);
+
+        terminal.Press("flow by hand first⏎⎋");
+        Assert.IsType<NowPage>(terminal.State.Top);
+        terminal.Press("h");
+
+        Assert.IsType<LinesPage>(terminal.State.Top);
+        Assert.Contains("flow by hand first", terminal.Screen, StringComparison.Ordinal);
+        terminal.Press("⏎" + Pin + "⏎");
+        Assert.Equal("op3", terminal.Desk.State.Line.Holder!.Code);
+    }
+
+    [Fact]
+    public void Esc_in_the_middle_of_the_questions_goes_on_with_the_one_that_is_open()
+    {
+        using var terminal = new Terminal(by: "op3", before: t =>
+        {
+            Prepared(Trip(t));
+            t.Carry("isolation", "slaker", "seal change", null, ("points", "2"), ("permit", "4417"));
+        });
+        terminal.Press("h");
+        ReadAll(terminal);
+        Assert.Equal(2, ((QuestionPage)terminal.State.Top).Questions.Count);
+
+        terminal.Answer().Press("⎋h");
+        Assert.Equal(1, ((QuestionPage)terminal.State.Top).At);
+        terminal.Answer(rightly: false);
+        ReadAll(terminal);
+
+        Assert.Equal(0, ((QuestionPage)terminal.State.Top).At);
+    }
+
+    [Fact]
+    public void What_can_hurt_since_the_answers_is_asked_of_anew()
+    {
+        using var terminal = new Terminal(by: "op3", before: t => Prepared(Trip(t)));
+        terminal.Press("h");
+        ReadAll(terminal);
+        Asked(terminal);
+
+        terminal.Press("⎋");
+        terminal.Carry("isolation", "slaker", "seal change", null, ("points", "2"), ("permit", "4417"));
+        terminal.Press("h");
+        ReadAll(terminal);
+
+        Assert.IsType<QuestionPage>(terminal.State.Top);
+    }
+
+    [Fact]
     public void A_reservation_and_a_doubt_answered_aloud_stand_in_the_journal()
     {
         using var terminal = new Terminal(by: "op3", before: t => Prepared(Trip(t)));

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Logbook.Handover;
 
 namespace Logbook.Screens;
 
@@ -10,9 +11,17 @@ internal sealed record Giving(ImmutableDictionary<string, int> Declared, Immutab
 }
 
 /// <summary>What the one who takes over has said so far.</summary>
-/// <param name="Answers">To the questions, in their order.</param>
+/// <param name="Asked">The questions that were put.</param>
+/// <param name="Answers">To the questions, in their order; right ones alone.</param>
 /// <param name="First">"I check first ...", in own words.</param>
-internal sealed record Taking(ImmutableList<int> Answers, ImmutableList<string> First, string? Reservation, string? Unattended)
+internal sealed record Taking(ImmutableList<HazardQuestion> Asked, ImmutableList<int> Answers, ImmutableList<string> First, string? Reservation, string? Unattended)
 {
-    public static readonly Taking Nothing = new([], [], null, null);
+    public static readonly Taking Nothing = new([], [], [], null, null);
+
+    /// <summary>What was answered holds for as long as the same is asked: the page was not opened again, and nothing else can hurt.</summary>
+    public Taking AskedAlso(IReadOnlyList<HazardQuestion> questions) =>
+        Asked.Count == questions.Count && Asked.Zip(questions).All(q => Same(q.First, q.Second)) ? this : this with { Asked = [.. questions], Answers = [] };
+
+    private static bool Same(HazardQuestion one, HazardQuestion other) =>
+        (one.About, one.Text, one.Right) == (other.About, other.Text, other.Right) && one.Choices.SequenceEqual(other.Choices, StringComparer.Ordinal);
 }

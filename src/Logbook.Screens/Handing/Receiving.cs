@@ -14,13 +14,18 @@ internal static class Receiving
         return Next.Of(Below(session).Open(page));
     }
 
-    /// <summary>Nothing is unread: the holder goes back, the receiver is asked.</summary>
+    /// <summary>Nothing is unread: the holder goes back; the receiver is asked what was not answered yet.</summary>
     public static Next Questions(Session session, AllRead read)
     {
         var below = Below(session);
-        return session.Holds ? Next.Of(below.Say("all of it is read"))
-            : read.Questions.Count == 0 ? Next.Of(below.Open(OwnWords(below)))
-            : Next.Of((below with { Taking = below.Taking with { Answers = [] } }).Open(new QuestionPage([.. read.Questions], 0, null)));
+        if (session.Holds)
+        {
+            return Next.Of(below.Say("all of it is read"));
+        }
+
+        below = below with { Taking = below.Taking.AskedAlso(read.Questions) };
+        var (asked, answered) = (below.Taking.Asked, below.Taking.Answers.Count);
+        return Next.Of(below.Open(answered == asked.Count ? OwnWords(below) : new QuestionPage(asked, answered, null)));
     }
 
     public static LinesPage OwnWords(Session session) => new(
@@ -74,6 +79,7 @@ internal sealed record QuestionPage(ImmutableList<HazardQuestion> Questions, int
         var page = Of(session);
         if (page.Choice != page.Questions[page.At].Right)
         {
+            session = session with { Taking = session.Taking with { Asked = [], Answers = [] } };
             return Next.Of(session.Say("that does not agree with the page: it is open again"), new ShowPage(session.By!, "hazards"));
         }
 

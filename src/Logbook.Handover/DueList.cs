@@ -7,7 +7,7 @@ namespace Logbook.Handover;
 public enum CheckState { Coming, Due, Done, Late, NotTaken, Missed, NotApplicable }
 
 /// <summary>One point of one slot of a round: what became of the check. Derived, never stored.</summary>
-/// <param name="Seq">The entry that answered it.</param>
+/// <param name="Seq">The entry that answered it; of one that does not apply the entry that said it was not taken.</param>
 /// <param name="Why">Reason when it was not taken or does not apply; for a late one when it was read or typed.</param>
 public sealed record DueCheck(
     string Round, string Point, DateTimeOffset DueAt, DateTimeOffset Opens, DateTimeOffset Closes, CheckState State,

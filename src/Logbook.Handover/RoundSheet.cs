@@ -104,7 +104,7 @@ internal sealed class RoundSheet
                 var inTime = rests is null ? null : Rests(TypedBy(slot));
                 yield return _answers[row, _columns[tag]] is { } answer && (answer.Taken || inTime is null)
                     ? Answered(slot, tag, answer)
-                    : Open(slot, tag, rests, inTime, now);
+                    : Open(slot, tag, rests, inTime, now) with { Seq = _answers[row, _columns[tag]]?.Seq };
             }
         }
     }

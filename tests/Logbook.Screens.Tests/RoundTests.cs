@@ -74,6 +74,17 @@ public sealed class RoundTests
     }
 
     [Fact]
+    public void What_was_not_taken_stands_there_again_though_its_equipment_rests()
+    {
+        using var terminal = new Terminal(before: t => Assert.NotNull(Checks.Writing.ChangeState(t.Desk, "lime-screw", "stopped", null, null, "op1").Record));
+
+        terminal.Open("Line round").Press("99.8⏎⏎n3⏎⎋⎋").Open("Line round");
+
+        Assert.Equal("99.8 (open) - (open)", string.Join(' ', terminal.Round.Rows.Select(r => r.Text ?? "(open)")));
+        Assert.Contains("not taken: equipment down", terminal.Size(120, 40).Screen, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void The_limits_speak_at_each_key_in_words_and_difference()
     {
         using var terminal = new Terminal();

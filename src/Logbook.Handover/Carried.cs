@@ -11,10 +11,14 @@ internal static class Carried
         $"{Say.Visible(carry.ItemKind)}, {Say.Equipment(site, carry.On)}: {Say.Visible(carry.Text)}"
         + Until(site, carry.Until, near) + Owner(site, carry.Owner) + Fields(carry.Fields);
 
-    /// <summary>The text with date, owner, fields, age and record; <paramref name="without"/> names the fields said elsewhere.</summary>
-    public static string Rest(Site site, CarriedItem item, DateTimeOffset now, params string[] without) =>
-        Say.Visible(item.Text) + Until(site, item.Until, now) + Owner(site, item.Owner)
-        + Fields(item.Fields.Where(f => !without.Contains(f.Key, StringComparer.OrdinalIgnoreCase)))
+    // Who allowed it, and how often its check is due, which the due list asks for.
+    private static readonly string[] OfPaper = ["allowed", "allowed by", "every"];
+
+    /// <summary>The text with date, owner, fields and change; <paramref name="without"/> names the fields said elsewhere.</summary>
+    /// <param name="brief">Without the owner and what only the paper needs.</param>
+    public static string Rest(Site site, CarriedItem item, DateTimeOffset now, bool brief, params string[] without) =>
+        Say.Visible(item.Text) + Until(site, item.Until, now) + (brief ? "" : Owner(site, item.Owner))
+        + Fields(item.Fields.Where(f => !without.Concat(brief ? OfPaper : []).Contains(f.Key, StringComparer.OrdinalIgnoreCase)))
         + (item.LastChange is { Changed: { } changed } look ? $"; changed {Say.Time(site, look.At, now)}, {Say.Visible(changed)}" : "");
 
     /// <summary>Who saw it last, who opened it, when, how long ago and in which record.</summary>

@@ -26,7 +26,9 @@ internal static class Hazards
             Acid: acid.Where(e => i.ItemKind == "wash" && e.Equipment.Equals(i.On, StringComparison.OrdinalIgnoreCase)).ToList())).ToList();
         return
         [
-            .. items.Select(x => Open(site, state, x.Item, now).With([.. x.Acid.Select(e => $"In acid since {AcidSince(site, e, now)}"), .. x.Seen.Select(s => LastLook(site, s.Finding, now))], [.. x.Seen.Select(s => s.Finding)]))
+            .. items.Select(x => Open(site, state, x.Item, now).With(
+                    [.. x.Acid.Select(e => ($"In acid since {AcidSince(site, e, now)} {By(site, e)}", $"In acid since {AcidSince(site, e, now)}")), .. x.Seen.Select(s => LastLook(site, s.Finding, now)).Select(w => (w, w))],
+                    [.. x.Seen.Select(s => s.Finding)]))
                 .Concat(acid.Except(items.SelectMany(x => x.Acid)).Select(e => Acid(site, e, now)))
                 .Concat(seen.Except(items.SelectMany(x => x.Seen)).Select(s => s.Line!))
                 .OrderBy(h => Words.ToList().IndexOf(h.Word)).ThenBy(h => h.Since).ThenBy(h => h.Seq),
@@ -60,24 +62,31 @@ internal static class Hazards
 
     private static HazardLine Open(Site site, State state, CarriedItem item, DateTimeOffset now)
     {
-        var place = Say.Equipment(site, item.On);
-        var opened = Carried.Opened(site, item, now);
-        var (word, text) = item.ItemKind switch
-        {
-            "permit" when SomeoneInside(item) => ("inside", $"{place}: {Carried.Rest(site, item, now, "inside")}. {Count(site, item, now)} Count again with the attendant at takeover."),
-            "permit" => ("permit", $"{place}: {Carried.Rest(site, item, now)}. Nothing is recorded of who is inside; ask the attendant."),
-            "isolation" => ("locked", $"{place}, DO NOT START: {Carried.Rest(site, item, now)}.{Locks(site, item)} Verify at the lock board."),
-            "bypass" => ("defeated", $"{place}: {Carried.Rest(site, item, now, "point")}.{Instead(item)}{LastRead(site, state, item, now)}"),
-            "safety-equipment" => ("out", $"{place}: {Carried.Rest(site, item, now)}.{Instead(item)}"),
-            _ => ("acid", $"{place}: {Carried.Rest(site, item, now, "acid")}."),
-        };
-        return new HazardLine(word, $"{text} {opened}", item.Since, item.Id) { Brief = text };
+        var (word, _) = InWords(site, state, item, now, brief: false);
+        string Text(bool brief) => InWords(site, state, item, now, brief).Text;
+        return new HazardLine(word, $"{Text(brief: false)} {Carried.Opened(site, item, now)}", item.Since, item.Id) { Brief = Text(brief: true) };
     }
 
-    private static string Count(Site site, CarriedItem item, DateTimeOffset now)
+    /// <param name="brief">Without whose it is and who said so: what it is, until when and what to do instead always stand.</param>
+    private static (string Word, string Text) InWords(Site site, State state, CarriedItem item, DateTimeOffset now, bool brief)
+    {
+        var place = Say.Equipment(site, item.On);
+        string Rest(params string[] without) => Carried.Rest(site, item, now, brief, without);
+        return item.ItemKind switch
+        {
+            "permit" when SomeoneInside(item) => ("inside", $"{place}: {Rest("inside")}. {Count(site, item, now, brief)} Count again with the attendant at takeover."),
+            "permit" => ("permit", $"{place}: {Rest()}. Nothing is recorded of who is inside; ask the attendant."),
+            "isolation" => ("locked", $"{place}, DO NOT START: {Rest()}.{Locks(site, item)} Verify at the lock board."),
+            "bypass" => ("defeated", $"{place}: {Rest("point")}.{Instead(item)}{LastRead(site, state, item, now)}"),
+            "safety-equipment" => ("out", $"{place}: {Rest()}.{Instead(item)}"),
+            _ => ("acid", $"{place}: {Rest("acid")}."),
+        };
+    }
+
+    private static string Count(Site site, CarriedItem item, DateTimeOffset now, bool brief)
     {
         var (at, by) = item.FieldsSet.GetValueOrDefault("inside") is { } set ? (set.At, set.By) : (item.Since, item.By);
-        var counted = $"Counted {Say.Visible(item.Fields["inside"])} at {Say.Time(site, at, now)}, told by {Say.Person(site, by)}.";
+        var counted = $"Counted {Say.Visible(item.Fields["inside"])} at {Say.Time(site, at, now)}{(brief ? "" : $", told by {Say.Person(site, by)}")}.";
         return now - at > CountHolds ? counted + " That is over an hour ago: count unknown, treat as inside." : counted;
     }
 
@@ -95,11 +104,13 @@ internal static class Hazards
 
     private static HazardLine Acid(Site site, EquipmentStatus status, DateTimeOffset now) => new(
         "acid",
-        $"{Say.Equipment(site, status.Equipment)}: in acid since {AcidSince(site, status, now)}",
-        status.Since, status.Seq);
+        $"{Say.Equipment(site, status.Equipment)}: in acid since {AcidSince(site, status, now)} {By(site, status)}",
+        status.Since, status.Seq) { Brief = $"{Say.Equipment(site, status.Equipment)}: in acid since {AcidSince(site, status, now)}" };
 
     private static string AcidSince(Site site, EquipmentStatus status, DateTimeOffset now) =>
-        $"{Say.Time(site, status.Since, now)}{(string.IsNullOrWhiteSpace(status.Why) ? "" : ", " + Say.Visible(status.Why))}. {Say.Person(site, status.By)} {Say.Ref(status.Seq)}";
+        $"{Say.Time(site, status.Since, now)}{(string.IsNullOrWhiteSpace(status.Why) ? "" : ", " + Say.Visible(status.Why))}.";
+
+    private static string By(Site site, EquipmentStatus status) => $"{Say.Person(site, status.By)} {Say.Ref(status.Seq)}";
 
     /// <summary>What was seen of a thing that is named already.</summary>
     private static string LastLook(Site site, OpenFinding open, DateTimeOffset now)

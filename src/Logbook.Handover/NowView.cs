@@ -71,7 +71,7 @@ public sealed record NowView
             Held = state.Line.Holder is not null,
             Unfinished = Handover.InCharge.Unfinished(desk),
             Hazards = Handover.Hazards.Of(site, state, now),
-            StandsOut = [.. state.Findings.Values.SelectMany(f => f).OrderByDescending(f => f.Finding.Level).ThenByDescending(f => f.At).ThenBy(f => f.Seq).ThenBy(f => f.Number)],
+            StandsOut = [.. state.Findings.Values.SelectMany(f => f).OrderByDescending(f => f.Finding.Level).ThenByDescending(f => f.At).ThenBy(f => f.Seq).ThenByDescending(Doubts).ThenBy(f => f.Number)],
             Line = LineRow.Of(site, state, now),
             Rounds = [.. rounds.Where(r => !InsteadOfTrips.Is(r.Round))],
             Instead = [.. rounds.Where(r => InsteadOfTrips.Is(r.Round))],
@@ -85,6 +85,9 @@ public sealed record NowView
         };
     }
 
+    /// <summary>That a reading does not fit explains what else its entry found: it stands before that.</summary>
+    private static bool Doubts(OpenFinding open) => open.Finding.Code.StartsWith("examine.", StringComparison.Ordinal);
+
     private static bool Same(IReadOnlyDictionary<string, string> one, IReadOnlyDictionary<string, string> other) =>
         one.Count == other.Count && one.All(file => other.TryGetValue(file.Key, out var text) && string.Equals(file.Value, text, StringComparison.Ordinal));
 }
@@ -93,15 +96,15 @@ public sealed record NowView
 /// <param name="Word">One word of its kind: <c>inside</c>, <c>permit</c>, <c>locked</c>, <c>defeated</c>, <c>out</c>, <c>acid</c>, <c>gas</c>, or <c>seen</c> for a safety point that was seen bad.</param>
 public sealed record HazardLine(string Word, string Text, DateTimeOffset Since, long Seq)
 {
-    /// <summary>The text without who opened and who saw it, for where lines are few.</summary>
+    /// <summary>The text without whose it is, who opened, counted and saw it, for where lines are few.</summary>
     public string Brief { get; init; } = Text;
 
     /// <summary>The findings that it tells of: they need not be told beside it.</summary>
     public IReadOnlyList<OpenFinding> Findings { get; init; } = [];
 
     /// <summary>The line with what else is known of the same thing.</summary>
-    internal HazardLine With(IReadOnlyList<string> beside, IReadOnlyList<OpenFinding> findings) => this with
+    internal HazardLine With(IReadOnlyList<(string InFull, string Brief)> beside, IReadOnlyList<OpenFinding> findings) => this with
     {
-        Text = string.Join(' ', beside.Prepend(Text)), Brief = string.Join(' ', beside.Prepend(Brief)), Findings = findings,
+        Text = string.Join(' ', beside.Select(b => b.InFull).Prepend(Text)), Brief = string.Join(' ', beside.Select(b => b.Brief).Prepend(Brief)), Findings = findings,
     };
 }

@@ -57,6 +57,22 @@ public sealed class GraphTests
     }
 
     [Fact]
+    public void A_point_that_is_looked_at_has_its_words_on_the_axis()
+    {
+        using var terminal = new Terminal(before: t =>
+        {
+            t.Record(null, "SL-HATCH=1");
+            t.At(-30).Record(null, "SL-HATCH=3");
+        });
+
+        terminal.Press("/SL-HATCH⏎");
+
+        Assert.Contains("shut |", terminal.Screen, StringComparison.Ordinal);
+        Assert.Contains("open |", terminal.Screen, StringComparison.Ordinal);
+        Assert.DoesNotContain("choice", terminal.Screen, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void The_cursor_goes_from_value_to_value_and_Enter_opens_the_record()
     {
         using var terminal = new Terminal(before: Hours);

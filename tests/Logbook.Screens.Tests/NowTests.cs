@@ -107,6 +107,39 @@ public sealed class NowTests
         Assert.Contains(Text, words, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData(80)]
+    [InlineData(40)]
+    public void Who_holds_the_line_is_never_cut(int width)
+    {
+        using var terminal = new Terminal(before: t => t.HeldBy("op1"));
+        terminal.Size(width, 24).Tick(30 * 60);
+
+        Assert.Contains("Operator one holds the line since 3 Mar 08:02, 31 hours, past the shift's end, taken over unattended", terminal.Words, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void On_a_small_screen_what_can_hurt_leaves_out_who_said_so_and_a_large_one_tells_it()
+    {
+        using var terminal = new Terminal(before: t => t.At(-30).Carry("permit", "lime-screw", "inspection of the rake", Testing.Some.Morning.AddHours(5), ("number", "4417"), ("inside", "1")));
+
+        Assert.Contains("Lime screw: inspection of the rake; until 14:00; number 4417. Counted 1 at 08:30. Count again", terminal.Size(80, 24).Words, StringComparison.Ordinal);
+        Assert.Contains("Counted 1 at 08:30, told by Operator one. Count again", terminal.Size(120, 40).Words, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_reading_that_does_not_fit_stands_before_what_follows_from_it()
+    {
+        using var terminal = new Terminal(before: t =>
+        {
+            var entry = Checks.RecordEntry.Judge(t.Desk, Testing.Some.Entry("WL-A=29.37", "WL-B=34.33", "WL-C=38.0")).Value!;
+            Assert.NotEmpty(entry.Findings);
+            t.Desk.Write(entry with { Findings = [.. entry.Findings, new Journal.Finding(Journal.Level.Watch, "examine.named", "WL-B", "End point B does not fit.", [])] }, t.Desk.Now, "op1");
+        });
+
+        Assert.Equal("examine.named", terminal.State.Facts.Now.StandsOut.First(f => f.Finding.Level == Journal.Level.Watch).Finding.Code);
+    }
+
     [Fact]
     public void On_every_other_page_what_can_hurt_is_named()
     {

@@ -38,7 +38,7 @@ public static class Trend
         double[] values = [.. points.Select(p => p.Value)];
         var charted = Chart(result with { Mean = values.Mean(), Sd = values.StandardDeviation() }, points, values, asked);
         var trended = points.Count < FewestForTrend ? charted : Line(charted, points, values, limits);
-        return trended with { Words = TrendWords.Of(trended) };
+        return trended with { Words = TrendWords.Of(trended), Heading = TrendWords.Heading(trended) };
     }
 
     private static TrendResult Chart(TrendResult result, List<TrendPoint> points, double[] values, TrendOptions asked)

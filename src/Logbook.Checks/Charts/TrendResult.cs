@@ -69,6 +69,9 @@ public sealed record TrendResult
 
     public IReadOnlyList<TrendPoint> Points { get; init; } = [];
 
+    /// <summary>Where it is going, in a few words: the slope and the hours to a limit. Empty of fewer than two readings.</summary>
+    public string Heading { get; init; } = "";
+
     /// <summary>What it comes to, in plain sentences.</summary>
     public IReadOnlyList<string> Words { get; init; } = [];
 }

@@ -32,8 +32,14 @@ internal static class TrendWords
         return words;
     }
 
-    private static string Heading(TrendResult trend)
+    /// <summary>Where the series is going.</summary>
+    public static string Heading(TrendResult trend)
     {
+        if (trend.Sd == 0)
+        {
+            return "all readings are the same";
+        }
+
         if (trend.Slope is not { } slope)
         {
             return "too few readings for a trend";

@@ -20,5 +20,5 @@ internal static class StillOpen
 
     public static NoteLine Line(ShiftFacts facts, CarriedItem item) => new(
         item.ItemKind == "temporary-change" ? "temporary" : Say.Visible(item.ItemKind.Replace('-', ' ')),
-        $"{Say.Equipment(facts.Site, item.On)}: {Carried.Rest(facts.Site, item, facts.AsOf)}. {Carried.Opened(facts.Site, item, facts.AsOf)}");
+        $"{Say.Equipment(facts.Site, item.On)}: {Carried.Rest(facts.Site, item, facts.AsOf, brief: false)}. {Carried.Opened(facts.Site, item, facts.AsOf)}");
 }

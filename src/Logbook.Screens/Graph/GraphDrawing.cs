@@ -38,7 +38,7 @@ internal static class GraphDrawing
 
     private static IEnumerable<Line> Chart(Session session, GraphPage page, GraphSeries series, GraphScale scale, List<ShiftInstance> starts)
     {
-        yield return Line.Of($" {series.Point.Tag} {series.Point.Description}, {series.Point.UnitInWords}", Look.Strong);
+        yield return Line.Of($" {series.Point.Tag} {series.Point.Description}{(series.Point.Choices.Count > 0 ? "" : $", {series.Point.UnitInWords}")}", Look.Strong);
         var cells = new (char Mark, Look Look)[scale.Rows, scale.Columns];
         Background(series, scale, starts, cells);
         foreach (var value in series.Values)
@@ -86,7 +86,10 @@ internal static class GraphDrawing
         var limits = series.Limits.Count > 0 ? series.Limits[^1].Limits : Limits.None;
         var named = new[] { (limits.UrgentLow, "u"), (limits.UrgentHigh, "u"), (limits.WatchLow, "w"), (limits.WatchHigh, "w") }
             .FirstOrDefault(l => l.Item1 is { } at && scale.Row(at) == row);
-        var text = named.Item1 is { } limit ? $"{named.Item2} {LimitText.Number(limit)}"
+        var choice = series.Point.Choices.FirstOrDefault(c => scale.Row(c.Digit) == row);
+        var text = choice is not null ? choice.Text
+            : series.Point.Choices.Count > 0 ? ""
+            : named.Item1 is { } limit ? $"{named.Item2} {LimitText.Number(limit)}"
             : row == 0 ? Say.Number(scale.High, series.Point.Decimals)
             : row == scale.Rows - 1 ? Say.Number(scale.Low, series.Point.Decimals)
             : "";
@@ -155,7 +158,7 @@ internal static class GraphDrawing
 
             if (series.Trend.Count > 0)
             {
-                foreach (var line in Gutter.Lines("", Look.Plain, string.Join("; ", series.Trend.Reverse()), session.Width, page.Series.Count > 1 ? 1 : 3, Look.Faint))
+                foreach (var line in Gutter.Lines("", Look.Plain, string.Join("; ", series.Trend), session.Width, page.Series.Count > 1 ? 1 : 3, Look.Faint))
                 {
                     yield return line;
                 }

@@ -12,9 +12,15 @@ internal sealed record GraphSeries(Point Point, IReadOnlyList<SeriesValue> Value
     public static GraphSeries Of(Desk desk, Point point, DateTimeOffset from, DateTimeOffset to)
     {
         var values = desk.Store.Series(point.Tag, from, to);
-        var words = point.Choices.Count > 0 ? [] : Checks.Charts.Trend.Of(point, values).Words;
-        return new GraphSeries(point, values, LimitsThen.Of(desk, point.Tag, from, to), words);
+        return new GraphSeries(point, values, LimitsThen.Of(desk, point.Tag, from, to), point.Choices.Count > 0 ? [] : Course(desk, Checks.Charts.Trend.Of(point, values)));
     }
+
+    /// <summary>Where it goes and when its level changed. What a control chart's limits are drawn from is for who draws one.</summary>
+    private static IReadOnlyList<string> Course(Desk desk, TrendResult trend) => trend.Heading.Length == 0 ? [] :
+    [
+        trend.Heading,
+        .. trend.Change is { } change ? [$"the level changed after {Say.Time(desk.Site, change.At, desk.Now)}"] : Array.Empty<string>(),
+    ];
 
     /// <summary>The limits in force at that time.</summary>
     public Limits LimitsAt(DateTimeOffset at) => Limits.LastOrDefault(l => l.From <= at)?.Limits ?? Plant.Limits.None;

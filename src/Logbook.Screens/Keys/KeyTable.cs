@@ -38,7 +38,7 @@ internal sealed record KeyTable(params IReadOnlyList<KeyRow> Rows)
         var line = "";
         foreach (var row in shown.SkipLast(1))
         {
-            if (TextWidth.Of(line + Text(row) + last) + 1 <= session.Width)
+            if (TextWidth.Of((line + Text(row) + last).TrimEnd()) + 1 <= session.Width)
             {
                 line += Text(row);
             }

@@ -82,9 +82,15 @@ internal static class NowDrawing
         return
         [
             Line.Of(new Span($" {now.Site}", Look.Strong), new Span($"   {Say.Day(session.Site, session.Clock)}")).With(new Span(who + " ", Look.Strong), session.Width),
-            now.Held ? Line.Of($" {now.ShiftId}: {now.InCharge}") : Line.Of(new Span($" {now.ShiftId}: "), new Span(now.InCharge, Look.Watch)),
+            .. InCharge(session, now),
         ];
     }
+
+    /// <summary>Who holds the line, or whom to call, in as many lines as it takes.</summary>
+    private static IEnumerable<Line> InCharge(Session session, NowView now) => TextWidth.Wrap($"{now.ShiftId}: {now.InCharge}", session.Width - 2)
+        .Select((line, i) => now.Held ? Line.Of(" " + line)
+            : i > 0 ? Line.Of(new Span(" "), new Span(line, Look.Watch))
+            : Line.Of(new Span($" {line[..Math.Min(line.Length, now.ShiftId.Length + 2)]}"), new Span(line[Math.Min(line.Length, now.ShiftId.Length + 2)..], Look.Watch)));
 
     /// <summary>What else stands out, what is due and a server that has been away for long, a line each, while the page itself shows what can hurt.</summary>
     private static IEnumerable<Line> Shortly(Session session)

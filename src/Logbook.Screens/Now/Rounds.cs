@@ -17,7 +17,7 @@ internal static class Rounds
             }
         }
 
-        foreach (var missed in Missed(session))
+        foreach (var missed in Missed(session.Facts.Now.Instead.Concat(session.Facts.Now.Rounds)))
         {
             var slots = missed.OrderByDescending(r => r.DueAt).Select(r => $"{Say.Time(session.Site, r.DueAt, session.Clock)} ({r.Of - r.Done} of {r.Of} not done)").ToList();
             var last = missed.Max(r => r.Closes);
@@ -28,16 +28,24 @@ internal static class Rounds
         }
     }
 
-    /// <summary>The same in one line; empty when nothing is due or missed.</summary>
-    public static string Shortly(Session session) => string.Join("; ",
-        Open(session).Take(2).Select(r => $"{r.Title} {(session.Clock < r.Closes ? $"closes in {RoundWords.Span(r.Closes - session.Clock)}" : "LATE")}")
-            .Concat(Missed(session).Select(m => $"MISSED {m.Key} {string.Join(", ", m.OrderByDescending(r => r.DueAt).Take(3).Select(r => Say.Time(session.Site, r.DueAt, session.Clock)))}")));
+    /// <summary>The same in one line, what stands in for a trip first; empty when nothing is due or missed.</summary>
+    public static string Shortly(Session session)
+    {
+        var now = session.Facts.Now;
+        string Times(IGrouping<string, RoundNow> m) => $"MISSED {m.Key} {string.Join(", ", m.OrderByDescending(r => r.DueAt).Take(3).Select(r => Say.Time(session.Site, r.DueAt, session.Clock)))}";
+        return string.Join("; ",
+        [
+            .. Missed(now.Instead).Select(Times),
+            .. Open(session).Take(2).Select(r => $"{r.Title} {(session.Clock < r.Closes ? $"closes in {RoundWords.Span(r.Closes - session.Clock)}" : "LATE")}"),
+            .. Missed(now.Rounds).Select(Times),
+        ]);
+    }
 
     private static IEnumerable<RoundNow> Open(Session session) =>
         session.Facts.Now.Instead.Where(IsOpen).OrderBy(r => r.Closes).Concat(session.Facts.Now.Rounds.Where(IsOpen).OrderBy(r => r.Closes));
 
-    private static IEnumerable<IGrouping<string, RoundNow>> Missed(Session session) =>
-        session.Facts.Now.Instead.Concat(session.Facts.Now.Rounds).Where(r => r.State == CheckState.Missed).GroupBy(r => r.Title, StringComparer.Ordinal);
+    private static IEnumerable<IGrouping<string, RoundNow>> Missed(IEnumerable<RoundNow> rounds) =>
+        rounds.Where(r => r.State == CheckState.Missed).GroupBy(r => r.Title, StringComparer.Ordinal);
 
     private static bool IsOpen(RoundNow round) => round.State == CheckState.Due;
 }

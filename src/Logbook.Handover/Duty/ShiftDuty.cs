@@ -42,7 +42,7 @@ public sealed record ShiftDuty(
         var records = desk.Store.Between(shift.Start, shift.End).ToList();
         var wrote = Codes(records.Where(r => site.FindPerson(r.By) is { Role: Role.Operator }));
         var took = Codes(records.Where(r => r.Body is HandoverAccepted or HandoverRelief { Mode: not "left" } or HandoverContinued));
-        var there = wrote.Concat(took).Distinct(StringComparer.OrdinalIgnoreCase).ToList();
+        var there = took.Concat(wrote).Distinct(StringComparer.OrdinalIgnoreCase).ToList();
         var strangers = there.Except(due, StringComparer.OrdinalIgnoreCase).Where(code => !IsOfNextTo(site, shift, changes, code, records)).ToList();
         var before = Codes(desk.Store.Between(shift.Start - Change, shift.Start)); // the line is taken shortly before the shift begins
         var absent = shift.End > desk.Now ? [] : due.Except(there.Concat(before), StringComparer.OrdinalIgnoreCase).ToList();

@@ -128,6 +128,24 @@ public sealed class NowTests
     }
 
     [Fact]
+    public void Scrolled_out_of_sight_what_can_hurt_is_named_above()
+    {
+        using var terminal = new Terminal(before: t =>
+        {
+            t.Carry("safety-equipment", "slaker", "eyewash out", null, ("instead", "the one at the stair"));
+            for (var i = 0; i < 20; i++)
+            {
+                t.Carry("action", "slaker", FormattableString.Invariant($"thing {i}"));
+            }
+        });
+
+        Assert.DoesNotContain("\n OUT Slaker\n", terminal.Size(80, 24).Screen, StringComparison.Ordinal);
+        Assert.Contains("\n OUT Slaker\n", terminal.Press("⇟").Screen, StringComparison.Ordinal);
+        Assert.Contains("thing 19", terminal.Press("⇟⇟").Screen, StringComparison.Ordinal);
+        Assert.DoesNotContain("\n OUT Slaker\n", terminal.Press("⇞⇞⇞").Screen, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_reading_that_does_not_fit_stands_before_what_follows_from_it()
     {
         using var terminal = new Terminal(before: t =>

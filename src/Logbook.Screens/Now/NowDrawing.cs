@@ -4,13 +4,14 @@ namespace Logbook.Screens;
 
 /// <summary>
 /// Now as it stands on the screen: what can hurt, the line in one row, what stands out, what is to be done. Where it is longer
-/// than the screen it scrolls: then what can hurt is also named above it, and what stands out and what is due below it.
+/// than the screen it scrolls: then what stands out and what is due is named below it, and what can hurt above it, once not all
+/// of that is in sight.
 /// </summary>
 internal static class NowDrawing
 {
     public static Layout Draw(Session session, NowPage page)
     {
-        var now = Of(session, page.Selected);
+        var now = Of(session, page);
         var top = Math.Clamp(page.Top, 0, Math.Max(0, now.Body.Count - now.Room));
         return new Layout(now.Head, [.. Seen(session, now.Body, top, now.Room)], 0, 0, now.Foot);
     }
@@ -20,25 +21,25 @@ internal static class NowDrawing
     {
         if (key.Name is KeyName.PageDown or KeyName.PageUp)
         {
-            var shown = Of(session, page.Selected);
+            var shown = Of(session, page);
             var by = Math.Max(1, shown.Room - 2) * (key.Name == KeyName.PageDown ? 1 : -1);
             return page with { Top = Math.Clamp(page.Top + by, 0, Math.Max(0, shown.Body.Count - shown.Room)) };
         }
 
         var count = session.Facts.Now.StandsOut.Count;
         var selected = key.Name == KeyName.Up && page.Selected <= 0 ? -1 : Moving.Move(page.Selected, key, count, session.Leaf);
-        var now = Of(session, selected);
+        var now = Of(session, page with { Selected = selected, Top = 1 });
         // Above the first of what stands out lies what can hurt: there the window goes back to its top.
         var top = selected < 0 ? 0 : Math.Max(Math.Min(page.Top, Math.Max(0, now.Marked.From - 1)), now.Marked.To + 2 - now.Room);
         return page with { Selected = selected, Top = top };
     }
 
-    private static Shown Of(Session session, int selected)
+    private static Shown Of(Session session, NowPage page)
     {
         IReadOnlyList<Line> head = Head(session);
         List<Line> hurts = [.. HazardLines.InFull(session)];
         List<Line> above = [.. Upset(session), .. Unsaved(session), .. Handover(session), .. LineRow.Draw(session), .. Rule(session)];
-        var (findings, from, to) = StandsOut.Draw(session, selected);
+        var (findings, from, to) = StandsOut.Draw(session, page.Selected);
         List<Line> below = [.. Rule(session), .. Rounds.Draw(session), .. Orders(session), .. CarriedLines.Draw(session), .. StockLines(session), .. FilesDiffer(session), .. Server(session)];
         List<Line> body = [.. hurts, .. above, .. findings, .. below];
         var marked = (hurts.Count + above.Count + from, hurts.Count + above.Count + to);
@@ -50,7 +51,7 @@ internal static class NowDrawing
 
         IReadOnlyList<Line> foot = [.. Shortly(session)];
         room = Reader.Room(session, head, foot);
-        if (hurts.Count > room - 1)
+        if (hurts.Count > room - 1 || (hurts.Count > 0 && page.Top > 0))
         {
             head = [.. head, .. HazardLines.InShort(session)];
             room = Reader.Room(session, head, foot);

@@ -7,8 +7,15 @@ namespace Logbook.Tui;
 /// <summary>From the toolkit's keys to ours.</summary>
 internal static class Keystrokes
 {
-    /// <summary>Null for keys that no screen knows.</summary>
-    public static Keystroke? Of(Key key)
+    /// <summary>
+    /// Empty for keys that no screen knows. On a slow line Esc and the key after it arrive as one, which the toolkit takes for that key
+    /// with Alt: no screen has such keys, so they are two again. A sequence may begin with Esc and one of two characters: that is none.
+    /// </summary>
+    public static IReadOnlyList<Keystroke> Of(Key key) => key.IsAlt && !key.IsCtrl && Plain(key.NoAlt) is { Name: KeyName.Written, Rune.Value: not ('[' or 'O') } after
+        ? [new Keystroke(KeyName.Esc), after]
+        : Plain(key) is { } one ? [one] : [];
+
+    private static Keystroke? Plain(Key key)
     {
         if (Name(key) is { } name)
         {

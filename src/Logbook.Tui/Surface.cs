@@ -129,7 +129,7 @@ internal sealed class Surface : Runnable
             SetNeedsDraw();
         }
 
-        if (Keystrokes.Of(key) is { } stroke && !_torn.Has(stroke))
+        foreach (var stroke in Keystrokes.Of(key).Where(stroke => !_torn.Has(stroke)))
         {
             _quiet = 0;
             Take(new Pressed(stroke));

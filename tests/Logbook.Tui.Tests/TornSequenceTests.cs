@@ -33,6 +33,16 @@ public sealed class TornSequenceTests
     }
 
     [Fact]
+    public void Esc_and_a_letter_that_arrive_as_one_are_both_heard()
+    {
+        using var glass = new Glass();
+
+        glass.Press(Key.L).Press(Key.A.WithAlt);
+
+        Assert.Contains("Audit", glass.Row(0), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Letters_typed_after_Esc_by_a_person_are_keys()
     {
         using var glass = new Glass();

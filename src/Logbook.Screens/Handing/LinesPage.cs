@@ -32,7 +32,7 @@ internal sealed record LinesPage(
             [
                 .. lines.SelectMany((l, i) => Gutter.Lines(FormattableString.Invariant($"{i + 1}"), Look.Strong, l, session.Width)),
                 TextLine.Draw(Text, session.Width),
-                Line.Of(lines.IsEmpty || Text.Length > 0 ? "" : "   Enter goes on", Look.Faint),
+                Line.Of(Text.Length > 0 || WhyNot(session) is not null ? "" : "   Enter goes on", Look.Faint),
             ],
             lines.Count, lines.Count + 1, []);
     }

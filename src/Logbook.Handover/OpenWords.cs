@@ -1,3 +1,4 @@
+using Logbook.Checks;
 using Logbook.Journal;
 using Logbook.Plant;
 
@@ -6,12 +7,14 @@ namespace Logbook.Handover;
 /// <summary>Records about what stays open, in plain words.</summary>
 internal static class OpenWords
 {
-    public static string Of(Site site, JournalRecord record)
+    public static string Of(Desk desk, JournalRecord record)
     {
+        var site = desk.Site;
         string Time(DateTimeOffset at) => Say.Time(site, at, record.At);
         return record.Body switch
         {
-            CarryConfirmed look => Look(look),
+            CarryConfirmed look => Look(desk, look),
+            CarryClosed closed => $"Closed: {Item(desk, closed.Id)}{Because(closed.Why)}{(closed.Signed is { } signed ? StepWords.By(site, signed) : "")}",
             OrderGiven order => $"Standing order: {Say.Visible(order.Text)}{(order.Until is { } end ? $", until {Time(end)}" : "")}",
             OrderSeen seen => $"Order read {Say.Ref(seen.Id)}",
             DepartmentNote { Acknowledges: { } id } ack => $"Acknowledged {Say.Ref(id)} by {Say.Visible(ack.Name ?? "")}{Because(ack.Text)}",
@@ -21,16 +24,25 @@ internal static class OpenWords
             RosterChange change => Change(site, change, record.At),
             ClockJumped { Acknowledges: { } id } ack => $"Clock looked at {Say.Ref(id)}{Because(ack.Why)}",
             ClockJumped { Before: { } before, After: { } after } => $"The clock jumped back from {Say.Day(site, before)} to {Say.Day(site, after)}",
-            FindingAnswered answer => $"Answer to finding {answer.Number} of {Say.Ref(answer.Seq)}: {Say.Visible(answer.Text)}",
+            FindingAnswered answer => $"Answer {Say.Ref(answer.Seq)}, finding {answer.Number}: {Say.Visible(answer.Text)}",
             _ => Say.Visible(record.Kind),
         };
     }
 
-    private static string Look(CarryConfirmed look)
+    /// <summary>What a look or a closing is about: <c>permit, Lime mud tank (#1088)</c>.</summary>
+    private static string Item(Desk desk, long id)
+    {
+        var (kind, on) = desk.State.Carried.Find(i => i.Id == id) is { } open ? (open.ItemKind, open.On)
+            : desk.Store.Read(id).FirstOrDefault()?.Body is Carry carry ? (carry.ItemKind, carry.On)
+            : ("", "");
+        return kind.Length == 0 ? Say.Ref(id) : $"{Say.Visible(kind).Replace('-', ' ')}, {Say.Equipment(desk.Site, on)} {Say.Ref(id)}";
+    }
+
+    private static string Look(Desk desk, CarryConfirmed look)
     {
         var step = look.Lock is null ? "" : $", own lock {Say.Visible(look.Lock)}";
-        var found = look.Changed is { } changed ? $"Changed: {Say.Visible(changed)}" : look.Seen ? "Still so" : "Not seen";
-        return $"{found} {Say.Ref(look.Id)}{step}{string.Concat(look.Fields.Select(f => $"; {Say.Visible(f.Key)} {Say.Visible(f.Value)}"))}";
+        var found = look.Changed is { } changed ? $"Changed, {Say.Visible(changed)}" : look.Seen ? "Still so" : "Not seen";
+        return $"{found}: {Item(desk, look.Id)}{step}{string.Concat(look.Fields.Select(f => $"; {Say.Visible(f.Key)} {Say.Visible(f.Value)}"))}";
     }
 
     private static string Change(Site site, RosterChange change, DateTimeOffset near)

@@ -22,9 +22,8 @@ internal static class RecordWords
         EquipmentStateChanged change => $"{Say.Equipment(desk.Site, change.Equipment)} {Say.Visible(change.State)} since "
             + Say.Time(desk.Site, change.Since, record.At) + Because(change.Why),
         Carry carry => $"Opened: {Carried.Words(desk.Site, carry, record.At)}",
-        CarryClosed closed => $"Closed {Say.Ref(closed.Id)}: {Say.Visible(closed.Why)}{By(desk.Site, closed.Signed)}",
-        CarryConfirmed or OrderGiven or OrderSeen or DepartmentNote or UpsetDeclared or RosterChange or ClockJumped or FindingAnswered
-            => OpenWords.Of(desk.Site, record),
+        CarryConfirmed or CarryClosed or OrderGiven or OrderSeen or DepartmentNote or UpsetDeclared or RosterChange or ClockJumped or FindingAnswered
+            => OpenWords.Of(desk, record),
         _ when SincePrepared.IsStep(record.Body) => StepWords.Of(desk.Site, record),
         PluginTrusted trusted => $"Plug-in {Say.Visible(trusted.Name)} trusted, {Say.Count(trusted.Files.Count, "file")}: {Say.Visible(trusted.Why)}{By(desk.Site, trusted.Signed)}",
         FitAdopted fit => $"What the cross-examination expects, learned from {fit.Entries} entries from {Say.Time(desk.Site, fit.From, record.At)} to {Say.Time(desk.Site, fit.To, record.At)}: {Say.Visible(fit.Why)}",

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Logbook.Checks;
 using Logbook.Journal;
 
 namespace Logbook.Handover.Tests;
@@ -40,12 +41,26 @@ public class LogLineTests
     }
 
     [Fact]
+    public void A_look_names_what_was_looked_at_open_or_closed_since()
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        var id = line.Carry("out-of-service", "slaker", "agitator spare");
+        Assert.Empty(Writing.ConfirmCarried(line.Desk, new CarryConfirmed(id, true, null, new Dictionary<string, string>(StringComparer.Ordinal), null), "op1").Mistakes);
+        var look = line.Desk.Store.Read().Last();
+        Assert.Equal("Still so: out of service, Slaker (#2)", LogLine.Of(line.Desk, look).Words);
+
+        line.Close(id, "back");
+
+        Assert.Equal("Still so: out of service, Slaker (#2)", LogLine.Of(line.Desk, look).Words);
+    }
+
+    [Fact]
     public void A_closed_item_names_what_it_closes()
     {
         using var line = new SmallLine("2026-11-24T08:00-05:00");
         line.Close(line.Carry("action", "slaker", "tighten the bolt"), "done by the fitter");
 
-        Assert.Equal("Closed (#2): done by the fitter", Last(line).Words);
+        Assert.Equal("Closed: action, Slaker (#2): done by the fitter", Last(line).Words);
     }
 
     [Fact]

@@ -128,6 +128,22 @@ public sealed class NowTests
     }
 
     [Fact]
+    public void An_upset_is_in_sight_however_much_can_hurt()
+    {
+        using var terminal = new Terminal(before: t =>
+        {
+            for (var i = 0; i < 9; i++)
+            {
+                t.Carry("safety-equipment", "slaker", FormattableString.Invariant($"thing {i} does not work when tested and is being repaired by the day crew"), null, ("instead", "the one at the stair"));
+            }
+
+            Assert.Empty(Checks.Writing.BeginUpset(t.Desk, t.Desk.Now, "lime screw tripped", "op1").Mistakes);
+        });
+
+        Assert.Contains("UPSET since 08:02, lime screw tripped", terminal.Size(80, 24).Words, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Scrolled_out_of_sight_what_can_hurt_is_named_above()
     {
         using var terminal = new Terminal(before: t =>

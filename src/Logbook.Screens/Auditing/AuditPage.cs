@@ -69,11 +69,14 @@ internal sealed record AuditPage(DateTimeOffset? To, IReadOnlyList<AuditFlag>? F
     {
         var look = chosen ? Look.Chosen : Look.Plain;
         var at = Plant.Calendar.ToSite(session.Site, flag.At).ToString("d MMM HH:mm", CultureInfo.InvariantCulture);
-        return Line.Of(new Span($" {(chosen ? ">" : " ")} {TextWidth.Right(at, 12)} {TextWidth.Fit(flag.Flag, 16)} {flag.Text}", look));
+        return Line.Of(new Span($" {(chosen ? ">" : " ")} {TextWidth.Right(at, 12)} {TextWidth.Fit(Name(flag), 16)} {flag.Text}", look));
     }
 
+    /// <summary>The flag's name as words.</summary>
+    public static string Name(AuditFlag flag) => flag.Flag.Replace('-', ' ');
+
     private bool Has(AuditFlag flag) => Filter.Split(' ', StringSplitOptions.RemoveEmptyEntries).All(word =>
-        new[] { flag.Flag, flag.Text, flag.ShiftId, flag.Round ?? "", flag.Point ?? "" }.Any(text => text.Contains(word, StringComparison.OrdinalIgnoreCase)));
+        new[] { flag.Flag, Name(flag), flag.Text, flag.ShiftId, flag.Round ?? "", flag.Point ?? "" }.Any(text => text.Contains(word, StringComparison.OrdinalIgnoreCase)));
 
     private static AuditPage Of(Session session) => (AuditPage)session.Top;
 
@@ -101,7 +104,7 @@ internal sealed record FlagPage(AuditFlag Flag, int Scroll) : Page
 
     public override KeyTable Keys => Table;
 
-    public override Layout Draw(Session session) => new([Line.Of($" {Flag.Flag}", Look.Strong), Line.Empty], Lines(session), Scroll, Scroll, []);
+    public override Layout Draw(Session session) => new([Line.Of($" {AuditPage.Name(Flag)}", Look.Strong), Line.Empty], Lines(session), Scroll, Scroll, []);
 
     private List<Line> Lines(Session session) =>
     [

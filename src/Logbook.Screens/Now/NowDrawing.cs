@@ -93,9 +93,14 @@ internal static class NowDrawing
             : i > 0 ? Line.Of(new Span(" "), new Span(line, Look.Watch))
             : Line.Of(new Span($" {line[..Math.Min(line.Length, now.ShiftId.Length + 2)]}"), new Span(line[Math.Min(line.Length, now.ShiftId.Length + 2)..], Look.Watch)));
 
-    /// <summary>What else stands out, what is due and a server that has been away for long, a line each, while the page itself shows what can hurt.</summary>
+    /// <summary>An upset, what is unsaved, what else stands out, what is due and a server that has been away for long, a line each, while the page itself shows what can hurt.</summary>
     private static IEnumerable<Line> Shortly(Session session)
     {
+        foreach (var line in Upset(session).Take(1).Concat(Unsaved(session).Take(1)))
+        {
+            yield return line;
+        }
+
         var found = session.Facts.Now.StandsOut.Where(f => HazardLines.Of(session, f) is null).ToList();
         if (found.Count > 0)
         {

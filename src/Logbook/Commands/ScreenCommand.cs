@@ -40,7 +40,7 @@ internal static class ScreenCommand
     {
         shell.Out.WriteLine(Say.Visible($"There is no site in {folder}."));
         shell.Out.WriteLine("  1  try it: an invented mill with two weeks of history, in a folder of its own");
-        shell.Out.WriteLine("  2  begin a site here: files to be filled in, with fifteen systems of such a line");
+        shell.Out.WriteLine("  2  begin a site here: files to fill in, with fifteen systems of such a line");
         shell.Out.WriteLine("  3  neither; another folder is opened with: logbook --site DIR");
         while (true)
         {

@@ -1,7 +1,9 @@
 using System.Buffers;
 using System.Globalization;
+using System.Runtime.InteropServices;
 using System.Text;
 using System.Text.Json;
+using System.Text.Unicode;
 
 namespace Logbook.Journal;
 
@@ -19,7 +21,7 @@ public static class CanonicalJson
     /// <exception cref="FormatException">A number is not such an integer, or a string is not valid Unicode.</exception>
     public static byte[] Write(JsonElement value)
     {
-        var text = new StringBuilder();
+        var text = new ArrayBufferWriter<byte>(16 * 1024);
         try
         {
             Append(text, value);
@@ -29,75 +31,101 @@ public static class CanonicalJson
             throw new FormatException("a string holds half of a surrogate pair", half);
         }
 
-        return Encoding.UTF8.GetBytes(text.ToString());
+        return text.WrittenSpan.ToArray();
     }
 
-    private static void Append(StringBuilder text, JsonElement value)
+    private static void Append(ArrayBufferWriter<byte> text, JsonElement value)
     {
         switch (value.ValueKind)
         {
             case JsonValueKind.Object: AppendObject(text, value); break;
             case JsonValueKind.Array: AppendArray(text, value); break;
-            case JsonValueKind.String: AppendString(text, value.GetString()!); break;
-            case JsonValueKind.Number: text.Append(Integer(value)); break;
-            case JsonValueKind.True: text.Append("true"); break;
-            case JsonValueKind.False: text.Append("false"); break;
-            case JsonValueKind.Null: text.Append("null"); break;
+            case JsonValueKind.String: AppendString(text, JsonMarshal.GetRawUtf8Value(value)[1..^1], value, static value => value.GetString()!); break;
+            case JsonValueKind.Number: text.Write(Encoding.ASCII.GetBytes(Integer(value).ToString(CultureInfo.InvariantCulture))); break;
+            case JsonValueKind.True: text.Write("true"u8); break;
+            case JsonValueKind.False: text.Write("false"u8); break;
+            case JsonValueKind.Null: text.Write("null"u8); break;
             default: throw new FormatException("there is no JSON value");
         }
     }
 
-    private static void AppendObject(StringBuilder text, JsonElement value)
+    private static void AppendObject(ArrayBufferWriter<byte> text, JsonElement value)
     {
-        var between = '{';
-        foreach (var member in value.EnumerateObject().OrderBy(m => m.Name, StringComparer.Ordinal))
+        JsonProperty[] members = [.. value.EnumerateObject()];
+        Array.Sort(members, ByName);
+        text.Write("{"u8);
+        for (var i = 0; i < members.Length; i++)
         {
-            text.Append(between);
-            AppendString(text, member.Name);
-            text.Append(':');
-            Append(text, member.Value);
-            between = ',';
+            if (i > 0)
+                text.Write(","u8);
+            AppendString(text, JsonMarshal.GetRawUtf8PropertyName(members[i]), members[i], static member => member.Name);
+            text.Write(":"u8);
+            Append(text, members[i].Value);
         }
 
-        text.Append(between == '{' ? "{}" : "}");
+        text.Write("}"u8);
     }
 
-    private static void AppendArray(StringBuilder text, JsonElement value)
+    // Names are nearly always ASCII as it stands, where the order of bytes is the order of UTF-16 code units.
+    private static int ByName(JsonProperty one, JsonProperty other)
     {
-        var between = '[';
+        var first = JsonMarshal.GetRawUtf8PropertyName(one);
+        var second = JsonMarshal.GetRawUtf8PropertyName(other);
+        return Ascii.IsValid(first) && Ascii.IsValid(second) && !HasEscape(first) && !HasEscape(second)
+            ? first.SequenceCompareTo(second)
+            : string.CompareOrdinal(one.Name, other.Name);
+    }
+
+    private static void AppendArray(ArrayBufferWriter<byte> text, JsonElement value)
+    {
+        text.Write("["u8);
+        var first = true;
         foreach (var item in value.EnumerateArray())
         {
-            text.Append(between);
+            if (!first)
+                text.Write(","u8);
+            first = false;
             Append(text, item);
-            between = ',';
         }
 
-        text.Append(between == '[' ? "[]" : "]");
+        text.Write("]"u8);
     }
 
-    private static void AppendString(StringBuilder text, string value)
+    // What has no escape in it is canonical as it stands: JSON lets neither a quote nor a control character stand there bare.
+    private static void AppendString<T>(ArrayBufferWriter<byte> text, ReadOnlySpan<byte> raw, T of, Func<T, string> unescaped)
     {
-        text.Append('"');
+        text.Write("\""u8);
+        if (!HasEscape(raw) && Utf8.IsValid(raw))
+            text.Write(raw);
+        else
+            AppendEscaped(text, unescaped(of));
+        text.Write("\""u8);
+    }
+
+    private static bool HasEscape(ReadOnlySpan<byte> raw) => raw.Contains((byte)'\\');
+
+    private static void AppendEscaped(ArrayBufferWriter<byte> text, string value)
+    {
         var rest = value.AsSpan();
         for (int plain; (plain = rest.IndexOfAny(Escaped)) >= 0; rest = rest[(plain + 1)..])
         {
-            text.Append(rest[..plain]);
-            AppendEscape(text, rest[plain]);
+            Encoding.UTF8.GetBytes(rest[..plain], text);
+            Encoding.UTF8.GetBytes(Escape(rest[plain]), text);
         }
 
-        text.Append(rest).Append('"');
+        Encoding.UTF8.GetBytes(rest, text);
     }
 
-    private static void AppendEscape(StringBuilder text, char c) => _ = c switch
+    private static string Escape(char c) => c switch
     {
-        '"' => text.Append("\\\""),
-        '\\' => text.Append("\\\\"),
-        '\b' => text.Append("\\b"),
-        '\t' => text.Append("\\t"),
-        '\n' => text.Append("\\n"),
-        '\f' => text.Append("\\f"),
-        '\r' => text.Append("\\r"),
-        _ => text.Append(CultureInfo.InvariantCulture, $"\\u{(int)c:x4}"),
+        '"' => "\\\"",
+        '\\' => "\\\\",
+        '\b' => "\\b",
+        '\t' => "\\t",
+        '\n' => "\\n",
+        '\f' => "\\f",
+        '\r' => "\\r",
+        _ => string.Create(CultureInfo.InvariantCulture, $"\\u{(int)c:x4}"),
     };
 
     private static long Integer(JsonElement value) =>

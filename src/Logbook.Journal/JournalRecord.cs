@@ -1,5 +1,6 @@
 using System.Buffers;
 using System.Security.Cryptography;
+using System.Text.Encodings.Web;
 using System.Text.Json;
 
 namespace Logbook.Journal;
@@ -22,6 +23,9 @@ public sealed record JournalRecord(
     /// <summary>The form of the outer object that this program writes.</summary>
     public const int Version = 1;
 
+    // Nothing is escaped that canonical bytes do not have escaped.
+    private static readonly JsonWriterOptions Plain = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+
     public string Kind => Body.Kind;
 
     /// <summary>
@@ -31,7 +35,7 @@ public sealed record JournalRecord(
     public static JournalRecord Seal(RecordDraft draft, Head head)
     {
         var text = new ArrayBufferWriter<byte>(16 * 1024);
-        using (var writer = new Utf8JsonWriter(text))
+        using (var writer = new Utf8JsonWriter(text, Plain))
             Envelope.Write(writer, draft, head);
         using var document = JsonDocument.Parse(text.WrittenMemory);
         return Parse(CanonicalJson.Write(document.RootElement));

@@ -47,7 +47,7 @@ internal sealed class Burst : IDisposable
         try
         {
             folder.CreateJournal(() => DurableDatabase.NewDataFile(RecordTable.Create));
-            database = DurableDatabase.ForWriting(folder.OpenData(toWrite: true), folder.OpenLog(toWrite: true));
+            database = DurableDatabase.ForWriting(folder.OpenData(toWrite: true), folder.OpenLog(toWrite: true), folder.LogRoom);
             return database.Damage is { } damage
                 ? throw new JournalException(JournalTrouble.Damaged, $"{damage}; nothing was saved or cut away: export what is sound")
                 : new Burst(folder, owner, database, seen);
@@ -143,7 +143,7 @@ internal sealed class Burst : IDisposable
     // A file that was deleted or replaced while it is open would take saves that nobody ever finds again.
     private void MustStillBeThere()
     {
-        if (!_folder.StillHas(_database.LogOnDisk))
+        if (!_folder.StillHas(_database))
             throw Damaged("the journal's files were deleted or changed by another program");
     }
 

@@ -15,11 +15,11 @@ internal sealed class DurableDatabase : IDisposable
     private readonly FrameFile _frames;
     private readonly LogStream _logStream;
 
-    private DurableDatabase(IRawFile data, IRawFile log, bool readOnly)
+    private DurableDatabase(IRawFile data, IRawFile log, bool readOnly, long room = 0)
     {
         _data = data;
         _log = log;
-        _frames = new FrameFile(log);
+        _frames = new FrameFile(log, room);
         _logStream = new LogStream(_frames);
         Engine = new LiteEngine(new EngineSettings
         {
@@ -39,15 +39,21 @@ internal sealed class DurableDatabase : IDisposable
     /// <summary>Size of the log's image: what a checkpoint would bring into the data file.</summary>
     public long LogLength => _logStream.Length;
 
-    /// <summary>Size of the log on the disk.</summary>
-    public long LogOnDisk => _frames.End;
+    /// <summary>What the log held last when it was read or written here.</summary>
+    public LogEnd LogEnd => _frames.End;
+
+    /// <summary>False when a file was deleted, replaced or changed by another program while it was open here.</summary>
+    public bool IsStillAt(IDisk disk, string data, string log) => disk.IsAt(data, _data) && disk.IsAt(log, _log) && _frames.IsAsLeft();
 
     public static DurableDatabase ForReading(IRawFile data, IRawFile log) => new(data, log, readOnly: true);
 
-    public static DurableDatabase ForWriting(IRawFile data, IRawFile log)
+    /// <param name="data">The data file.</param>
+    /// <param name="log">The log.</param>
+    /// <param name="room">Length in bytes that the log gets beforehand, so that saves need not make it longer.</param>
+    public static DurableDatabase ForWriting(IRawFile data, IRawFile log, long room = 0)
     {
-        var database = new DurableDatabase(data, log, readOnly: false);
-        database._frames.CutTornEnd();
+        var database = new DurableDatabase(data, log, readOnly: false, room);
+        database._frames.BeginWriting();
         return database;
     }
 

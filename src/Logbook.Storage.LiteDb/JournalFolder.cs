@@ -29,6 +29,9 @@ internal sealed class JournalFolder(string path, IDisk disk)
     /// <summary>How large the log's image may grow before a checkpoint.</summary>
     public long LogLimit { get; init; } = UsualLog;
 
+    /// <summary>How long the log's file is from the start: its image with the frames' headers, and the save that reaches the limit.</summary>
+    public long LogRoom => LogLimit + (8 * FrameHeader.PageSize);
+
     public string Data { get; } = Path.Combine(path, "records.db");
 
     public string Log { get; } = Path.Combine(path, "records.log");
@@ -113,17 +116,15 @@ internal sealed class JournalFolder(string path, IDisk disk)
     public IRawFile OpenLog(bool toWrite) =>
         toWrite ? disk.ForWriting(Log) : disk.LengthOf(Log) is null ? new MemoryFile() : disk.ForReading(Log);
 
-    /// <summary>Null while the log is empty or does not begin with a frame.</summary>
-    public LogStamp? ReadLogStamp()
+    /// <summary>True when the log's frames still end there. An empty log tells nothing: a checkpoint may have been.</summary>
+    public bool LogEndsAt(LogEnd end)
     {
         using var log = OpenLog(toWrite: false);
-        Span<byte> beginning = stackalloc byte[FrameHeader.Size];
-        var length = log.Length;
-        return FrameHeader.Read(beginning[..log.Read(beginning, 0)]) is { } first ? new(first.Generation, length) : null;
+        return end.At > 0 && log.Length >= end.At && FrameHeader.At(log, 0)?.Generation == end.Generation && FrameHeader.At(log, end.At) is null;
     }
 
     /// <summary>False when a file was deleted, replaced or changed by another program while the owner had it open.</summary>
-    public bool StillHas(long logLength) => disk.LengthOf(Data) is not null && disk.LengthOf(Log) == logLength;
+    public bool StillHas(DurableDatabase database) => database.IsStillAt(disk, Data, Log);
 
     /// <summary>The head that was last noted outside the store; null when none was.</summary>
     public Head? ReadAnchor()

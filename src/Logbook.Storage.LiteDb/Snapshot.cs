@@ -10,7 +10,6 @@ namespace Logbook.Storage.LiteDb;
 internal sealed class Snapshot(JournalFolder folder) : IDisposable
 {
     private DurableDatabase? _database;
-    private LogStamp? _stamp;
 
     /// <summary>Runs <paramref name="look"/>, or returns <paramref name="whenEmpty"/> when no journal has been kept here yet. Creates nothing.</summary>
     public T Look<T>(Func<View, T> look, T whenEmpty)
@@ -19,9 +18,8 @@ internal sealed class Snapshot(JournalFolder folder) : IDisposable
             return whenEmpty;
         using var shared = CheckpointLock.Shared(folder)
             ?? throw new JournalException(JournalTrouble.Busy, "another process has been tidying up the journal for unreasonably long; try again");
-        var stamp = folder.ReadLogStamp();
-        if (_database is null || stamp is null || stamp != _stamp)
-            Open(stamp);
+        if (_database is null || !folder.LogEndsAt(_database.LogEnd))
+            Open();
         return look(new(new RecordTable(_database!.Engine), _database.Damage));
     }
 
@@ -34,16 +32,9 @@ internal sealed class Snapshot(JournalFolder folder) : IDisposable
 
     public void Dispose() => Close();
 
-    private void Open(LogStamp? stamp)
+    private void Open()
     {
         Close();
         _database = DurableDatabase.ForReading(folder.OpenData(toWrite: false), folder.OpenLog(toWrite: false));
-        _stamp = stamp;
     }
 }
-
-/// <summary>
-/// Tells one state of the files from another: the log's generation is new after every checkpoint, and within it the log only
-/// grows. An empty log has none.
-/// </summary>
-internal sealed record LogStamp(ulong Generation, long Length);

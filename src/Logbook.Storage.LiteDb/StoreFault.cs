@@ -47,7 +47,7 @@ internal static class StoreFault
         or NotImplementedException or NotSupportedException or NullReferenceException or OutOfMemoryException;
 
     // ENOSPC, EDQUOT and EFBIG of Linux; disk full and handle disk full of Windows.
-    private static bool IsFull(IOException e) => e.HResult is 28 or 122 or 27 or unchecked((int)0x80070070) or unchecked((int)0x80070027);
+    public static bool IsFull(IOException e) => e.HResult is 28 or 122 or 27 or unchecked((int)0x80070070) or unchecked((int)0x80070027);
 
     private static string OneLine(Exception e) => e.Message.ReplaceLineEndings(" ").TrimEnd('.');
 }

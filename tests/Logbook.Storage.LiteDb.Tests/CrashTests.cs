@@ -1,5 +1,6 @@
 using Logbook.Journal;
 using Logbook.Journal.Tests;
+using Logbook.Storage.LiteDb.Disk;
 
 namespace Logbook.Storage.LiteDb.Tests;
 
@@ -47,11 +48,11 @@ public sealed class CrashTests : IDisposable
     public void A_torn_last_save_is_cut_away_and_the_next_one_follows_the_last_sound_one()
     {
         Fill(5);
-        var log = File.ReadAllBytes(_site.File("records.log"));
+        var log = Log(out var end);
         for (var i = 1; i <= 3; i++)
         {
             // As a cut of power would leave it: a new frame's beginning without its end.
-            File.WriteAllBytes(_site.File("records.log"), [.. log, .. log[..(i * 1000)]]);
+            File.WriteAllBytes(_site.File("records.log"), [.. log[..end], .. log[..(i * 1000)], .. log[(end + (i * 1000))..]]);
             var journal = _site.Open($"tty{i}");
 
             Assert.Equal(5, journal.Head.Seq);
@@ -66,8 +67,9 @@ public sealed class CrashTests : IDisposable
     public void A_save_lost_from_the_end_is_noticed_by_the_head_that_was_noted_beside_the_journal()
     {
         Fill(5);
+        _ = Log(out var end);
         using (var log = File.OpenWrite(_site.File("records.log")))
-            log.SetLength(log.Length - 1);
+            log.SetLength(end - 1);
         var journal = _site.Open();
 
         var check = journal.Verify();
@@ -82,8 +84,8 @@ public sealed class CrashTests : IDisposable
     public void Damage_inside_the_log_is_reported_and_nothing_is_cut_away()
     {
         Fill(6);
-        var log = File.ReadAllBytes(_site.File("records.log"));
-        log[log.Length / 2] ^= 1;
+        var log = Log(out var end);
+        log[end / 2] ^= 1;
         File.WriteAllBytes(_site.File("records.log"), log);
         var journal = _site.Open();
 
@@ -115,6 +117,40 @@ public sealed class CrashTests : IDisposable
     [Theory]
     [InlineData("records.log")]
     [InlineData("records.db")]
+    public void A_file_that_was_replaced_by_its_copy_under_the_writer_takes_no_more_saves(string name)
+    {
+        var journal = _site.Open();
+        journal.Append(Drafts.Of(new Remark("one", null, null)));
+        var (file, copy) = (_site.File(name), _site.File("copy"));
+        File.Copy(file, copy);
+        File.SetLastWriteTimeUtc(copy, File.GetLastWriteTimeUtc(file).AddSeconds(-1));
+        File.Move(copy, file, overwrite: true);
+
+        var refused = Assert.Throws<JournalException>(() => journal.Append(Drafts.Of(new Remark("two", null, null))));
+
+        Assert.Equal(JournalTrouble.Damaged, refused.Trouble);
+        Assert.Equal(1, _site.Open().Head.Seq);
+    }
+
+    [Fact]
+    public void A_log_that_another_one_was_copied_into_takes_no_more_saves()
+    {
+        using var elsewhere = new TemporarySite();
+        using (var other = elsewhere.Open())
+            other.Append(Drafts.Of(new Remark("another journal", null, null)));
+        var journal = _site.Open();
+        journal.Append(Drafts.Of(new Remark("one", null, null)));
+        using (var log = new FileStream(_site.File("records.log"), FileMode.Open, FileAccess.Write, FileShare.ReadWrite)) // as cp does
+            log.Write(File.ReadAllBytes(elsewhere.File("records.log")));
+
+        var refused = Assert.Throws<JournalException>(() => journal.Append(Drafts.Of(new Remark("two", null, null))));
+
+        Assert.Equal(JournalTrouble.Damaged, refused.Trouble);
+    }
+
+    [Theory]
+    [InlineData("records.log")]
+    [InlineData("records.db")]
     public void A_file_deleted_under_the_writer_takes_no_more_saves(string name)
     {
         var journal = _site.Open();
@@ -126,6 +162,16 @@ public sealed class CrashTests : IDisposable
             var refused = Assert.Throws<JournalException>(() => journal.Append(Drafts.Of(new Remark("two", null, null))));
             Assert.Equal(JournalTrouble.Damaged, refused.Trouble);
         }
+    }
+
+    /// <summary>The log as it lies on the disk; its saves end before <paramref name="end"/>, and zeros follow.</summary>
+    private byte[] Log(out int end)
+    {
+        var log = File.ReadAllBytes(_site.File("records.log"));
+        end = 0;
+        while (FrameHeader.Read(log.AsSpan(end)) is { } frame)
+            end += FrameHeader.Size + frame.Length;
+        return log;
     }
 
     private void Fill(int records)

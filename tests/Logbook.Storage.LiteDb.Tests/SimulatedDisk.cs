@@ -27,6 +27,8 @@ internal sealed class SimulatedDisk(Random chance) : IDisk
 
     public long? LengthOf(string path) => Find(path)?.Now.LongLength;
 
+    public bool IsAt(string path, IRawFile file) => ReferenceEquals(Find(path), file);
+
     public IRawFile ForReading(string path) => Find(path) ?? throw new FileNotFoundException("no such file", path);
 
     public IRawFile ForWriting(string path) => Find(path) ?? (_files[Path.GetFileName(path)] = new SimulatedFile(this, []));
@@ -153,13 +155,19 @@ internal sealed class SimulatedFile(SimulatedDisk disk, byte[] content) : IRawFi
     private byte[] TornWrite(byte[] content, long offset, byte[] bytes)
     {
         var share = disk.Chance.Next(3); // none, any part, all
+        var length = content.LongLength;
+        var torn = Resized(content, Math.Max(length, offset + bytes.Length));
         for (var at = 0; at < bytes.Length; at += Sector)
         {
             if (share == 2 || (share == 1 && disk.Chance.Next(2) == 0))
-                content = Written(content, offset + at, TornSector(bytes.AsSpan(at, Math.Min(Sector, bytes.Length - at)), whole: share == 2));
+            {
+                var sector = TornSector(bytes.AsSpan(at, Math.Min(Sector, bytes.Length - at)), whole: share == 2);
+                sector.CopyTo(torn, offset + at);
+                length = Math.Max(length, offset + at + sector.Length);
+            }
         }
 
-        return content;
+        return Resized(torn, length);
     }
 
     // Most sectors are kept whole; now and then the power goes within one, and what follows in it is anything.

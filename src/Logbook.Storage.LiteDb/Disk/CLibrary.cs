@@ -1,4 +1,5 @@
 using System.Runtime.InteropServices;
+using Microsoft.Win32.SafeHandles;
 
 namespace Logbook.Storage.LiteDb.Disk;
 
@@ -22,6 +23,20 @@ internal static class CLibrary
 
     [DllImport("libc", EntryPoint = "fsync", SetLastError = true)]
     public static extern int Fsync(int handle);
+
+    /// <summary>fdatasync, again when a signal interrupts it; returns 0, or the error's number.</summary>
+    public static int SyncData(SafeFileHandle handle)
+    {
+        const int interrupted = 4; // EINTR
+        int error;
+        do
+            error = DataSync(handle) == 0 ? 0 : Marshal.GetLastPInvokeError();
+        while (error == interrupted);
+        return error;
+    }
+
+    [DllImport("libc", EntryPoint = "fdatasync", SetLastError = true)]
+    private static extern int DataSync(SafeFileHandle handle);
 
     [DllImport("libc", EntryPoint = "close")]
     public static extern int Close(int handle);

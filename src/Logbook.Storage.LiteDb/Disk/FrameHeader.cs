@@ -16,7 +16,8 @@ internal readonly record struct FrameHeader(ulong Generation, uint Number, int F
     public const int Size = 32;
     public const int PageSize = 8192;
     private const int Summed = 24;
-    private const uint Mark = 0x474F4C42; // "BLOG" on the disk
+
+    private static ReadOnlySpan<byte> Mark => "BLOG"u8;
 
     public static FrameHeader Of(ulong generation, uint number, int firstPage, ReadOnlySpan<byte> pages)
     {
@@ -27,7 +28,7 @@ internal readonly record struct FrameHeader(ulong Generation, uint Number, int F
     /// <summary>Null when no frame begins here.</summary>
     public static FrameHeader? Read(ReadOnlySpan<byte> from)
     {
-        if (from.Length < Size || BinaryPrimitives.ReadUInt32LittleEndian(from) != Mark)
+        if (from.Length < Size || !from.StartsWith(Mark))
             return null;
         var header = new FrameHeader(
             BinaryPrimitives.ReadUInt64LittleEndian(from[4..]),
@@ -38,9 +39,20 @@ internal readonly record struct FrameHeader(ulong Generation, uint Number, int F
         return header.FirstPage >= 0 && header.Length > 0 ? header : null;
     }
 
+    /// <summary>Null when no frame begins at this place of the file.</summary>
+    public static FrameHeader? At(IRawFile file, long place)
+    {
+        Span<byte> header = stackalloc byte[Size];
+        return Read(header[..file.Read(header, place)]);
+    }
+
+    /// <summary>The next place from <paramref name="offset"/> on where a frame may begin; null when there is none.</summary>
+    public static int? Next(ReadOnlySpan<byte> all, int offset) =>
+        offset < all.Length && all[offset..].IndexOf(Mark) is var ahead and >= 0 ? offset + ahead : null;
+
     public void Write(Span<byte> into)
     {
-        BinaryPrimitives.WriteUInt32LittleEndian(into, Mark);
+        Mark.CopyTo(into);
         BinaryPrimitives.WriteUInt64LittleEndian(into[4..], Generation);
         BinaryPrimitives.WriteUInt32LittleEndian(into[12..], Number);
         BinaryPrimitives.WriteInt32LittleEndian(into[16..], FirstPage);

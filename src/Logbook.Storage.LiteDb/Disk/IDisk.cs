@@ -6,6 +6,9 @@ internal interface IDisk
     /// <summary>The file's length; null when there is no such file.</summary>
     long? LengthOf(string path);
 
+    /// <summary>True when the path leads to this open file, and not to none or to another one.</summary>
+    bool IsAt(string path, IRawFile file);
+
     IRawFile ForReading(string path);
 
     /// <summary>Creates the file when there is none.</summary>

@@ -7,6 +7,8 @@ internal sealed class LocalDisk : IDisk
 {
     public long? LengthOf(string path) => new FileInfo(path) is { Exists: true } file ? file.Length : null;
 
+    public bool IsAt(string path, IRawFile file) => ((DiskFile)file).IsAt(path);
+
     public IRawFile ForReading(string path) => DiskFile.ForReading(path);
 
     public IRawFile ForWriting(string path) => DiskFile.ForWriting(path);

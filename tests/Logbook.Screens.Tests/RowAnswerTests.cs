@@ -79,6 +79,20 @@ public sealed class RowAnswerTests
     }
 
     [Fact]
+    public void A_second_reading_straight_after_Enter_belongs_to_the_value_that_was_just_typed()
+    {
+        using var terminal = new Terminal();
+
+        terminal.Open("Line round").Press("99.8⏎s");
+        Assert.Contains("Second reading of SL-T1", terminal.Screen, StringComparison.Ordinal);
+        terminal.Press("99.6⏎");
+
+        Assert.Equal((1, "", "99.6"), (terminal.Round.Current, terminal.Round.Field, terminal.Round.Rows[0].Line!.Second));
+        terminal.Press("302⏎⎋");
+        Assert.Equal("99.8 (99.6) 302 ()", string.Join(' ', Assert.Single(terminal.Entries).Readings.Select(r => $"{r.Typed} ({r.Second})")));
+    }
+
+    [Fact]
     public void A_second_reading_that_is_no_number_is_refused()
     {
         using var terminal = new Terminal();

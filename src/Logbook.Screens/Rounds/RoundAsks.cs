@@ -11,9 +11,14 @@ internal static class RoundAsks
         $"When was {Tag(session)} read?", ClockText.Accepted, "",
         (asking, text, setting) => At(asking, text, setting, at => RowAnswers.ReadAt(asking.Back(), at, setting)));
 
-    public static AskPage Second(Session session) => new(
-        $"Second reading of {Tag(session)}", "kept beside the first", "",
-        (asking, text, setting) => RowAnswers.Second(asking.Back(), asking, text, setting));
+    /// <summary>Of the present row; where that is still open, of the one answered last: there the value was just read.</summary>
+    public static AskPage Second(Session session)
+    {
+        var page = Page(session);
+        var row = page.Row.Answered || page.Answered is not { } last ? page.Current : last;
+        return new($"Second reading of {page.Rows[row].Point.Tag}", "kept beside the first", "",
+            (asking, text, setting) => RowAnswers.Second(asking.Back(), asking, row, text, setting));
+    }
 
     public static AskPage Keep(Session session) => new(
         $"Why does {Page(session).Field} at {Tag(session)} stand?", "a few words, kept with the value", "",

@@ -20,9 +20,10 @@ internal static class RowAnswers
         return line.Text is null || page.Field.Length > 0 ? Entering.Amend(session, page, line) : Entering.Take(session, page, line, setting);
     }
 
-    public static Next Second(Session session, Session asking, string text, Setting setting)
+    /// <summary>The second reading goes beside the first in its row; the field stays where it is.</summary>
+    public static Next Second(Session session, Session asking, int row, string text, Setting setting)
     {
-        var page = (RoundPage)session.Top;
+        var (present, page) = ((RoundPage)session.Top, ((RoundPage)session.Top).MoveTo(row));
         if (page.Row.Line is not { Text: not null and not "-" } first)
         {
             return Next.Of(asking.Say("there is no first reading to set it beside: Esc, type that, then s on its row"));
@@ -30,7 +31,13 @@ internal static class RowAnswers
 
         var line = first with { Second = string.IsNullOrWhiteSpace(text) ? null : text.Trim() };
         var judged = Judging.Judge(session, page, line, setting);
-        return judged.Ok ? Entering.Amend(session, page, line) : Next.Of(asking.Say(string.Join("; ", judged.Mistakes)));
+        if (!judged.Ok)
+        {
+            return Next.Of(asking.Say(string.Join("; ", judged.Mistakes)));
+        }
+
+        var amended = Entering.Amend(session, page, line);
+        return amended with { Session = amended.Session.Put(present with { Rows = ((RoundPage)amended.Session.Top).Rows }) };
     }
 
     public static Next Keep(Session session, string why, Setting setting)

@@ -7,15 +7,21 @@ namespace Logbook.Handover;
 /// <param name="Fresh">How long the value may be used.</param>
 public sealed record Stock(string Point, string Title, string Value, DateTimeOffset At, TimeSpan Fresh, long Seq)
 {
+    /// <summary>Area code of the tank.</summary>
+    public required string Area { get; init; }
+
+    /// <summary>True for the hours that it lasts, false for its level.</summary>
+    public required bool Lasts { get; init; }
+
     private static readonly string[] Tanks =
         ["raw-green-liquor", "green-liquor-tank", "white-liquor-tank", "lime-mud-tank", "weak-wash", "lime"];
 
     /// <summary>Levels of the tanks, and derived hours that they last where the site computes them.</summary>
     internal static IReadOnlyList<Stock> Of(Site site, State state) =>
     [
-        .. site.Points.Where(IsStock).OrderBy(p => Area.All.ToList().IndexOf(p.Area))
+        .. site.Points.Where(p => IsStock(site, p)).OrderBy(p => Plant.Area.All.ToList().IndexOf(p.Area))
             .Select(p => state.Latest.TryGetValue(p.Tag, out var latest) && latest.Value is { } value
-                ? new Stock(p.Tag, Say.Visible(p.Description), Say.Value(p, value, latest.Unit), latest.At, p.Stale, latest.Seq)
+                ? new Stock(p.Tag, Say.Visible(p.Description), Say.Value(p, value, latest.Unit), latest.At, p.Stale, latest.Seq) { Area = p.Area, Lasts = !IsLevel(p) }
                 : null)
             .OfType<Stock>(),
     ];
@@ -24,6 +30,10 @@ public sealed record Stock(string Point, string Title, string Value, DateTimeOff
     internal static bool IsLevel(Point point) => Tanks.Contains(point.Area, StringComparer.Ordinal)
         && point.Unit.Name == "%" && point.Description.Contains("level", StringComparison.OrdinalIgnoreCase);
 
-    private static bool IsStock(Point point) => IsLevel(point)
-        || (Tanks.Contains(point.Area, StringComparer.Ordinal) && point.Kind == PointKind.Derived && point.Unit.Name == "h");
+    private static bool IsStock(Site site, Point point) => IsLevel(point)
+        || (Tanks.Contains(point.Area, StringComparer.Ordinal) && point.Kind == PointKind.Derived && point.Unit.Name == "h" && !IsStay(site, point));
+
+    /// <summary>How long liquor stays in a tank is no reserve.</summary>
+    private static bool IsStay(Site site, Point point) =>
+        site.Calculations.Any(c => c.Use == "residence-time" && c.Outputs.Values.Contains(point.Tag, StringComparer.OrdinalIgnoreCase));
 }

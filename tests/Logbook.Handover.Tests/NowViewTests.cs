@@ -1,4 +1,5 @@
 using Logbook.Journal;
+using Logbook.Testing;
 
 namespace Logbook.Handover.Tests;
 
@@ -63,6 +64,20 @@ public class NowViewTests
         Assert.Equal('x', Mark(view, "white-liquor-filter"));
         Assert.Equal('-', Mark(view, "classifier"));
         Assert.Equal('-', Mark(NowView.Of(line.Clock("2026-11-24T12:01-05:00").Desk), "white-liquor-tank"));
+    }
+
+    [Fact]
+    public void What_a_tank_holds_and_how_long_that_lasts_is_stock_and_how_long_liquor_stays_in_it_is_not()
+    {
+        var lasts = new Formula("tank", [new("level", "%", "level", 0, 100)], [new("hours-to-empty", "h", "hours")], i => Formula.Give(("hours-to-empty", i["level"] / 10)));
+        var stays = new Formula("residence-time", [new("level", "%", "level", 0, 100)], [new("time", "h", "hours")], i => Formula.Give(("time", i["level"] / 5)));
+        var files = Some.Changed(
+            ("[[calculation]]\nuse = \"margin\"", "[[calculation]]\nuse = \"tank\"\nname = \"white\"\ninputs.level = \"WT-L\"\noutputs.hours-to-empty = \"WT-H\"\n\n[[calculation]]\nuse = \"residence-time\"\nname = \"stay\"\ninputs.level = \"WT-L\"\noutputs.time = \"WT-RT\"\n\n[[calculation]]\nuse = \"margin\""),
+            ("WL-CE,Caus", "WT-L,White liquor tank level,white-liquor-tank,%,read,1,0.1,0.5,0,100,,,,,,,,,,,\nWT-H,Hours that it lasts,white-liquor-tank,h,derived,1,,,,,,,,,,,,,,,\nWT-RT,Hours that it stays,white-liquor-tank,h,derived,1,,,,,,,,,,,,,,,\nWL-CE,Caus"));
+        using var line = new SmallLine(SmallLine.At("2026-11-24T08:00-05:00"), files, [.. Some.Calculations, lasts.Loaded, stays.Loaded]);
+        line.Record(null, "WT-L=50");
+
+        Assert.Equal([("WT-L", false, "50.0 %"), ("WT-H", true, "5.0 h")], NowView.Of(line.Desk).Stocks.Select(s => (s.Point, s.Lasts, s.Value)));
     }
 
     [Fact]

@@ -120,7 +120,7 @@ public sealed class GraphTests
 
         terminal.Press("/SL-F1⏎");
 
-        Assert.Contains("rising 12 m3/h an hour; reaches watch high in about 2.92 h", terminal.Words, StringComparison.Ordinal);
+        Assert.Contains("rising 12 m3/h an hour; reaches the upper watch limit in about 2.92 h", terminal.Words, StringComparison.Ordinal);
     }
 
     [Fact]

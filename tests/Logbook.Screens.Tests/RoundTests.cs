@@ -85,6 +85,14 @@ public sealed class RoundTests
     }
 
     [Fact]
+    public void On_a_tiny_screen_the_row_that_is_typed_is_still_seen()
+    {
+        using var terminal = new Terminal(before: t => t.Carry("safety-equipment", "slaker", "no flow"));
+
+        Assert.Contains("\n > SL-T1", terminal.Size(40, 9).Open("Line round").Press("99").Screen, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void The_limits_speak_at_each_key_in_words_and_difference()
     {
         using var terminal = new Terminal();

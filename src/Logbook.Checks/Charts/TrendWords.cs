@@ -52,9 +52,12 @@ internal static class TrendWords
 
         var way = $"{(slope.PerHour > 0 ? "rising" : "falling")} {Number(Math.Abs(slope.PerHour))} {trend.Unit} an hour";
         return trend.HoursToLimit is { Value: { } hours, Low: { } first } to
-            ? $"{way}; reaches {to.Limit.Replace('_', ' ')} in about {Number(hours)} h ({Number(first)} to {(to.High is { } last ? Number(last) : "never")}) if nothing is changed"
+            ? $"{way}; reaches {Words(to.Limit)} in about {Number(hours)} h ({Number(first)} to {(to.High is { } last ? Number(last) : "never")}) if nothing is changed"
             : way;
     }
+
+    /// <summary>A limit by its name in the data.</summary>
+    private static string Words(string limit) => limit.Split('_') is [var level, var side] ? $"the {(side == "high" ? "upper" : "lower")} {level} limit" : limit;
 
     private static string Number(double value) => value.ToString("G3", CultureInfo.InvariantCulture);
 }

@@ -6,11 +6,11 @@ namespace Logbook.Screens;
 /// <param name="To">Last line of the body that must be seen.</param>
 internal sealed record Layout(IReadOnlyList<Line> Head, IReadOnlyList<Line> Body, int From, int To, IReadOnlyList<Line> Foot)
 {
-    /// <summary>Exactly <paramref name="height"/> lines of at most <paramref name="width"/> columns. On a tiny screen the bottom stays.</summary>
+    /// <summary>Exactly <paramref name="height"/> lines of at most <paramref name="width"/> columns. On a tiny screen the head goes first, then the line that must be seen; the bottom stays.</summary>
     public Sheet Fill(int width, int height, IReadOnlyList<Line> bottom)
     {
         IReadOnlyList<Line> foot = [.. Foot, .. bottom];
-        var room = Math.Max(0, height - Head.Count - foot.Count);
+        var room = Math.Max(1, height - Head.Count - foot.Count);
         Line[] lines = [.. Head, .. Window(room, width), .. foot];
         return new Sheet([.. lines.Skip(Math.Max(0, lines.Length - height)).Select(l => l.Cut(width))]);
     }

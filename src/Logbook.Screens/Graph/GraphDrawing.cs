@@ -158,7 +158,7 @@ internal static class GraphDrawing
 
             if (series.Trend.Count > 0)
             {
-                foreach (var line in Gutter.Lines("", Look.Plain, string.Join("; ", series.Trend), session.Width, page.Series.Count > 1 ? 1 : 3, Look.Faint))
+                foreach (var line in Gutter.Lines("", Look.Plain, string.Join("; ", series.Trend), session.Width, page.Series.Count > 2 ? 1 : 2, Look.Faint))
                 {
                     yield return line;
                 }

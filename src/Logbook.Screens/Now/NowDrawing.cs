@@ -140,8 +140,17 @@ internal static class NowDrawing
 
     private static IEnumerable<Line> StockLines(Session session)
     {
-        var stocks = session.Facts.Now.Stocks.Select(s => $"{s.Title} {s.Value} {(session.Clock - s.At > s.Fresh ? "OLD, " : "")}{Say.Time(session.Site, s.At, session.Clock)}").ToList();
+        var stocks = session.Facts.Now.Stocks.GroupBy(s => s.Area, StringComparer.Ordinal).Select(tank => Tank(session, [.. tank.OrderBy(s => s.Lasts)])).ToList();
         return stocks.Count == 0 ? [] : Gutter.Lines("stocks", Look.Strong, string.Join(";  ", stocks), session.Width);
+    }
+
+    /// <summary><c>Green liquor tank 60.6 % 02:21, lasts 4.5 h</c>; where several lie in one area, each by its own name.</summary>
+    private static string Tank(Session session, List<Stock> held)
+    {
+        var one = held.Count(s => !s.Lasts) == 1;
+        var words = held.Select((s, i) => $"{(!one ? s.Title + " " : s.Lasts ? "lasts " : "")}{s.Value}{(session.Clock - s.At > s.Fresh ? " OLD," : "")}"
+            + (i > 0 && held[i - 1].At == s.At ? "" : $" {Say.Time(session.Site, s.At, session.Clock)}"));
+        return (one ? AreaWords.Of(held[0].Area) + " " : "") + string.Join(", ", words);
     }
 
     private static IEnumerable<Line> FilesDiffer(Session session) => session.Facts.Now.FilesDiffer

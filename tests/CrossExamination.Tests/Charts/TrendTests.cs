@@ -18,7 +18,7 @@ public sealed class TrendTests
         Assert.Equal(10.8734, trend.HoursToLimit.Value!.Value, 4);
         Assert.Equal(7.7379, trend.HoursToLimit.Low!.Value, 4);
         Assert.Equal(18.6113, trend.HoursToLimit.High!.Value, 4);
-        Assert.Contains(trend.Words, w => w.Contains("falling 0.0823 % an hour; reaches watch low in about 10.9 h (7.74 to 18.6)", StringComparison.Ordinal));
+        Assert.Contains(trend.Words, w => w.Contains("falling 0.0823 % an hour; reaches the lower watch limit in about 10.9 h (7.74 to 18.6)", StringComparison.Ordinal));
     }
 
     [Fact]

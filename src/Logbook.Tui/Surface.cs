@@ -1,10 +1,12 @@
 using System.Text;
 using Logbook.Screens;
 using Terminal.Gui.App;
+using Terminal.Gui.Drawing;
 using Terminal.Gui.Input;
 using Terminal.Gui.Text;
 using Terminal.Gui.ViewBase;
 using Terminal.Gui.Views;
+using Attribute = Terminal.Gui.Drawing.Attribute;
 using Line = Logbook.Screens.Line;
 
 namespace Logbook.Tui;
@@ -158,12 +160,30 @@ internal sealed class Surface : Runnable
         var left = Viewport.Width;
         foreach (var span in line.Spans.Where(s => s.Text.Length > 0))
         {
-            SetAttribute(_looks.Of(span.Look));
-            AddStr(span.Text);
+            Draw(span.Text, _looks.Of(span.Look));
             left -= span.Text.GetColumns();
         }
 
         SetAttribute(_looks.Of(Look.Plain));
         AddStr(new string(' ', Math.Max(0, left)));
+    }
+
+    /// <summary>A block is as wide as its column; a line under words is under the words alone.</summary>
+    private void Draw(string text, Attribute attribute)
+    {
+        var words = attribute.Style.HasFlag(TextStyle.Underline) ? text.Trim(' ') : text;
+        var from = text.IndexOf(words, StringComparison.Ordinal);
+        Put(text[..from], _looks.Of(Look.Plain));
+        Put(words, attribute);
+        Put(text[(from + words.Length)..], _looks.Of(Look.Plain));
+    }
+
+    private void Put(string text, Attribute attribute)
+    {
+        if (text.Length > 0)
+        {
+            SetAttribute(attribute);
+            AddStr(text);
+        }
     }
 }

@@ -21,6 +21,17 @@ public sealed class SurfaceTests
     }
 
     [Fact]
+    public void Without_colour_a_watch_is_underlined_under_its_words_alone()
+    {
+        using var glass = new Glass(colour: false);
+        Assert.Empty(RecordEntry.Run(glass.Desk, Some.Entry("SL-F1=345")).Mistakes);
+        glass.Wait(TimeSpan.FromMinutes(1));
+
+        Assert.True(glass.Under("1 watch").Style.HasFlag(TextStyle.Underline));
+        Assert.False(glass.Under(" 1 watch").Style.HasFlag(TextStyle.Underline));
+    }
+
+    [Fact]
     public void A_round_is_typed_by_keys_and_saved()
     {
         using var glass = new Glass();

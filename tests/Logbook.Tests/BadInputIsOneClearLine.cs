@@ -99,7 +99,7 @@ public sealed class BadInputIsOneClearLine : IDisposable
         Assert.Equal(2, byHand.Code);
         Assert.Single(byHand.Lines);
         Assert.Equal(0, entry.Code);
-        Assert.Contains("calculation.refused", entry.Out, StringComparison.Ordinal);
+        Assert.Contains("calculation.order", entry.Out, StringComparison.Ordinal);
         Assert.Contains("\"value\":34", _cli.Run("list", "WL-A", "--json").Out, StringComparison.Ordinal);
     }
 

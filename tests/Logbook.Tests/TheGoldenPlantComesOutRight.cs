@@ -95,7 +95,7 @@ public sealed class TheGoldenPlantComesOutRight : IDisposable
         Assert.DoesNotContain(
             answer.Json.GetProperty("results").EnumerateArray(),
             r => r.TryGetProperty("point", out var p) && p.GetString() is "GL-TTA" or "SL-CAOX" or "SL-LIMEX" or "SL-LR" or "CA-EQ");
-        Assert.Contains(Findings(answer), f => f.Words.Contains("below a", StringComparison.Ordinal));
+        Assert.Contains(Findings(answer), f => f.Words.Contains("below GL-A 40.00 mL", StringComparison.Ordinal));
     }
 
     private static readonly string[] Steady =

@@ -74,15 +74,15 @@ public sealed class TheImpossibleIsRefused : IDisposable
         Impossible.Select(i => i.Id).Order(StringComparer.Ordinal));
 
     [Theory]
-    [InlineData("WL-B", "WL-A=29", "WL-B=28", "WL-C=39.7")]
-    [InlineData("SL-F1", "LM-F1=18.6", "LM-CAO=88", "SL-F1=0")]
-    [InlineData("GC-T2", "SL-F1=300", "GC-T1=85", "GC-T2=95", "RG-D=1137", "RG-T=93", "GC-P=58", "GC-FC=2.5")]
-    public void From_a_round_it_is_a_finding_and_the_readings_are_saved(string point, params string[] readings)
+    [InlineData("order", "WL-B", "WL-A=29", "WL-B=28", "WL-C=39.7")]
+    [InlineData("refused", "SL-F1", "LM-F1=18.6", "LM-CAO=88", "SL-F1=0")]
+    [InlineData("refused", "GC-T2", "SL-F1=300", "GC-T1=85", "GC-T2=95", "RG-D=1137", "RG-T=93", "GC-P=58", "GC-FC=2.5")]
+    public void From_a_round_it_is_a_finding_and_the_readings_are_saved(string code, string point, params string[] readings)
     {
         var answer = _cli.Run(["record", .. readings, "--by", "op1", "--json"]);
 
         Assert.Equal(0, answer.Code);
-        Assert.Contains(answer.Json.GetProperty("findings").EnumerateArray(), f => Text(f, "code") == "calculation.refused" && Text(f, "point") == point);
+        Assert.Contains(answer.Json.GetProperty("findings").EnumerateArray(), f => Text(f, "code") == "calculation." + code && Text(f, "point") == point);
         foreach (var reading in readings)
         {
             var (tag, value) = (reading.Split('=')[0], reading.Split('=')[1]);

@@ -72,7 +72,7 @@ internal static class Judging
     }
 
     private static bool IsLast(RoundPage page, string derived) =>
-        page.RowsOf(derived) is var rows && page.Links.IsMostly(derived, rows.Count) && rows.All(i => i == page.Current || page.Rows[i].Answered);
+        page.RowsOf(derived) is var rows && page.Mostly.Contains(derived) && rows.All(i => i == page.Current || page.Rows[i].Answered);
 
     public static Finding Refusal(IReadOnlyList<Mistake> mistakes) =>
         new(Level.Watch, "refused", null, string.Join("; ", mistakes), []);

@@ -49,12 +49,16 @@ internal sealed class RoundColumns
     {
         var (point, number) = (result.Point, result.Result);
         var u = number.U is > 0 ? $"plus or minus {Figures.Two(2 * number.U.Value)}{(string.IsNullOrEmpty(number.Covers) ? "" : $", {number.Covers}")}" : "";
-        var basis = point.UnitInWords.Equals(point.Unit.Name, StringComparison.Ordinal) ? "" : $"{point.UnitInWords}; ";
+        var basis = Says(point) ? "" : $"{point.UnitInWords}; ";
         var level = result.Worst is { } worst ? LevelWords.Of(worst) + (u.Length > 0 ? "; " : "") : "";
         var look = result.Worst is null ? Look.Faint : LevelWords.LookOf(result.Worst);
         return Line.Of(new Span("   = " + TextWidth.Fit(point.Description, _tag + 2 + _description - 3), Look.Faint),
             new Span(" " + TextWidth.Right(Say.Number(number.Value, point.Decimals), Value) + " " + TextWidth.Fit(Unit(point), _unit) + " "), new Span(" " + basis + level + u, look));
     }
+
+    /// <summary>The unit's column or the description tells the basis of a strength and the temperature of its litre.</summary>
+    private static bool Says(Point point) => point.UnitInWords.Equals(point.Unit.Name, StringComparison.Ordinal)
+        || (point.UnitInWords.Split(' ', 2) is [_, var basis] && point.Description.Contains(basis, StringComparison.Ordinal));
 
     private string Name(Point point) => TextWidth.Fit(point.Tag, _tag) + "  " + TextWidth.Fit(point.Description, _description);
 

@@ -9,6 +9,9 @@ namespace Logbook.Screens;
 /// <param name="Slot">The slot that was open when the round was opened; null when none was.</param>
 internal sealed record RoundPage(Round Round, RoundNow? Slot, ImmutableList<RoundRow> Rows, Links Links) : Page
 {
+    /// <summary>Derived tags that come mostly from these rows, and not from other rounds.</summary>
+    public IReadOnlySet<string> Mostly { get; } = Links.Mostly(Rows.Select(r => r.Point.Tag));
+
     public int Current { get; init; }
 
     /// <summary>Every row is answered and the field stands behind the last: what is typed there has no row.</summary>

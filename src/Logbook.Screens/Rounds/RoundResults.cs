@@ -20,6 +20,6 @@ internal static class RoundResults
     private static int Place(RoundPage page, ResultRow result)
     {
         var rows = page.RowsOf(result.Point.Tag);
-        return page.Links.IsMostly(result.Point.Tag, rows.Count) && rows.All(i => page.Rows[i].Answered) ? rows[^1] : -1;
+        return page.Mostly.Contains(result.Point.Tag) && rows.All(i => page.Rows[i].Answered) ? rows[^1] : -1;
     }
 }

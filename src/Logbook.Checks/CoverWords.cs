@@ -23,12 +23,7 @@ internal static class CoverWords
     }
 
     /// <summary>The description up to its first comma, as it stands inside a sentence.</summary>
-    public static string Plain(Point point)
-    {
-        var name = point.Description.Split(',')[0];
-        var word = name.Split(' ')[0];
-        return word.Skip(1).All(char.IsLower) ? char.ToLowerInvariant(name[0]) + name[1..] : name;
-    }
+    public static string Plain(Point point) => FirstLetter.Small(point.Description.Split(',')[0]);
 
     /// <summary>The sources that make up four fifths of the variance, three at most, the largest first.</summary>
     public static string Covers(IReadOnlyList<Contribution> contributions)

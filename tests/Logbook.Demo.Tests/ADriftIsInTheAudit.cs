@@ -26,6 +26,7 @@ public sealed class ADriftIsInTheAudit
     {
         var evidence = Assert.Single(Flags(Drifting)).Evidence;
 
+        Assert.StartsWith("Total titratable alkali of weak wash (WW-TTA), by WW-D against the laboratory: ", evidence[0], StringComparison.Ordinal);
         Assert.Contains(evidence, e => e.Contains("comparisons since then", StringComparison.Ordinal) && e.Contains(" against ", StringComparison.Ordinal));
         Assert.Contains(evidence, e => e.StartsWith("Also seen when: ", StringComparison.Ordinal) && e.Contains("other salts", StringComparison.Ordinal));
         Assert.Contains(evidence, e => e.StartsWith("Would settle: ", StringComparison.Ordinal));

@@ -77,7 +77,7 @@ public static class AgainstLaboratory
         return readings.Count == 0 ? null : new Departure
         {
             Point = line.Subjects[readings[0]].Point!, By = (last.Select(c => c.Seen.Reading.Difference).Median() - usual) / slopes[readings[0]],
-            Since = since, Quantity = row.Quantity, Unit = row.Unit.Name, Usual = usual, Comparisons = apart.Count,
+            Since = since, Quantity = row.Ways[1 - instrument].Named, Unit = row.Unit.Name, Usual = usual, Comparisons = apart.Count,
             Last = [.. last.Select(c => (c.At, Value(c.Seen, row, instrument), Value(c.Seen, row, 1 - instrument)))],
             Beside = [.. readings.Skip(1).Select(p => line.Subjects[p].Name)],
             WhenOff = Of(row, instrument).Select(p => line.Subjects[p].WhenOff).FirstOrDefault(w => w is not null),
@@ -102,7 +102,7 @@ public sealed record Departure
 
     public required DateTimeOffset Since { get; init; }
 
-    /// <summary>What both tell of, in words.</summary>
+    /// <summary>What both tell of, as the laboratory names it inside a sentence.</summary>
     public required string Quantity { get; init; }
 
     public required string Unit { get; init; }

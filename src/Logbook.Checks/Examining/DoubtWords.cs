@@ -39,13 +39,13 @@ internal static class DoubtWords
             var told = doubt.Accused.Where(a => a.Subject.Role != Role.Method).Select(Told).ToList();
             return told.Count == 0 ? ""
                 : doubt.Many ? $"Something does not fit, but which cannot be told: {Words.And([.. told.Take(Listed)])} could explain it, and {doubt.Accused.Count - Math.Min(Listed, told.Count)} more."
-                : told.Count == 1 ? $"{Capital(told[0])} may not fit."
+                : told.Count == 1 ? $"{FirstLetter.Large(told[0])} may not fit."
                 : $"One of these does not fit: {Words.Or(told)}.";
         }
 
         return one.Subject.Role == Role.Method
             ? $"The readings may all be right: {one.Subject.WhenOff ?? one.Subject.Words + " is off"}."
-            : $"{Capital(Told(one))} does not fit: about {Size(one)} too {(one.Bias > 0 ? "high" : "low")}.";
+            : $"{FirstLetter.Large(Told(one))} does not fit: about {Size(one)} too {(one.Bias > 0 ? "high" : "low")}.";
     }
 
     private static string Contradicts(Doubt doubt)
@@ -56,10 +56,10 @@ internal static class DoubtWords
         }
 
         var row = against.Seen.Row;
-        var agrees = doubt.Agreeing is { } agreeing ? $" {Capital(Way(agreeing, 0))} and {Way(agreeing, 1)} agree." : "";
+        var agrees = doubt.Agreeing is { } agreeing ? $" {FirstLetter.Large(Way(agreeing, 0))} and {Way(agreeing, 1)} agree." : "";
         return row.IsBalance
             ? $"The balance '{row.Quantity}' is off by {Number(row, against.Seen.Reading.Difference)}, usually by {Number(row, against.Usual)}.{agrees}"
-            : $"{Capital(Way(against, 1))} against {Way(against, 0)}: {MoreOrLess(row, against.Seen.Reading.Difference, unit: true)}, usually {MoreOrLess(row, against.Usual, unit: false)}.{agrees}";
+            : $"{FirstLetter.Large(Way(against, 1))} against {Way(against, 0)}: {MoreOrLess(row, against.Seen.Reading.Difference, unit: true)}, usually {MoreOrLess(row, against.Usual, unit: false)}.{agrees}";
     }
 
     /// <summary>What would explain it with every reading right.</summary>
@@ -96,7 +96,7 @@ internal static class DoubtWords
     {
         var estimate = row.Seen.Row.Ways[way];
         var given = Units.CanConvert(estimate.Unit, row.Seen.Row.Unit) ? Units.Convert(row.Seen.Gives[way], estimate.Unit, row.Seen.Row.Unit) : row.Seen.Gives[way];
-        return $"{(estimate.Point is { } point ? $"{CoverWords.Plain(point)} ({point.Tag})" : estimate.Words)} {Number(row.Seen.Row, given)}";
+        return $"{estimate.Named} {Number(row.Seen.Row, given)}";
     }
 
     private static string MoreOrLess(Row row, double difference, bool unit) =>
@@ -106,6 +106,4 @@ internal static class DoubtWords
         $"{row.Seen.Row.Name}: {string.Join(" | ", row.Seen.Gives.Select(g => Number(row.Seen.Row, g)))} at {Words.Time(row.Examined.Frame.Sheet.At)}, difference {Number(row.Seen.Row, row.Seen.Reading.Difference)}, usual {Number(row.Seen.Row, row.Usual)}, {Math.Abs(row.Surprise):0.0} times its uncertainty");
 
     private static string Number(Row row, double value) => row.Ways[0].Point is { Decimals: var decimals } ? value.ToString("F" + Math.Max(1, decimals), CultureInfo.InvariantCulture) : Words.Number(value);
-
-    private static string Capital(string words) => words.Length == 0 ? words : char.ToUpperInvariant(words[0]) + words[1..];
 }

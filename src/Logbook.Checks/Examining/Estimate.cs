@@ -14,6 +14,9 @@ internal sealed record Estimate(string Words, Unit Unit, IReadOnlyList<Source> S
     /// <summary>The derived point in which it lands, or the point that is read.</summary>
     public Point? Point { get; init; }
 
+    /// <summary>Inside a sentence: <c>CaO that reacted (WL-CAO)</c>.</summary>
+    public string Named => Point is { } point ? $"{CoverWords.Plain(point)} ({point.Tag})" : Words;
+
     /// <summary>How long after a move of what it takes it holds again.</summary>
     public TimeSpan Settles => Links.SelectMany(l => l.Gives).Select(g => g.Output.Settles).DefaultIfEmpty(TimeSpan.Zero).Max();
 

@@ -23,13 +23,11 @@ internal static class OffLaboratory
         {
             Evidence =
             [
-                $"{Capital(Say.Visible(departure.Quantity))}, by {tag} against the laboratory: {string.Join(", ", apart)}; {Say.Count(departure.Comparisons, "comparison")} since then. When it was learned they were {Number(Math.Abs(departure.Usual))} apart.",
+                $"{FirstLetter.Large(Say.Visible(departure.Quantity))}, by {tag} against the laboratory: {string.Join(", ", apart)}; {Say.Count(departure.Comparisons, "comparison")} since then. When it was learned they were {Number(Math.Abs(departure.Usual))} apart.",
                 $"Also seen when: the laboratory's acid, pipette or sampling place changed{(departure.Beside.Count == 0 ? "" : $"; {string.Join(" or ", departure.Beside.Select(Say.Visible))} is off, which goes into the same figure")}{(departure.WhenOff is { } why ? "; " + Say.Visible(why) : "")}.",
                 $"Would settle: a check of {tag} with a second instrument, and one sample with freshly standardised acid.",
                 "Not a finding about anyone.",
             ],
         };
     }
-
-    private static string Capital(string words) => words.Length == 0 ? words : char.ToUpperInvariant(words[0]) + words[1..];
 }

@@ -3,6 +3,9 @@ namespace Logbook.Plant;
 /// <summary>How much of a shift its rounds take.</summary>
 public static class Workload
 {
+    /// <summary>More than a quarter of a shift leaves too little for the line itself. Judgement, no source.</summary>
+    public const double Most = 0.25;
+
     /// <summary>Minutes of rounds in an ordinary shift, on average.</summary>
     public static double MinutesPerShift(Site site) => site.Rounds.Sum(r => r.Takes.TotalMinutes * TimesPerShift(site, r.Schedule));
 

@@ -243,7 +243,10 @@ public sealed partial class TheQuestionsOfAShift(DemoLog demo) : IClassFixture<D
     {
         var idle = demo.Rows("audit", "audit", "--flag", "limit-never", "--flag", "limit-always", "--flag", "always-not-taken", "--from", Iso(demo.Now.AddDays(-14)));
 
-        Assert.Contains(idle, r => Text(r, "flag") == "limit-never");
+        var never = idle.Where(r => Text(r, "flag") == "limit-never").ToList();
+        Assert.NotEmpty(never);
+        Assert.Equal(never.Count, never.Select(r => Text(r, "point")).Distinct(StringComparer.Ordinal).Count()); // one line a point
+        Assert.All(never, r => Assert.Equal(Text(r, "text").Split("readings: ")[1].Split(", ").Length, int.Parse(Text(r, "text").Split(": ")[1].Split(' ')[0], System.Globalization.CultureInfo.InvariantCulture)));
         Assert.DoesNotContain(idle, r => Text(r, "flag") == "limit-never" && Text(r, "point") == "SL-MARGIN" && Text(r, "text").Contains("urgent-low", StringComparison.Ordinal));
         Assert.DoesNotContain(idle, r => Text(r, "flag") == "always-not-taken");
     }

@@ -27,14 +27,19 @@ public static class LimitUse
     internal static IEnumerable<AuditFlag> Flags(AuditSpan span)
     {
         var shift = Calendar.ShiftAt(span.Desk.Site, span.From).Id;
-        foreach (var row in Rows(span).Where(r => r.Readings >= Enough))
+        foreach (var rows in Rows(span).Where(r => r.Readings >= Enough).GroupBy(r => r.Point, StringComparer.OrdinalIgnoreCase))
         {
-            var flag = row.Beyond == 0 ? "limit-never" : row.Beyond > Always * row.Readings ? "limit-always" : null;
-            if (flag is not null)
+            AuditFlag Flag(string flag, string words) => new(flag, shift, span.From, null, rows.Key, $"{Say.Visible(rows.Key)}{words}", null);
+            foreach (var row in rows.Where(r => r.Beyond > Always * r.Readings))
             {
-                yield return new AuditFlag(
-                    flag, shift, span.From, null, row.Point,
-                    string.Create(CultureInfo.InvariantCulture, $"{Say.Visible(row.Point)}, {row.Limit}: beyond it in {row.Beyond} of {row.Readings} readings"), null);
+                yield return Flag("limit-always", string.Create(CultureInfo.InvariantCulture, $", {row.Limit}: beyond it in {row.Beyond} of {row.Readings} readings"));
+            }
+
+            // A plant in order leaves few of its limits: one line for a point, however many it has.
+            if (rows.Where(r => r.Beyond == 0).ToList() is { Count: > 0 } never)
+            {
+                yield return Flag("limit-never", string.Create(
+                    CultureInfo.InvariantCulture, $": {Say.Count(never.Count, "limit")} never left in {never.Max(r => r.Readings)} readings: {string.Join(", ", never.Select(r => r.Limit))}"));
             }
         }
 

@@ -11,7 +11,15 @@ internal static class ShiftsOfTheWeek
     {
         var checks = ChecksOfTheWeek.Applying(week).ToLookup(c => c.ShiftId, StringComparer.Ordinal);
         return NoteSection.Of("shifts", "SHIFTS", week.Shifts.Select(s => new NoteLine(
-            $"{s.Date.ToString("ddd d", CultureInfo.InvariantCulture)} {Say.Visible(s.Code)} {Say.Visible(s.Crew)}", $"{ChecksOfTheWeek.Sums([.. checks[s.Id]])}; {HandedOver(week, s)}")));
+            $"{s.Date.ToString("ddd d", CultureInfo.InvariantCulture)} {Say.Visible(s.Code)} {Say.Visible(s.Crew)}", $"{ChecksOfTheWeek.Sums([.. checks[s.Id]])}{Load(week.Site, s, checks[s.Id])}; {HandedOver(week, s)}")));
+    }
+
+    /// <summary>What the rounds that fell due take of the shift, by the site's own times.</summary>
+    private static string Load(Site site, ShiftInstance shift, IEnumerable<DueCheck> checks)
+    {
+        var minutes = checks.Select(c => (c.Round, c.DueAt)).Distinct().Sum(slot => site.FindRound(slot.Round)?.Takes.TotalMinutes ?? 0);
+        var share = minutes / (shift.End - shift.Start).TotalMinutes;
+        return minutes == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $"; load {minutes:F0} min of rounds, {100 * share:F0} %{(share > Workload.Most ? " OF THE SHIFT" : "")}");
     }
 
     private static string HandedOver(WeekFacts week, ShiftInstance shift)

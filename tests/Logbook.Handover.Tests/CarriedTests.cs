@@ -135,8 +135,26 @@ public sealed class CarriedTests
 
         var action = Assert.Single(line.Desk.State.Carried);
         Assert.Equal((record.Seq, "action", "slaker"), (action.Id, action.ItemKind, action.On));
-        line.Close(action.Id, "stair cleared");
+        Assert.Equal("unsafe to reach (ice on the stair), make it safe to read: SL-L1", action.Text);
+
+        // The next round says the same: one action, until it is closed; another point is another one.
+        Unsafe("SL-L1");
+        Assert.Equal(action, Assert.Single(line.Desk.State.Carried));
+        Unsafe("SL-L1", "WT-L");
+        Assert.Equal(["SL-L1", "WT-L"], line.Desk.State.Carried.Select(c => c.Text.Split(": ")[^1]), StringComparer.Ordinal);
+        Assert.Contains("unsafe to reach, make it safe to read: WT-L", string.Join(' ', HandoverNote.Of(line.Desk, line.Desk.Now).Sections.Single(s => s.Id == "still-open").Lines.Select(l => l.Text)), StringComparison.Ordinal);
+
+        foreach (var open in line.Desk.State.Carried)
+        {
+            line.Close(open.Id, "stair cleared");
+        }
+
         Assert.Empty(line.Desk.State.Carried);
+        Unsafe("SL-L1");
+        Assert.Single(line.Desk.State.Carried);
+
+        void Unsafe(params string[] tags) => line.Desk.Write(
+            new Entry { Readings = [.. tags.Select(tag => new Reading { Point = tag, Unit = site.FindPoint(tag)!.Unit.Name, At = line.Desk.Now, Why = "unsafe to reach" })] }, line.Desk.Now, "op1");
     }
 
     [Fact]

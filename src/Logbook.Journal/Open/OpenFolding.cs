@@ -82,15 +82,15 @@ internal static class OpenFolding
 
     /// <summary>
     /// What an entry leaves open by itself: an urgent finding waits for its answer, one for each point and code, the first of an
-    /// excursion; a point that it was unsafe to reach is an action at once.
+    /// excursion; a point that it was unsafe to reach is an action at once, unless one waits for it already.
     /// </summary>
     public static State AfterOpening(this State state, JournalRecord record, Entry entry)
     {
-        var unsafeTags = entry.Readings.Where(r => r.NotTaken && IsUnsafe(r.Why)).Select(r => r.Point).ToList();
+        var unreached = entry.Readings.Where(r => r.NotTaken && IsUnsafe(r.Why) && !state.Carried.Exists(c => Unreached(c).Contains(r.Point, StringComparer.OrdinalIgnoreCase))).ToList();
         return state with
         {
             Unanswered = Waiting(state.Unanswered, OpenFinding.Numbered(record.Seq, record.At, entry.Findings)),
-            Carried = unsafeTags.Count == 0 ? state.Carried : state.Carried.Add(Action(state, record, unsafeTags)),
+            Carried = unreached.Count == 0 ? state.Carried : state.Carried.Add(Action(state, record, unreached)),
         };
     }
 
@@ -105,14 +105,23 @@ internal static class OpenFolding
         findings.Where(f => f.Finding.Level == Level.Urgent).Aggregate(open, (all, f) =>
             all.Exists(o => o.Finding.Point == f.Finding.Point && o.Finding.Code == f.Finding.Code) ? all : all.Add(f));
 
-    private static bool IsUnsafe(string? why) => why is not null && why.StartsWith("unsafe to reach", StringComparison.OrdinalIgnoreCase);
+    private const string Unsafe = "unsafe to reach";
+    private const string MakeSafe = ", make it safe to read: ";
 
-    private static CarriedItem Action(State state, JournalRecord record, List<string> tags)
+    private static bool IsUnsafe(string? why) => why is not null && why.StartsWith(Unsafe, StringComparison.OrdinalIgnoreCase);
+
+    /// <summary>The points that such an action is about; none of any other item.</summary>
+    private static string[] Unreached(CarriedItem item) =>
+        item.ItemKind == "action" && item.Text.StartsWith(Unsafe, StringComparison.Ordinal) && item.Text.LastIndexOf(MakeSafe, StringComparison.Ordinal) is >= 0 and var end
+            ? item.Text[(end + MakeSafe.Length)..].Split(", ") : [];
+
+    private static CarriedItem Action(State state, JournalRecord record, List<Reading> unreached)
     {
-        var points = tags.Select(tag => state.Site?.FindPoint(tag)).ToList();
+        var points = unreached.Select(r => state.Site?.FindPoint(r.Point)).ToList();
+        var words = unreached.Select(r => r.Why![Unsafe.Length..].TrimStart(':', ' ')).Where(w => w.Length > 0).Distinct(StringComparer.OrdinalIgnoreCase).ToList();
         var on = points.Select(p => p?.Equipment ?? p?.Area).FirstOrDefault(place => place is not null) ?? "site";
         return new CarriedItem(
-            record.Seq, "action", on, "unsafe to reach, make it safe to read: " + string.Join(", ", tags), null, null,
+            record.Seq, "action", on, $"{Unsafe}{(words.Count == 0 ? "" : $" ({string.Join("; ", words)})")}{MakeSafe}{string.Join(", ", unreached.Select(r => r.Point))}", null, null,
             ImmutableDictionary<string, string>.Empty, record.At, record.By);
     }
 }

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Logbook.Checks;
+using Logbook.Handover;
 using Logbook.Journal;
 using Logbook.Plant;
 
@@ -57,8 +58,18 @@ internal static class RecordCommand
         if (written.Record?.Body is Entry entry)
         {
             CautionText.WorkedOn(shell, desk.Site, entry);
+            SayOpened(shell, json, desk, written.Record.Seq);
         }
 
         return code;
+    }
+
+    /// <summary>What it leaves open by itself, so that whoever typed it knows that it is on its way.</summary>
+    private static void SayOpened(Shell shell, bool json, Desk desk, long seq)
+    {
+        if (!json && desk.State.Carried.Find(c => c.Id == seq) is { } item)
+        {
+            shell.Out.WriteLine(Say.Visible($"open {item.Id}: {item.ItemKind}, {Say.Equipment(desk.Site, item.On)}: {item.Text}; it stands in the note until it is closed"));
+        }
     }
 }

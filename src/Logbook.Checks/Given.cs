@@ -26,14 +26,17 @@ public static class Given
     {
         if (site.FindPerson(by) is null)
         {
-            yield return Mistake.Typed($"'{by}' is not a person of this site", "known: " + string.Join(", ", site.People.Select(p => p.Code)));
+            yield return Mistake.Typed($"'{by}' is not a person of this site", "known: " + Codes(site));
         }
     }
 
     /// <summary>Somebody of this site who may write: people are closed, never deleted.</summary>
-    public static IEnumerable<Mistake> Writer(Site site, State state, string by) => state.IsClosed(by)
-        ? [Mistake.Typed($"{Spelled(site, by)} is closed and writes no more", "use your own code")]
+    public static IEnumerable<Mistake> Writer(Site site, State state, string by) => string.IsNullOrWhiteSpace(by)
+        ? [Mistake.Typed("it is not said who writes this", "--by CODE with one of: " + Codes(site))]
+        : state.IsClosed(by) ? [Mistake.Typed($"{Spelled(site, by)} is closed and writes no more", "use your own code")]
         : Person(site, by);
+
+    private static string Codes(Site site) => string.Join(", ", site.People.Select(p => p.Code));
 
     private static string Spelled(Site site, string by) => site.FindPerson(by)?.Code ?? by;
 

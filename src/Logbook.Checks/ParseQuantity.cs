@@ -9,7 +9,7 @@ internal static class ParseQuantity
     /// <param name="beside">A unit that stands in a field of its own; null or empty when there is none.</param>
     public static (double Number, bool UnitGiven)? Parse(string name, Unit wanted, string text, string? beside, Place place, List<Mistake> mistakes)
     {
-        if (Typed.Measured(text, place, out var mistake) is not { } measured)
+        if (Typed.Measured(text, place, out var mistake, wanted) is not { } measured)
         {
             mistakes.Add(mistake! with { Wrong = $"{name}: {mistake.Wrong}" });
             return null;
@@ -22,7 +22,8 @@ internal static class ParseQuantity
 
         if (Units.Find(beside) is not { } unit)
         {
-            mistakes.Add(new Mistake(place, $"{name}: unit '{beside}' is unknown", "accepted: " + Units.AcceptedFor(wanted)));
+            mistake = Units.Unknown(beside, place, wanted);
+            mistakes.Add(mistake with { Wrong = $"{name}: {mistake.Wrong}" });
             return null;
         }
 

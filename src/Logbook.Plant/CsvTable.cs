@@ -54,7 +54,7 @@ public sealed record CsvTable(IReadOnlyList<CsvRow> Rows)
         var fields = Fields(reader);
         if (!fields.Exists(f => columns.Contains(f.Text, StringComparer.OrdinalIgnoreCase)))
         {
-            mistakes.Add(new Mistake(new(file, (int)reader.LineNumber, 1), "the first line is not a header", $"the first line names the columns: {string.Join(", ", columns)}"));
+            mistakes.Add(NoHeader(new(file, (int)reader.LineNumber, 1), string.Join(',', fields.Select(f => f.Text)), columns));
             return [];
         }
 
@@ -77,6 +77,12 @@ public sealed record CsvTable(IReadOnlyList<CsvRow> Rows)
             .Select(c => new Mistake(new(file, (int)reader.LineNumber, 1), $"column '{c}' is missing", "the first line names the columns, separated by commas")));
         return required.Except(header, StringComparer.OrdinalIgnoreCase).Any() ? [] : header;
     }
+
+    private static Mistake NoHeader(Place place, string line, IReadOnlyList<string> columns) =>
+        Array.Find([(Mark: ';', Name: "semicolons"), (Mark: '\t', Name: "tabs"), (Mark: '|', Name: "bars")], o => line.Contains(o.Mark, StringComparison.Ordinal)
+            && line.Split(o.Mark).Any(name => columns.Contains(name.Trim(), StringComparer.OrdinalIgnoreCase))) is { Name: not null } other
+            ? new Mistake(place, $"the columns are separated by {other.Name}", "commas between the columns; a value with a comma in it stands in \"...\"")
+            : new Mistake(place, "the first line is not a header", $"the first line names the columns: {string.Join(", ", columns)}");
 
     private static void AddRow(CsvReader reader, string file, List<string> header, List<CsvRow> rows, List<Mistake> mistakes)
     {

@@ -49,9 +49,14 @@ public static class Units
     /// <summary>The units in which a value of <paramref name="unit"/> may be given, as one would list them: <c>m3/h, L/min, gpm</c>.</summary>
     public static string AcceptedFor(Unit unit) => string.Join(", ", All.Where(u => CanConvert(u, unit)).Select(u => u.Name));
 
-    /// <summary>The mistake of a unit that is unknown, with the accepted ones of the kind that was probably meant.</summary>
-    public static Mistake Unknown(string typed, Place place)
+    /// <summary>The mistake of a unit that is unknown, with the accepted ones: of the kind that is wanted, else of the one that was probably meant.</summary>
+    public static Mistake Unknown(string typed, Place place, Unit? wanted = null)
     {
+        if (wanted is not null)
+        {
+            return new Mistake(place, $"unit '{typed}' is unknown", "accepted: " + AcceptedFor(wanted));
+        }
+
         var meant = Spelling.Nearest(Spell(typed), [.. All.Select(u => u.Name)], 1);
         var accepted = LooksLikeAlkali(typed)
             ? $"alkali needs its basis: {AcceptedFor(Find("g/L Na2O")!)}"

@@ -14,6 +14,11 @@ public sealed class BadInputIsOneClearLine : IDisposable
     [InlineData("SL-F1=1,234", "1,234", "1234")]
     [InlineData("SL-T1=1.234,5", "1.234,5", "")]
     [InlineData("SL-T1=101 kPa", "kPa", "degC")]
+    [InlineData("SL-T1=101 foo", "unit 'foo' is unknown", "accepted: degC, degF")]
+    [InlineData("SL-T1=101 m", "m cannot be turned into degC", "accepted: degC, degF")]
+    [InlineData("SL-T1=1e400", "'1e400' is no number", "as in 103.4")]
+    [InlineData("SL-T1=1e2 degC", "'1e2 degC' is no number", "as in 103.4")]
+    [InlineData("SL-T1=-1E-400", "'-1E-400' is no number", "as in 103.4")]
     [InlineData("SL-T1=300", "300", "reason")]
     [InlineData("SL-HATCH=9", "9", "1")]
     [InlineData("SL-T1=-", "SL-T1", "reason")]
@@ -47,6 +52,8 @@ public sealed class BadInputIsOneClearLine : IDisposable
     [InlineData("", "rows.csv:1:1", "empty")]
     [InlineData("point,value,unit\nSL-T1,101.2\n", "rows.csv:2:1", "2 fields")]
     [InlineData("SL-T1,101.2\n", "rows.csv:1:1", "header")]
+    [InlineData("point;value;unit\nSL-T1;101,2;degC\n", "rows.csv:1:1: the columns are separated by semicolons; commas between the columns", "a value with a comma in it stands in \"...\"")]
+    [InlineData("Value\tPoint\n101.2\tSL-T1\n", "rows.csv:1:1: the columns are separated by tabs", "commas")]
     [InlineData("point,value\n", "rows.csv:2:1", "no reading")]
     [InlineData("point,value\nSL-F1,300\nSL-T1,hot\n", "rows.csv:3:", "hot")]
     [InlineData("point,value,at\nSL-F1,300,2027-01-01T00:00\n", "rows.csv:2:", "future")]
@@ -61,6 +68,79 @@ public sealed class BadInputIsOneClearLine : IDisposable
         Assert.StartsWith(place, line, StringComparison.Ordinal);
         Assert.Contains(says, line, StringComparison.Ordinal);
         Assert.Equal(0, _cli.Records);
+    }
+
+    [Theory]
+    [InlineData("record", "SL-T1=101")]
+    [InlineData("remark", "all quiet")]
+    [InlineData("handover", "open", "hazards")]
+    [InlineData("people", "pin", "op1")]
+    [InlineData("remark", "all quiet", "--by", " ")]
+    public void Who_writes_has_to_be_said(params string[] command)
+    {
+        var answer = _cli.Run(command);
+
+        Assert.Equal(2, answer.Code);
+        Assert.StartsWith("it is not said who writes this; --by CODE with one of: op1, op2, ", Assert.Single(answer.Lines), StringComparison.Ordinal);
+        Assert.Equal(0, _cli.Records);
+    }
+
+    [Theory]
+    [InlineData("backup", "journal/copy")]
+    [InlineData("backup", "journal/a/b")]
+    [InlineData("init", "journal/site")]
+    [InlineData("demo", "--days", "1", "--no-screen", "--in", "journal/demo")]
+    public void Nothing_is_made_among_the_journals_own_files(params string[] command)
+    {
+        _cli.Run("record", "SL-F1=300", "--by", "op1");
+        var before = Directory.GetFileSystemEntries(Path.Combine(_cli.Folder, "journal"));
+
+        var answer = _cli.Run(command);
+
+        Assert.Equal(2, answer.Code);
+        Assert.EndsWith("would lie among the journal's own files; a place outside the journal's folder", Assert.Single(answer.Lines), StringComparison.Ordinal);
+        Assert.Equal(before, Directory.GetFileSystemEntries(Path.Combine(_cli.Folder, "journal")));
+    }
+
+    [Theory]
+    [InlineData("-1")]
+    [InlineData("0")]
+    [InlineData("3")]
+    public void A_record_that_is_not_there_is_about_nothing(string seq)
+    {
+        _cli.Run("record", "SL-F1=300", "--by", "op1");
+
+        var answer = _cli.Run("log", "--about", seq);
+
+        Assert.Equal((2, $"there is no record {seq}; 1 to 2"), (answer.Code, Assert.Single(answer.Lines)));
+        Assert.Equal(0, _cli.Run("log", "--about", "2").Code);
+    }
+
+    [Theory]
+    [InlineData("now")]
+    [InlineData("due")]
+    [InlineData("audit", "--flag", "missed")]
+    public void Nothing_is_missed_before_its_time(params string[] command)
+    {
+        _cli.Run("record", "SL-F1=300", "--by", "op1");
+
+        var late = _cli.Run([.. command, "--as-of", "2026-11-25T20:00"]);
+        Assert.Equal((2, "--as-of, 2026-11-25 20:00, lies in the future; it is 2026-11-25 10:00 now"), (late.Code, Assert.Single(late.Lines)));
+        Assert.Equal(2, _cli.Run([.. command, "--as-of", "2026-11-26"]).Code);
+
+        // Today is a day that may be named: it goes as far as now.
+        var today = _cli.Run([.. command, "--as-of", "2026-11-25"]);
+        Assert.Equal((0, _cli.Run(command).Out), (today.Code, today.Out));
+    }
+
+    [Fact]
+    public void What_was_unsafe_to_reach_says_that_an_action_is_open_and_json_says_nothing_more()
+    {
+        var said = _cli.Run("record", "SL-T1=-", "--why", "SL-T1=unsafe to reach: steam", "--by", "op1");
+        Assert.EndsWith("open 2: action, Slaker: unsafe to reach (steam), make it safe to read: SL-T1; it stands in the note until it is closed\n", said.Out, StringComparison.Ordinal);
+
+        var machine = _cli.Run("record", "SL-F1=-", "--why", "SL-F1=unsafe to reach", "--by", "op1", "--json");
+        Assert.Equal(3, machine.Json.GetProperty("seq").GetInt32());
     }
 
     [Fact]

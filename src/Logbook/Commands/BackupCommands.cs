@@ -27,6 +27,11 @@ internal static class BackupCommands
                 return shell.Refuse($"{folder} is not empty", "a new folder for each backup");
             }
 
+            if (NewFile.AmongJournals(folder) is { } among)
+            {
+                return shell.Refuse(among);
+            }
+
             var code = ExitCode.Stopped;
             try
             {

@@ -36,6 +36,11 @@ internal static class DemoCommand
                 return shell.Refuse($"{target} is not empty", "a new folder for the demo");
             }
 
+            if (NewFile.AmongJournals(target) is { } among)
+            {
+                return shell.Refuse(among);
+            }
+
             shell.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"Making {parse.GetValue(days)} days of an invented mill, as its people would type them ..."));
             var files = DemoSite.Files(SiteReader.Load(Templates.Site).Value!, parse.GetValue(seed));
             var calculations = OpenSite.Calculations(shell, site: null);

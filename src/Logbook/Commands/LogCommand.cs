@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Logbook.Checks;
 using Logbook.Handover;
 using Logbook.Plant;
 
@@ -22,9 +23,13 @@ internal static class LogCommand
         ServerOptions.AddTo(command);
         command.SetAction(parse => OpenSite.ForLines(shell, parse, (shell, desk) =>
             parse.GetValue(about) is { } seq
-                ? Listing.Print(shell, parse.GetValue(json), RecordLinks.About(desk, seq).Select(r => LogLine.Of(desk, r)), $"there is no record {seq}")
+                ? About(shell, desk, seq, parse.GetValue(json))
                 : Options.Span(shell, parse, desk, (from, Calendar.ShiftAt(desk.Site, desk.Now).Start), (to, desk.Now.AddMinutes(1)), (begin, end) =>
                     Listing.Print(shell, parse.GetValue(json), desk.Store.Between(begin, end).Select(r => LogLine.Of(desk, r)), "no record in this span")), asOf));
         return command;
     }
+
+    private static int About(Shell shell, Desk desk, long seq, bool json) => seq < 1 || seq > desk.State.Head.Seq
+        ? shell.Refuse($"there is no record {seq}", desk.State.Head.Seq == 0 ? "the journal has none yet" : $"1 to {desk.State.Head.Seq}")
+        : Listing.Print(shell, json, RecordLinks.About(desk, seq).Select(r => LogLine.Of(desk, r)), whenEmpty: "");
 }

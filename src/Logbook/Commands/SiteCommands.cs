@@ -23,6 +23,11 @@ internal static class SiteCommands
                 return shell.Refuse($"{target} already holds a {SiteFiles.SiteToml}", "name another folder");
             }
 
+            if (NewFile.AmongJournals(target) is { } among)
+            {
+                return shell.Refuse(among);
+            }
+
             Directory.CreateDirectory(target);
             foreach (var file in Directory.EnumerateFiles(Templates.Site))
             {
@@ -74,12 +79,11 @@ internal static class SiteCommands
         return command;
     }
 
-    /// <summary>More than a quarter of a shift leaves too little for the line itself. Judgement, no source.</summary>
     private static void Load(Shell shell, Site site)
     {
         var share = Workload.Share(site);
         shell.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"Rounds take {Workload.MinutesPerShift(site):F0} minutes of a shift, {100 * share:F0} % of it"));
-        if (share > 0.25)
+        if (share > Workload.Most)
         {
             shell.Out.WriteLine("WARNING: more than a quarter of the shift; rounds that cannot be walked are not walked. Make them fewer, rarer or shorter");
         }

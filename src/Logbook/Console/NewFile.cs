@@ -33,9 +33,13 @@ internal static class NewFile
         return code;
     }
 
+    /// <summary>A journal's folder holds its own files and nothing else; null for a path elsewhere.</summary>
+    public static Mistake? AmongJournals(string full) =>
+        LiteDbJournal.Holds(full) ? Mistake.Typed($"{full} would lie among the journal's own files", "a place outside the journal's folder") : null;
+
     private static Mistake? WhyNot(string full) =>
         File.Exists(full) || Directory.Exists(full) ? Mistake.Typed($"{full} is there already", "name a new file")
-        : LiteDbJournal.Holds(full) ? Mistake.Typed($"{full} would lie among the journal's own files", "a file outside the journal's folder")
+        : AmongJournals(full) is { } among ? among
         : File.Exists(WholeFile.Draft(full)) ? Mistake.Typed($"{WholeFile.Draft(full)} is there already: another is writing it, or was stopped", "delete it, or name a new file")
         : null;
 }

@@ -55,15 +55,32 @@ internal static class Options
         return time;
     }
 
+    /// <summary>As <see cref="Time"/>, but never later than now: what is still to come has been missed by nobody. The end of today is now.</summary>
+    /// <param name="now">With the site's offset.</param>
+    public static DateTimeOffset? Past(ParseResult parse, Option<string?> option, Site site, DateTimeOffset now, List<Mistake> mistakes)
+    {
+        var time = Time(parse, option, site, now, mistakes);
+        if (time <= now || time is null)
+        {
+            return time;
+        }
+
+        mistakes.AddRange(PlainDate(parse.GetValue(option)!) == DateOnly.FromDateTime(now.DateTime) ? [] : Given.NotInFuture(time, option.Name, now, Place.Unknown));
+        return mistakes.Count > 0 ? null : now;
+    }
+
     /// <summary>A plain date is a whole day: a stretch begins where it begins and ends where it ends.</summary>
     private static string Day(Option<string?> option, string text) =>
-        !DateOnly.TryParseExact(text.Trim(), "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var date) || date == DateOnly.MaxValue ? text
+        PlainDate(text) is not { } date || date == DateOnly.MaxValue ? text
         : option.Name switch
         {
             "--from" => Midnight(date),
             "--to" or "--as-of" => Midnight(date.AddDays(1)),
             _ => text,
         };
+
+    private static DateOnly? PlainDate(string text) =>
+        DateOnly.TryParseExact(text.Trim(), "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var date) ? date : null;
 
     private static string Midnight(DateOnly date) => date.ToString("yyyy-MM-dd'T00:00'", CultureInfo.InvariantCulture);
 

@@ -150,7 +150,7 @@ internal static class OpenSite
     private static int AsOf(Shell shell, ParseResult parse, Option<string?>? asOf, Desk desk, Func<Desk, int> action)
     {
         var mistakes = new List<Mistake>();
-        if (asOf is null || Options.Time(parse, asOf, desk.Site, desk.Now, mistakes) is not { } then)
+        if (asOf is null || Options.Past(parse, asOf, desk.Site, desk.Now, mistakes) is not { } then)
         {
             return mistakes.Count > 0 ? shell.Refuse(mistakes) : action(desk);
         }

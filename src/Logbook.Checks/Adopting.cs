@@ -6,9 +6,6 @@ namespace Logbook.Checks;
 /// <summary>Putting the folder's files in force.</summary>
 internal static class Adopting
 {
-    public static Written Adopt(Desk desk, string why, string by) => Writing.Write(
-        desk, by, site => Mistakes(desk, site, why, by), _ => (Body(desk, why), desk.Now));
-
     /// <summary>The folder's files with what they change. Files with mistakes are refused before.</summary>
     public static SiteAdopted Body(Desk desk, string why) =>
         new(desk.Files.Texts, why.Trim()) { Changes = SiteChanges.Between(desk.Site, desk.Folder.Value!) };

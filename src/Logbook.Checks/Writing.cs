@@ -6,9 +6,6 @@ namespace Logbook.Checks;
 /// <summary>The records that a person writes beside entries. Each checks what was given and appends one record.</summary>
 public static partial class Writing
 {
-    /// <summary>Puts the folder's files in force. Only an engineer may, and only when <c>check</c> finds no mistake.</summary>
-    public static Written Adopt(Desk desk, string why, string by) => Adopting.Adopt(desk, why, by);
-
     /// <summary>The folder's files as they are put in force, with what they change; only when <see cref="WhyNotAdopt"/> finds nothing.</summary>
     public static SiteAdopted Adopted(Desk desk, string why) => Adopting.Body(desk, why);
 

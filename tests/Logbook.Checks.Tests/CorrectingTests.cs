@@ -51,7 +51,7 @@ public sealed class CorrectingTests
         _line.Later(1);
         var entry = _line.Record("LM-F1=18.6", "SL-I=141");
         var adopting = Some.Desk(_line.Clock, _line.Journal, Some.Changed(("140,30,,slaker", "160,30,,slaker")));
-        Assert.NotNull(Writing.Adopt(adopting, "new motor", "eng1").Record);
+        Assert.NotNull(Some.Adopt(adopting, "new motor", "eng1").Record);
         _line.Later(TimeSpan.FromMinutes(10));
         _line.Save("LM-CAO=70", "SL-F1=250", "SL-I=141");
 

@@ -84,22 +84,22 @@ public sealed class WritingTests
         _line.Save("SL-T1=101");
         Desk Folder(params (string, string)[] words) => Some.Desk(_line.Clock, _line.Journal, Some.Changed(words));
 
-        Assert.Contains("only an engineer", Assert.Single(Writing.Adopt(Folder(("early", "early"), ("id = \"hourly\"", "id = \"each-hour\"")), "new id", "op1").Mistakes).Wrong, StringComparison.Ordinal);
-        Assert.Contains("those in force", Assert.Single(Writing.Adopt(Folder(), "why not", "eng1").Mistakes).Wrong, StringComparison.Ordinal);
-        Assert.Contains("'dos'", Assert.Single(Writing.Adopt(Folder(("use = \"dose\"", "use = \"dos\"")), "typo", "eng1").Mistakes).Wrong, StringComparison.Ordinal);
-        Assert.Contains("site.toml", Assert.Single(Writing.Adopt(Folder(("every = \"1h\"", "every = \"often\"")), "typo", "eng1").Mistakes).Where.File, StringComparison.Ordinal);
-        Assert.Contains("an id does not change", Assert.Single(Writing.Adopt(Folder(("id = \"line-t\"", "id = \"line-2\"")), "why", "eng1").Mistakes).Accepted, StringComparison.Ordinal);
+        Assert.Contains("only an engineer", Assert.Single(Some.Adopt(Folder(("early", "early"), ("id = \"hourly\"", "id = \"each-hour\"")), "new id", "op1").Mistakes).Wrong, StringComparison.Ordinal);
+        Assert.Contains("those in force", Assert.Single(Some.Adopt(Folder(), "why not", "eng1").Mistakes).Wrong, StringComparison.Ordinal);
+        Assert.Contains("'dos'", Assert.Single(Some.Adopt(Folder(("use = \"dose\"", "use = \"dos\"")), "typo", "eng1").Mistakes).Wrong, StringComparison.Ordinal);
+        Assert.Contains("site.toml", Assert.Single(Some.Adopt(Folder(("every = \"1h\"", "every = \"often\"")), "typo", "eng1").Mistakes).Where.File, StringComparison.Ordinal);
+        Assert.Contains("an id does not change", Assert.Single(Some.Adopt(Folder(("id = \"line-t\"", "id = \"line-2\"")), "why", "eng1").Mistakes).Accepted, StringComparison.Ordinal);
         Assert.Equal(2, _line.Journal.Head.Seq);
 
         var desk = Folder(("140,30,,slaker", "150,30,,slaker"));
-        Assert.NotNull(Writing.Adopt(desk, "new motor", "eng1").Record);
+        Assert.NotNull(Some.Adopt(desk, "new motor", "eng1").Record);
         Assert.Equal(150, desk.Site.FindPoint("SL-I")!.Limits.UrgentHigh);
     }
 
     [Fact]
     public void Adopting_into_an_empty_journal_is_one_record()
     {
-        Assert.NotNull(Writing.Adopt(_line.Desk, "start", "eng1").Record);
+        Assert.NotNull(Some.Adopt(_line.Desk, "start", "eng1").Record);
 
         Assert.Equal("start", Assert.IsType<SiteAdopted>(Assert.Single(_line.Journal.Read()).Body).Why);
     }

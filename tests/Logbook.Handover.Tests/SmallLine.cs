@@ -146,7 +146,7 @@ internal sealed class SmallLine : IDisposable
     {
         _clock.SetUtcNow(begins);
         Desk = NewDesk(Rounds);
-        Saved(Writing.Adopt(Desk, "the line starts", "eng1"));
+        Adopted(Some.Adopt(Desk, "the line starts", "eng1"));
     }
 
     /// <summary>Another line than the small one, by its own files; <c>eng1</c> must be an engineer of it.</summary>
@@ -156,7 +156,7 @@ internal sealed class SmallLine : IDisposable
         Desk = Some.Desk(_clock, _journal, files, calculations);
         Desk.Follow();
         Assert.Empty(Desk.NotReady);
-        Saved(Writing.Adopt(Desk, "the line starts", "eng1"));
+        Adopted(Some.Adopt(Desk, "the line starts", "eng1"));
     }
 
     public Desk Desk { get; private set; }
@@ -165,28 +165,28 @@ internal sealed class SmallLine : IDisposable
     public void AdoptAnotherRound()
     {
         Desk = NewDesk(Rounds + "\n[[round]]\nid = \"extra\"\ntitle = \"Extra round\"\nevery = \"1h\"\npoints = [\"WT-L\"]\n");
-        Saved(Writing.Adopt(Desk, "one round more", "eng1"));
+        Adopted(Some.Adopt(Desk, "one round more", "eng1"));
     }
 
     /// <summary>Puts files in force in which the crews change the day on which their pattern begins.</summary>
     public void AdoptAnotherPattern()
     {
         Desk = NewDesk(Rounds, ("anchor = 2026-01-01", "anchor = 2026-01-03"));
-        Saved(Writing.Adopt(Desk, "the crews have swapped", "eng1"));
+        Adopted(Some.Adopt(Desk, "the crews have swapped", "eng1"));
     }
 
     /// <summary>Puts files in force in which the slaker's watch limit is wider: 103.1 degC.</summary>
     public void AdoptWiderLimit()
     {
         Desk = NewDesk(Rounds, Points.Replace(",102.6,", ",103.1,", StringComparison.Ordinal));
-        Saved(Writing.Adopt(Desk, "the watch limit fired too often", "eng1"));
+        Adopted(Some.Adopt(Desk, "the watch limit fired too often", "eng1"));
     }
 
     /// <summary>Puts files in force that cite a policy for what the audit says of one person.</summary>
     public void AdoptPolicy()
     {
         Desk = NewDesk(Rounds + "\n[policy]\npurpose = \"to mend rounds\"\nreaders = [\"sup1\"]\nretention = \"as long as the log\"\nconsultation = \"agreed with the crews\"\n");
-        Saved(Writing.Adopt(Desk, "agreed with the crews", "eng1"));
+        Adopted(Some.Adopt(Desk, "agreed with the crews", "eng1"));
     }
 
     public static DateTimeOffset At(string iso) => DateTimeOffset.Parse(iso, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal);
@@ -244,6 +244,8 @@ internal sealed class SmallLine : IDisposable
     }
 
     public void Dispose() => _journal.Dispose();
+
+    private static void Adopted(Handed handed) => Assert.NotNull(handed.Record);
 
     private static long Saved(Written written)
     {

@@ -159,6 +159,6 @@ public sealed class GraphTests
     private static IReadOnlyList<Mistake> Adopt(Terminal terminal, params (string, string)[] words)
     {
         var files = new SiteFiles(terminal.Desk.Files.Texts.ToDictionary(f => f.Key, f => words.Aggregate(f.Value, (text, w) => text.Replace(w.Item1, w.Item2, StringComparison.Ordinal)), StringComparer.Ordinal));
-        return Checks.Writing.Adopt(Some.Desk(terminal.Clock, terminal.Journal, files), "higher flow", "eng1").Mistakes;
+        return Some.Adopt(Some.Desk(terminal.Clock, terminal.Journal, files), "higher flow", "eng1").Mistakes;
     }
 }

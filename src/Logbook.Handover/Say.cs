@@ -50,7 +50,7 @@ public static class Say
         + (!site.Zone.IsAmbiguousTime(local.DateTime) ? "" : local.Offset == site.Zone.GetAmbiguousTimeOffsets(local.DateTime).Max() ? " (1st)" : " (2nd)");
 
     /// <summary>A number with the point's decimals.</summary>
-    public static string Number(double value, int decimals) => value.ToString("F" + decimals, CultureInfo.InvariantCulture);
+    public static string Number(double value, int decimals) => Figures.Fixed(value, decimals);
 
     /// <summary><c>103.4 degC</c>, or the words of a choice: <c>out</c>.</summary>
     public static string Value(Point? point, double value, string unit)

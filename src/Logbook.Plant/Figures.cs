@@ -16,4 +16,11 @@ public static class Figures
         var decimals = Math.Clamp(1 - (int)Math.Floor(Math.Log10(Math.Abs(value))), 0, 15);
         return value.ToString("0." + new string('#', decimals), CultureInfo.InvariantCulture);
     }
+
+    /// <summary>So many decimals; what rounds to nothing has no sign: <c>0.0</c>, never <c>-0.0</c>.</summary>
+    public static string Fixed(double value, int decimals)
+    {
+        var text = value.ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+        return text.StartsWith('-') && text.All(c => c is '-' or '0' or '.') ? text[1..] : text;
+    }
 }

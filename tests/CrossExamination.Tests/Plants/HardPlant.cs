@@ -1,9 +1,10 @@
 namespace CrossExamination.Tests.Plants;
 
 /// <summary>
-/// As a real line makes it hard: white liquor is what was limed two hours before, titrations come from other hours than the
-/// rest, constants were typed once, methods are biased and wander by as much as their declared uncertainty, the instruments'
-/// uncertainties are misdeclared by a third either way, errors have heavy tails, equipment stops, mud goes into store.
+/// As a real line makes it hard: white liquor is what was limed two hours before, titrations and lime come less often than the
+/// rest and in turn, each at its own hour, constants were typed once, methods are biased and wander by as much as their declared
+/// uncertainty, the instruments' uncertainties are misdeclared by a third either way, errors have heavy tails, equipment stops,
+/// mud goes into store.
 /// </summary>
 internal sealed class HardPlant : Plant
 {
@@ -20,7 +21,7 @@ internal sealed class HardPlant : Plant
     private int _mudFilterOut;
 
     /// <param name="seed">Of its luck.</param>
-    /// <param name="every">Hours between rounds: 1, titrations in turn, or 2, all titrations in each and the green sample an hour older.</param>
+    /// <param name="every">Hours between rounds: 1, titrations in turn, or 2, liquor of both kinds titrated in each.</param>
     public HardPlant(int seed, int every = 2)
     {
         _every = every;
@@ -49,11 +50,9 @@ internal sealed class HardPlant : Plant
     public override double[] Next(Func<Process, Process>? change = null)
     {
         _rounds++;
-        double[] older = [];
         for (var hour = 1; hour <= _every; hour++)
         {
             Hour++;
-            older = hour == _every && _every > 1 ? Instruments.Show(_limed.Last(), _limed.Last()) : older;
             var usual = Drift(Usual(new Process()));
             _limed.Enqueue(change?.Invoke(usual) ?? usual);
         }
@@ -66,11 +65,6 @@ internal sealed class HardPlant : Plant
         var now = _limed.Last();
         var then = _limed.Peek() with { Dilution = now.Dilution, SulphideLost = now.SulphideLost };
         var shown = Instruments.Show(now, then);
-        foreach (var tag in older.Length > 0 ? new[] { Tag.GreenA, Tag.GreenB, Tag.GreenC } : [])
-        {
-            shown[(int)tag] = older[(int)tag];
-        }
-
         return Taken([.. shown.Select((v, i) => v + (_noise[i] * _dice.Heavy()))]);
     }
 

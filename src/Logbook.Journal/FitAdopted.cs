@@ -41,4 +41,8 @@ public sealed record FittedPlace(string Name, double Mean, double Phi, double Ga
 /// <param name="Prior">Its weight before any evidence.</param>
 /// <param name="Reach">The size to be thought of.</param>
 /// <param name="With">The method that looks exactly the same.</param>
-public sealed record FittedHypothesis(int Subject, IReadOnlyList<int> Moves, IReadOnlyList<double> By, double Prior, double Reach, int? With);
+public sealed record FittedHypothesis(int Subject, IReadOnlyList<int> Moves, IReadOnlyList<double> By, double Prior, double Reach, int? With)
+{
+    /// <summary>How far its evidence goes in sound history beside that of the others, for each onset; null in a fit that did not ask.</summary>
+    public IReadOnlyList<double>? Chance { get; init; }
+}

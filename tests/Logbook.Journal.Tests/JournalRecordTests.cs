@@ -61,6 +61,20 @@ public sealed class JournalRecordTests
         });
     }
 
+    [Theory]
+    [InlineData(null)] // as earlier versions wrote it
+    [InlineData(new[] { 1, 0.5, 2 })]
+    public void A_fit_is_read_whether_or_not_it_knows_how_far_a_suspicion_reaches(double[]? chance)
+    {
+        var at = new DateTimeOffset(2026, 10, 31, 8, 0, 0, TimeSpan.Zero);
+        var fit = new FitAdopted("a line", at, at, 200, 0, 0.02, [10, 11, 12], [], [], [new(0, [0], [1], 1, 8, null) { Chance = chance }], [], [], [], "the first fit");
+
+        var record = JournalRecord.Seal(Drafts.Of(fit), Head.Empty);
+
+        Assert.Equal(chance is not null, Encoding.UTF8.GetString(record.Bytes.Span).Contains("chance", StringComparison.Ordinal));
+        Assert.Equal(chance, Assert.IsType<FitAdopted>(JournalRecord.Parse(record.Bytes).Body).Hypotheses[0].Chance);
+    }
+
     [Fact]
     public void A_number_that_is_not_finite_is_refused()
     {

@@ -56,10 +56,17 @@ internal sealed class Examiner
         var glance = Pass(round);
         var traces = Compared();
         var gate = Gate.Of(traces, _fitted.Thresholds);
-        return new Examination(gate, gate.Open ? Shares.Of(_glances, traces) : [], glance);
+        return new Examination(gate, gate.Open ? Shares.Of(_glances, traces, _fitted.Counts) : Suspicion.None, glance);
     }
 
-    /// <summary>The gate's statistics alone, for learning its thresholds.</summary>
+    /// <summary>What this entry compared of each suspicion, for learning the thresholds.</summary>
+    public IEnumerable<Trace> Compare(Round round)
+    {
+        Pass(round);
+        return Compared().Where(t => t.IsNews);
+    }
+
+    /// <summary>The gate alone.</summary>
     public Gate Measure(Round round)
     {
         Pass(round);
@@ -82,9 +89,12 @@ internal sealed class Examiner
 
 /// <summary>What an examination found.</summary>
 /// <param name="Gate">Whether anything is wrong at all, by physics alone.</param>
-/// <param name="Suspects">What it may be, the most likely first; empty when the gate stayed shut.</param>
+/// <param name="Suspicion">What it may be; nobody when the gate stayed shut.</param>
 /// <param name="Glance">The entry as it was heard: its surprises, and the rows that spoke.</param>
-internal sealed record Examination(Gate Gate, IReadOnlyList<Suspect> Suspects, Glance Glance)
+internal sealed record Examination(Gate Gate, Suspicion Suspicion, Glance Glance)
 {
-    public Verdict Verdict { get; } = Verdict.Of(Suspects);
+    /// <summary>The most likely first.</summary>
+    public IReadOnlyList<Suspect> Suspects => Suspicion.Suspects;
+
+    public Verdict Verdict { get; } = Verdict.Of(Suspicion.Suspects, Suspicion.Nothing);
 }

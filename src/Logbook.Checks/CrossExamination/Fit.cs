@@ -36,6 +36,8 @@ internal static class Fit
             : Math.Max(Bounded(surprises, p), LeastOfU * line.Parameters[p - line.Rows.Count].U)).ToList();
         var scaled = Divided(usual, scale);
         var spread = Covariance.Learn(line, surprises, scale, scaled);
+        double[] readings = [.. scale.Skip(line.Rows.Count)];
+        var together = line.Readings == 0 ? spread.Quiet : spread.Quiet.SubMatrix(line.Rows.Count, line.Readings, line.Rows.Count, line.Readings);
         return new Fitted
         {
             Line = line,
@@ -43,7 +45,7 @@ internal static class Fit
             Scale = scale,
             Quiet = spread.Quiet,
             Changed = spread.Changed,
-            Hypotheses = Hypothesis.All(line, Moved.Of(line, scaled, [.. scale.Skip(line.Rows.Count)])),
+            Hypotheses = Hypothesis.All(line, readings, Moved.Of(line, scaled, readings, together)),
             Thresholds = history.Count == 0 ? Silent : Unlearned,
             UsualChanges = usualChanges,
             Entries = history.Count,

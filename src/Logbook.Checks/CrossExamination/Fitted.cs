@@ -36,6 +36,14 @@ internal sealed record Fitted
     /// <summary>The rows' lasting offsets in their own uncertainty: constants that disagree, said rather than hidden.</summary>
     public IReadOnlyList<double> StandingDisagreements => [.. Enumerable.Range(0, Line.Rows.Count).Select(k => Forecasts[k].Mean / Scale[k])];
 
+    /// <summary>
+    /// What the gate's statistics would rarely exceed if all errors were normal, about 1 in 1000 for each of a dozen suspicions.
+    /// </summary>
+    private const double IfNormal = 11;
+
+    /// <summary>How much evidence counts for when suspicions are set beside each other: errors that reach farther by chance than normal ones tell less.</summary>
+    public double Counts => UsesHistory ? Math.Min(1, IfNormal / Thresholds[0]) : 1;
+
     /// <summary>False when there was too little history: then only the rows speak.</summary>
     public bool UsesHistory => Entries >= Fit.FewestEntries;
 }

@@ -11,13 +11,20 @@ internal sealed record Hypothesis(int Parameter, IReadOnlyList<(int Parameter, d
     private const double MethodPrior = 1.0 / 3;
     private const double ReachInU = 8;
 
+    /// <summary>A reading that changes much by itself may also be wrong by much.</summary>
+    private const double ReachInUsual = 3;
+
+    /// <summary>How far its evidence goes in sound history beside that of the others, for each onset; 1 where that is not known.</summary>
+    public IReadOnlyList<double> Chance { get; init; } = [1, 1, 1];
+
     /// <summary>True when it is something else than the reading, and moves it.</summary>
     public bool Moves(int reading) => Parameter != reading && Effects.Any(e => e.Parameter == reading);
 
     /// <summary>Every reading, constant and method, and every method with the readings that it really moves.</summary>
     /// <param name="line">What there is.</param>
+    /// <param name="usual">The usual surprise of each reading.</param>
     /// <param name="moves">For each method with moves, how far each of its readings goes per unit.</param>
-    public static IReadOnlyList<Hypothesis> All(Line line, IReadOnlyDictionary<int, IReadOnlyList<(int Parameter, double By)>> moves)
+    public static IReadOnlyList<Hypothesis> All(Line line, IReadOnlyList<double> usual, IReadOnlyDictionary<int, IReadOnlyList<(int Parameter, double By)>> moves)
     {
         var pairs = moves.Where(m => m.Value.Count == 1).ToLookup(m => m.Value[0].Parameter, m => (int?)m.Key);
         var all = new List<Hypothesis>();
@@ -25,10 +32,13 @@ internal sealed record Hypothesis(int Parameter, IReadOnlyList<(int Parameter, d
         {
             var parameter = line.Parameters[p];
             var prior = parameter.Role == Role.Reading ? 1 : MethodPrior;
-            all.Add(new Hypothesis(p, [(p, 1)], pairs.Contains(p) ? prior + MethodPrior : prior, ReachInU * parameter.U, pairs[p].FirstOrDefault()));
+            all.Add(new Hypothesis(p, [(p, 1)], pairs.Contains(p) ? prior + MethodPrior : prior, Wide(line, usual, p), pairs[p].FirstOrDefault()));
         }
 
-        all.AddRange(moves.Where(m => m.Value.Count > 1).Select(m => new Hypothesis(m.Key, m.Value, MethodPrior, ReachInU * line.Parameters[m.Key].U, null)));
+        all.AddRange(moves.Where(m => m.Value.Count > 1).Select(m => new Hypothesis(m.Key, m.Value, MethodPrior, Wide(line, usual, m.Key), null)));
         return all;
     }
+
+    private static double Wide(Line line, IReadOnlyList<double> usual, int parameter) =>
+        double.Hypot(ReachInU * line.Parameters[parameter].U, parameter < line.Readings ? ReachInUsual * usual[parameter] : 0);
 }

@@ -12,29 +12,37 @@ internal static class Shares
     /// <summary>A hypothesis whose physics statistic is farther from the best one (1 in 100 of chi-squared with two degrees) is dropped.</summary>
     private const double Reach = 9.2;
 
-    public static IReadOnlyList<Suspect> Of(IReadOnlyList<Glance> glances, IReadOnlyList<Trace> traces)
+    /// <summary>The logarithm of how much likelier it is, before any evidence, that nothing is wrong than that one reading is.</summary>
+    private const double NothingWrong = 4;
+
+    /// <param name="glances">The last entries, the newest last.</param>
+    /// <param name="traces">What each hypothesis has matched in them.</param>
+    /// <param name="counts">How much all evidence counts for, at most 1.</param>
+    public static Suspicion Of(IReadOnlyList<Glance> glances, IReadOnlyList<Trace> traces, double counts)
     {
         var best = traces.Max(t => t.Physics.Statistic);
         var kept = traces.GroupBy(t => t.Hypothesis).Where(g => g.Max(t => t.Physics.Statistic) >= best - Reach && g.Any(t => t.Physics.Strength > 0)).ToList();
-        var weights = kept.ConvertAll(g => Math.Log(g.Key.Prior) + LogSum([.. g.GroupBy(t => t.Onset).Select(o => LogSum([.. o.Select(t => Weight(glances, t))]) - Math.Log(o.Count()))]));
+        var weights = kept.ConvertAll(g => Math.Log(g.Key.Prior) + LogSum([.. g.GroupBy(t => t.Onset).Select(o => LogSum([.. o.Select(t => Weight(glances, t, counts))]) - Math.Log(o.Count()))]));
         var total = LogSum(weights);
-        return
-        [
-            .. kept.Select((g, i) => Suspect.Of(g.Key, g.MaxBy(t => Weight(glances, t))!, Math.Exp(weights[i] - total))).OrderByDescending(s => s.Share),
-        ];
+        var nothing = NothingWrong + Before(glances, counts);
+        return new Suspicion(
+            [.. kept.Select((g, i) => Suspect.Of(g.Key, g.MaxBy(t => Weight(glances, t, counts))!, Math.Exp(weights[i] - total))).OrderByDescending(s => s.Share)],
+            Math.Exp(nothing - LogSum([nothing, total])));
     }
 
-    private static double Weight(IReadOnlyList<Glance> glances, Trace trace)
+    private static double Weight(IReadOnlyList<Glance> glances, Trace trace, double counts)
     {
         var reach = trace.Hypothesis.Reach * trace.Hypothesis.Reach;
-        var before = glances.Take(glances.Count - trace.Entries).Sum(g => LogSum([LogUsual + Base(g.Quiet), LogMoved + Base(g.Changed)]));
         var since = glances.Skip(glances.Count - trace.Entries).ToList();
-        return before + LogSum(
+        return Before(glances.Take(glances.Count - trace.Entries), counts) + (counts * LogSum(
         [
             LogUsual + since.Sum(g => Base(g.Quiet)) + Gain(trace.Quiet, reach),
             LogMoved + since.Sum(g => Base(g.Changed)) + Gain(trace.Changed, reach),
-        ]);
+        ]));
     }
+
+    /// <summary>Entries in which nothing was wrong.</summary>
+    private static double Before(IEnumerable<Glance> glances, double counts) => counts * glances.Sum(g => LogSum([LogUsual + Base(g.Quiet), LogMoved + Base(g.Changed)]));
 
     private static double Base(View? view) => view?.Base ?? 0;
 
@@ -47,4 +55,12 @@ internal static class Shares
         var most = logs.Max();
         return most + Math.Log(logs.Sum(l => Math.Exp(l - most)));
     }
+}
+
+/// <summary>What may be wrong.</summary>
+/// <param name="Suspects">The most likely first; their shares add up to one.</param>
+/// <param name="Nothing">How likely it is that nothing is and chance alone did it, beside them all.</param>
+internal sealed record Suspicion(IReadOnlyList<Suspect> Suspects, double Nothing)
+{
+    public static Suspicion None { get; } = new([], 0);
 }

@@ -5,7 +5,8 @@ namespace Logbook.Checks.CrossExamination;
 /// </summary>
 internal sealed record Tail(double From, double Mean)
 {
-    private const double Share = 0.1;
+    /// <summary>The share of all values that belongs to the tail.</summary>
+    public const double Share = 0.1;
 
     public static Tail Of(IEnumerable<double> values)
     {

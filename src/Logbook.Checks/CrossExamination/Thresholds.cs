@@ -11,19 +11,27 @@ internal static class Thresholds
     /// <summary>The share of entries flagged for each onset, before all are scaled together.</summary>
     private static readonly double[] Rates = [0.012, 0.007, 0.007];
 
-    /// <summary>The share flagged for any onset.</summary>
-    private const double Together = 0.02;
+    /// <summary>The share flagged for any onset. Later entries are flagged somewhat oftener than what lies between the learned ones.</summary>
+    private const double Together = 0.015;
 
     /// <summary>Learns everything, then the thresholds; with too little history the cautious ones stay.</summary>
     public static Fitted Learn(Line line, IReadOnlyList<Round> history)
     {
         var fitted = Fit.Learn(line, history);
-        return fitted.UsesHistory ? fitted with { Thresholds = Of(HeldOut(line, history)) } : fitted;
+        if (!fitted.UsesHistory)
+        {
+            return fitted;
+        }
+
+        var heldOut = HeldOut(line, history, fitted.Hypotheses);
+        var hypotheses = Chances.Of(fitted.Hypotheses, heldOut);
+        return fitted with { Hypotheses = hypotheses, Thresholds = Of([.. heldOut.Select(e => Largest(e, hypotheses))]) };
     }
 
-    private static List<double[]> HeldOut(Line line, IReadOnlyList<Round> history)
+    private static List<IReadOnlyList<Reached>> HeldOut(Line line, IReadOnlyList<Round> history, IReadOnlyList<Hypothesis> hypotheses)
     {
-        var statistics = new List<double[]>();
+        var places = hypotheses.Select((h, i) => (Key: Key(h), i)).ToDictionary(h => h.Key, h => h.i);
+        var entries = new List<IReadOnlyList<Reached>>();
         var size = (history.Count + Blocks - 1) / Blocks;
         for (var from = 0; from < history.Count; from += size)
         {
@@ -31,16 +39,24 @@ internal static class Thresholds
             var examiner = new Examiner(fitted);
             foreach (var (round, i) in history.Skip(Math.Max(0, from - size)).Take(from == 0 ? size : 2 * size).Select((r, i) => (r, i)))
             {
-                var gate = examiner.Measure(round);
-                if (i >= (from == 0 ? Examiner.Onsets : size) && gate.Statistics.Count == Examiner.Onsets)
+                var reached = examiner.Compare(round).Where(t => places.ContainsKey(Key(t.Hypothesis)))
+                    .Select(t => (At: (places[Key(t.Hypothesis)], t.Onset), t.Evidence)).GroupBy(t => t.At)
+                    .Select(g => new Reached(g.Key.Item1, g.Key.Onset, g.Max(t => t.Evidence))).ToList();
+                if (i >= (from == 0 ? Examiner.Onsets : size))
                 {
-                    statistics.Add([.. gate.Statistics]);
+                    entries.Add(reached);
                 }
             }
         }
 
-        return statistics;
+        return entries;
     }
+
+    /// <summary>A hypothesis is the same one in every fit.</summary>
+    private static (int Parameter, bool Moving) Key(Hypothesis hypothesis) => (hypothesis.Parameter, hypothesis.Effects.Count > 1);
+
+    private static double[] Largest(IReadOnlyList<Reached> entry, IReadOnlyList<Hypothesis> hypotheses) =>
+        [.. Enumerable.Range(0, Examiner.Onsets).Select(k => entry.Where(r => r.Onset == k + 1).Select(r => r.Evidence / hypotheses[r.Hypothesis].Chance[k]).DefaultIfEmpty(0).Max())];
 
     private static double[] Of(List<double[]> statistics)
     {

@@ -21,13 +21,16 @@ internal sealed class Trace
     {
         (_fitted, Hypothesis, _began) = (other._fitted, other.Hypothesis, other._began);
         (_standing, _physics) = (other._standing.Copy(), [.. other._physics]);
-        (Entries, Physics, Quiet, Changed) = (other.Entries, other.Physics, other.Quiet, other.Changed);
+        (Entries, Physics, Quiet, Changed, IsNews) = (other.Entries, other.Physics, other.Quiet, other.Changed, other.IsNews);
     }
 
     public Hypothesis Hypothesis { get; }
 
     /// <summary>In how many entries a row has compared it with something since it began; zero when none has.</summary>
     public int Onset => _physics.Count;
+
+    /// <summary>True when a row of the newest entry compared it with something.</summary>
+    public bool IsNews { get; private set; }
 
     /// <summary>All entries since then.</summary>
     public int Entries { get; private set; }
@@ -64,6 +67,7 @@ internal sealed class Trace
         Entries++;
         Quiet += Try(glance.Quiet, touched);
         Changed += Try(glance.Changed, touched);
+        IsNews = compared;
         if (compared)
         {
             _physics.Add(Try(glance.Physics, touched));

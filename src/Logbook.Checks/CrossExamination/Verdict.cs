@@ -10,11 +10,13 @@ internal sealed record Verdict(int? Named, int? WithMethod, IReadOnlyList<int> G
     private const double ToGroup = 0.9;
 
     /// <summary>A method that really moves the named reading is told beside it from this share on.</summary>
-    private const double Beside = 0.05;
+    private const double Beside = 0.2;
 
     public static Verdict Nothing { get; } = new(null, null, []);
 
-    public static Verdict Of(IReadOnlyList<Suspect> suspects)
+    /// <param name="suspects">With their shares.</param>
+    /// <param name="nothing">How likely it is, beside them, that nothing is wrong: this much less is one of them.</param>
+    public static Verdict Of(IReadOnlyList<Suspect> suspects, double nothing = 0)
     {
         var byParameter = suspects.GroupBy(s => s.Parameter)
             .Select(g => (Parameter: g.Key, Share: g.Sum(s => s.Share), g.First().Hypothesis.WithMethod))
@@ -25,7 +27,7 @@ internal sealed record Verdict(int? Named, int? WithMethod, IReadOnlyList<int> G
         }
 
         var best = byParameter[0];
-        if (best.Share >= ToName)
+        if (best.Share * (1 - nothing) >= ToName)
         {
             var beside = byParameter.Skip(1).Where(m => m.Share >= Beside && suspects.Any(s => s.Parameter == m.Parameter && s.Hypothesis.Moves(best.Parameter)));
             return new Verdict(best.Parameter, best.WithMethod ?? beside.Select(m => (int?)m.Parameter).FirstOrDefault(), []);

@@ -20,7 +20,7 @@ internal static class FitForm
             [.. fitted.Line.Parameters.Select((p, i) => new FittedSubject(p.Name, Short(p.U), Bounded(fitted.UsualChanges.Sizes, i)))],
             [.. names.Select((n, i) => new FittedPlace(n, Short(fitted.Forecasts[i].Mean), fitted.Forecasts[i].Phi, fitted.Forecasts[i].Gain, Short(fitted.Scale[i])))],
             [.. fitted.Hypotheses.Select(h => new FittedHypothesis(
-                h.Parameter, [.. h.Effects.Select(e => e.Parameter)], [.. h.Effects.Select(e => Short(e.By))], Short(h.Prior), Short(h.Reach), h.WithMethod))],
+                h.Parameter, [.. h.Effects.Select(e => e.Parameter)], [.. h.Effects.Select(e => Short(e.By))], Short(h.Prior), Short(h.Reach), h.WithMethod) { Chance = [.. h.Chance.Select(Short)] })],
             Rows(fitted.Quiet), Rows(fitted.Changed), Rows(fitted.UsualChanges.Together), why);
     }
 
@@ -41,12 +41,18 @@ internal static class FitForm
             Scale = [.. fit.Places.Select(p => p.Scale)],
             Quiet = Matrix(fit.Quiet),
             Changed = Matrix(fit.Changed),
-            Hypotheses = [.. fit.Hypotheses.Select(h => new Hypothesis(h.Subject, [.. h.Moves.Zip(h.By)], h.Prior, h.Reach, h.With))],
+            Hypotheses = [.. fit.Hypotheses.Select(h => Suspicion(h))],
             Thresholds = fit.Thresholds,
             UsualChanges = new UsualChanges([.. fit.Subjects.Take(engine.Readings).Select(s => s.Change ?? double.PositiveInfinity)], Matrix(fit.Together)),
             Entries = (int)fit.Entries,
             LeftOut = fit.LeftOut,
         };
+    }
+
+    private static Hypothesis Suspicion(FittedHypothesis h)
+    {
+        var hypothesis = new Hypothesis(h.Subject, [.. h.Moves.Zip(h.By)], h.Prior, h.Reach, h.With);
+        return h.Chance is { } chance && chance.Count == hypothesis.Chance.Count ? hypothesis with { Chance = chance } : hypothesis;
     }
 
     private static double? Bounded(IReadOnlyList<double> sizes, int place) => place < sizes.Count && double.IsFinite(sizes[place]) ? Short(sizes[place]) : null;

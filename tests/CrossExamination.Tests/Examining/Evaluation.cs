@@ -39,7 +39,7 @@ internal sealed class Evaluation
             var trial = evaluation.Last = new Trial(plant(seed), new SiteRelations(lag), history, seed + 1);
             for (var i = 0; i < positions; i++)
             {
-                evaluation.Clean(trial, 6);
+                evaluation.Clean(trial, 30);
                 evaluation.At(trial, new Dice(seed + (1000 * i)));
             }
         }

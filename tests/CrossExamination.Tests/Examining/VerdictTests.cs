@@ -37,6 +37,16 @@ public sealed class VerdictTests
     }
 
     [Fact]
+    public void What_chance_explains_about_as_well_is_not_named()
+    {
+        Suspect[] suspects = [Suspected(2, 0.95), Suspected(1, 0.05)];
+
+        Assert.Equal(2, Verdict.Of(suspects, nothing: 0.2).Named);
+        Assert.Null(Verdict.Of(suspects, nothing: 0.3).Named);
+        Assert.Equal([2], Verdict.Of(suspects, nothing: 0.3).Group);
+    }
+
+    [Fact]
     public void Shares_that_are_no_numbers_name_nothing()
     {
         Assert.Equal(Verdict.Nothing, Verdict.Of([Suspected(1, double.NaN)]));

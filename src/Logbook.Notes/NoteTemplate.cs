@@ -18,9 +18,13 @@ internal static class NoteTemplate
     /// <param name="shipped">The shipped template's name when this is that one; null for a site's own.</param>
     public static (string? Text, string? Fault) Render(string path, TemplateName? shipped, ScriptObject model, NoteFormat format)
     {
+        if (OnDisk.Try(() => TextFile.Read(path), out var refused) is not { } source)
+        {
+            return (null, $"{path}: cannot be read: {refused!.Message}");
+        }
+
         try
         {
-            var source = TextFile.Read(path);
             var template = Template.Parse(source, path);
             if (template.HasErrors)
             {
@@ -36,10 +40,6 @@ internal static class NoteTemplate
         catch (ScriptRuntimeException wrong)
         {
             return (null, Fault(path, wrong.Span, wrong.OriginalMessage));
-        }
-        catch (Exception unreadable) when (unreadable is IOException or UnauthorizedAccessException)
-        {
-            return (null, $"{path}: cannot be read: {unreadable.Message}");
         }
     }
 

@@ -21,18 +21,15 @@ public static class SiteReader
         var mistakes = new List<Mistake>();
         foreach (var name in Required)
         {
-            try
+            if (OnDisk.Try(() => TextFile.Read(Path.Combine(folder, name)), out var refused) is { } text)
             {
-                texts[name] = TextFile.Read(Path.Combine(folder, name));
+                texts[name] = text;
+                continue;
             }
-            catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
-            {
-                mistakes.Add(new Mistake(new(name, 0, 0), $"is not in {folder}", "a site folder holds site.toml, points.csv and cautions.toml; `logbook init DIR` makes one"));
-            }
-            catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-            {
-                mistakes.Add(new Mistake(new(name, 0, 0), $"cannot be read: {e.Message}"));
-            }
+
+            mistakes.Add(refused is FileNotFoundException or DirectoryNotFoundException
+                ? new Mistake(new(name, 0, 0), $"is not in {folder}", "a site folder holds site.toml, points.csv and cautions.toml; `logbook init DIR` makes one")
+                : new Mistake(new(name, 0, 0), $"cannot be read: {refused!.Message}"));
         }
 
         return new SiteFiles(texts) { Unread = mistakes };

@@ -39,9 +39,13 @@ internal sealed class PluginManifest(TrustWords wording)
             trouble = null;
             return Of(json.RootElement);
         }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        catch (IOException refused)
         {
-            trouble = PluginTrouble.Refused("no-manifest", $"{path} cannot be read, so that no plug-in can be vetted: {e.Message}");
+            trouble = Unread(path, refused);
+        }
+        catch (UnauthorizedAccessException refused)
+        {
+            trouble = Unread(path, refused);
         }
         catch (Exception e) when (e is JsonException or InvalidOperationException)
         {
@@ -50,6 +54,9 @@ internal sealed class PluginManifest(TrustWords wording)
 
         return null;
     }
+
+    private static PluginTrouble Unread(string path, SystemException refused) =>
+        PluginTrouble.Refused("no-manifest", $"{path} cannot be read, so that no plug-in can be vetted: {refused.Message}");
 
     private static PluginManifest Of(JsonElement root)
     {

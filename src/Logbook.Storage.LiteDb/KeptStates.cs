@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using Logbook.Journal;
+using Logbook.Plant;
 using Logbook.Storage.LiteDb.Disk;
 
 namespace Logbook.Storage.LiteDb;
@@ -20,21 +21,14 @@ internal sealed class KeptStates(string folder)
         Seqs().Where(seq => seq <= upTo).OrderDescending().Select(Read).FirstOrDefault(state => state is not null && isInJournal(state.Head)) ?? State.Empty;
 
     /// <summary>Keeps it when the folder can be written; else the next start takes longer, and that is all.</summary>
-    public void Keep(State state)
+    public void Keep(State state) => _ = OnDisk.Refusal(() =>
     {
-        try
-        {
-            Directory.CreateDirectory(folder);
-            var draft = string.Create(CultureInfo.InvariantCulture, $"{PathOf(state.Head.Seq)}.{Environment.ProcessId}");
-            File.WriteAllBytes(draft, Sealed(state));
-            File.Move(draft, PathOf(state.Head.Seq), overwrite: true);
-            DropOld();
-        }
-        catch (Exception notKept) when (notKept is IOException or UnauthorizedAccessException)
-        {
-            // A full disk or a reader without the right to write: the records are what counts.
-        }
-    }
+        Directory.CreateDirectory(folder);
+        var draft = string.Create(CultureInfo.InvariantCulture, $"{PathOf(state.Head.Seq)}.{Environment.ProcessId}");
+        File.WriteAllBytes(draft, Sealed(state));
+        File.Move(draft, PathOf(state.Head.Seq), overwrite: true);
+        DropOld();
+    });
 
     /// <summary>Why the state kept of this record is not the one that follows from the records; null when it is, or none was kept.</summary>
     public string? WhyNot(State replayed) =>
@@ -51,20 +45,14 @@ internal sealed class KeptStates(string folder)
     // No fsync: a file that a power cut tore does not match its first line.
     private static string FirstLine(ReadOnlySpan<byte> body) => $"{StateForm.Fold} {JournalRecord.HashOf(body)}\n";
 
-    private State? Read(long seq)
-    {
-        try
+    private State? Read(long seq) => OnDisk.Try(
+        () =>
         {
-            NoPipe.At(PathOf(seq));
-            var bytes = File.ReadAllBytes(PathOf(seq)).AsSpan();
+            var bytes = NoPipe.Bytes(PathOf(seq)).AsSpan();
             var body = bytes[(bytes.IndexOf((byte)'\n') + 1)..];
             return bytes[..^body.Length].SequenceEqual(Encoding.ASCII.GetBytes(FirstLine(body))) ? StateForm.Read(body) : null;
-        }
-        catch (Exception absent) when (absent is IOException or UnauthorizedAccessException)
-        {
-            return null;
-        }
-    }
+        },
+        out _);
 
     private void DropOld()
     {

@@ -16,32 +16,20 @@ public sealed class ForwardNote(string path)
     /// <summary>The acknowledged end, and when; null when nothing was noted.</summary>
     public Acknowledged? Read()
     {
-        try
-        {
-            var words = TextFile.Read(path).Split(' ', StringSplitOptions.TrimEntries);
-            return words.Length == 3 && long.TryParse(words[0], CultureInfo.InvariantCulture, out var seq) && long.TryParse(words[2], CultureInfo.InvariantCulture, out var at)
-                ? new(new(seq, words[1]), DateTimeOffset.FromUnixTimeMilliseconds(at))
-                : null;
-        }
-        catch (Exception absent) when (absent is IOException or UnauthorizedAccessException or ArgumentOutOfRangeException)
-        {
-            return null;
-        }
+        var words = OnDisk.Try(() => TextFile.Read(path).Split(' ', StringSplitOptions.TrimEntries), out _);
+        return words?.Length == 3 && long.TryParse(words[0], CultureInfo.InvariantCulture, out var seq)
+            && long.TryParse(words[2], CultureInfo.InvariantCulture, out var at) && at >= 0 && at <= DateTimeOffset.MaxValue.ToUnixTimeMilliseconds()
+            ? new(new(seq, words[1]), DateTimeOffset.FromUnixTimeMilliseconds(at))
+            : null;
     }
 
-    public void Write(Head head, DateTimeOffset at)
+    /// <summary>Notes it when the disk lets it: the server's own end is what counts, without the note less can be said while it is away.</summary>
+    public void Write(Head head, DateTimeOffset at) => _ = OnDisk.Refusal(() =>
     {
-        try
-        {
-            var draft = string.Create(CultureInfo.InvariantCulture, $"{path}.{Environment.ProcessId}");
-            File.WriteAllText(draft, string.Create(CultureInfo.InvariantCulture, $"{head.Seq} {head.Hash} {at.ToUnixTimeMilliseconds()}\n"));
-            File.Move(draft, path, overwrite: true);
-        }
-        catch (Exception notKept) when (notKept is IOException or UnauthorizedAccessException)
-        {
-            // The server's own end is what counts; without the note less can be said while it is away.
-        }
-    }
+        var draft = string.Create(CultureInfo.InvariantCulture, $"{path}.{Environment.ProcessId}");
+        File.WriteAllText(draft, string.Create(CultureInfo.InvariantCulture, $"{head.Seq} {head.Hash} {at.ToUnixTimeMilliseconds()}\n"));
+        File.Move(draft, path, overwrite: true);
+    });
 }
 
 /// <summary>An end that the server acknowledged, and when.</summary>

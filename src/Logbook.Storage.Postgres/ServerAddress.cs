@@ -44,19 +44,11 @@ public sealed class ServerAddress
     }
 
     /// <summary>Reads the connection string of a file that its owner alone can read.</summary>
-    public static Parsed<ServerAddress> OfFile(string path)
-    {
-        try
-        {
-            if (!OperatingSystem.IsWindows() && (File.GetUnixFileMode(path) & (UnixFileMode.GroupRead | UnixFileMode.OtherRead)) != UnixFileMode.None)
-                return Wrong($"{path} holds a secret and can be read by others", $"chmod 600 {path}");
-            return Of(File.ReadAllText(path), path);
-        }
-        catch (Exception unreadable) when (unreadable is IOException or UnauthorizedAccessException)
-        {
-            return Wrong($"{path} cannot be read: {unreadable.Message}", "a file with one connection string");
-        }
-    }
+    public static Parsed<ServerAddress> OfFile(string path) => OnDisk.Try(
+        () => !OperatingSystem.IsWindows() && (File.GetUnixFileMode(path) & (UnixFileMode.GroupRead | UnixFileMode.OtherRead)) != UnixFileMode.None
+            ? Wrong($"{path} holds a secret and can be read by others", $"chmod 600 {path}")
+            : Of(File.ReadAllText(path), path),
+        out var refused) ?? Wrong($"{path} cannot be read: {refused!.Message}", "a file with one connection string");
 
     /// <summary>Host, database and role: what may be shown.</summary>
     public override string ToString() => $"{Builder.Host}{(Builder.Port == NpgsqlConnection.DefaultPort ? "" : $":{Builder.Port}")}, database {Builder.Database}";

@@ -16,4 +16,12 @@ internal static class NoPipe
         if (!hasPlaces)
             throw new IOException($"{path} is a pipe or a device, not a file of the journal: move it away, then restore the file from a backup if it is missing");
     }
+
+    /// <summary>The whole file.</summary>
+    /// <exception cref="IOException">It cannot be read, or something else than a file has this name.</exception>
+    public static byte[] Bytes(string path)
+    {
+        At(path);
+        return File.ReadAllBytes(path);
+    }
 }

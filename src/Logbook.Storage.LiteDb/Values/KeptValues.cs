@@ -1,5 +1,6 @@
 using System.Globalization;
 using Logbook.Journal;
+using Logbook.Plant;
 using Logbook.Storage.LiteDb.Disk;
 
 namespace Logbook.Storage.LiteDb.Values;
@@ -45,37 +46,21 @@ internal sealed class KeptValues(string folder)
             : null;
     }
 
-    // When the folder cannot be written, the next look takes longer, and that is all.
+    // When the folder cannot be written (a full disk, a reader without the right), the next look takes longer, and that is all.
     private ValueBlock Keep(long block, IReadOnlyList<JournalRecord> records)
     {
         var made = ValueBlock.Of(records);
-        try
+        _ = OnDisk.Refusal(() =>
         {
             Directory.CreateDirectory(folder);
             var draft = string.Create(CultureInfo.InvariantCulture, $"{PathOf(block)}.{Environment.ProcessId}");
             File.WriteAllBytes(draft, made.ToBytes());
             File.Move(draft, PathOf(block), overwrite: true);
-        }
-        catch (Exception notKept) when (notKept is IOException or UnauthorizedAccessException)
-        {
-            // A full disk or a reader without the right to write: the records are what counts.
-        }
-
+        });
         return made;
     }
 
-    private ValueBlock? Read(long block)
-    {
-        try
-        {
-            NoPipe.At(PathOf(block));
-            return ValueBlock.Read(File.ReadAllBytes(PathOf(block)));
-        }
-        catch (Exception absent) when (absent is IOException or UnauthorizedAccessException)
-        {
-            return null;
-        }
-    }
+    private ValueBlock? Read(long block) => OnDisk.Try(() => ValueBlock.Read(NoPipe.Bytes(PathOf(block))), out _);
 
     private string PathOf(long block) => Path.Combine(folder, (block * Size).ToString(CultureInfo.InvariantCulture) + ".values");
 }

@@ -94,10 +94,15 @@ internal sealed class JournalFolder(string path, IDisk disk)
     /// <summary>Makes an empty journal where there is none. Only the owner may.</summary>
     public void CreateJournal(Func<byte[]> newData)
     {
-        if (HasJournal())
-            return;
-        MakeRoomForData();
-        disk.Replace(Data, newData());
+        if (!HasJournal())
+        {
+            MakeRoomForData();
+            disk.Replace(Data, newData());
+        }
+        else if (disk.LengthOf(_anchor) is null)
+        {
+            SyncNames(); // whoever made it may have failed just there; with the first save the data file's name must be sure
+        }
     }
 
     /// <summary>Returns when the files' names are on the disk.</summary>

@@ -14,6 +14,8 @@ namespace Logbook.Storage.LiteDb.Disk;
 /// <param name="room">Length in bytes that a writer gives the file beforehand; 0 for a file that grows with each save.</param>
 internal sealed class FrameFile(IRawFile file, long room = 0)
 {
+    private static readonly byte[] Zeros = new byte[64 * 1024];
+
     private ulong _generation = NewGeneration();
     private uint _next;
     private long _last;
@@ -116,7 +118,8 @@ internal sealed class FrameFile(IRawFile file, long room = 0)
             return;
         try
         {
-            file.Write(new byte[room - _length], _length);
+            for (var at = _length; at < room; at += Zeros.Length)
+                file.Write(Zeros.AsSpan(0, (int)Math.Min(Zeros.Length, room - at)), at);
             file.Sync();
         }
         catch (IOException full) when (StoreFault.IsFull(full))

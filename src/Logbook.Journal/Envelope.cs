@@ -1,12 +1,14 @@
 using System.Globalization;
+using System.Runtime.InteropServices;
 using System.Text.Json;
+using System.Text.Json.Serialization;
 
 namespace Logbook.Journal;
 
 /// <summary>A record as its JSON object has it: every member of the outer object, under its own name.</summary>
 internal sealed record Envelope(
     int V, long Seq, string Chain, string Kind, string At, string Entered, string Offset, string Shift, string By, string Terminal,
-    JsonElement Body, string Prev)
+    BodyPlace Body, string Prev)
 {
     private const string UtcForm = "yyyy-MM-dd'T'HH:mm:ss.fff'Z'";
     private const string OffsetForm = "zzz";
@@ -36,7 +38,7 @@ internal sealed record Envelope(
         var offset = ReadOffset(Offset);
         return new(
             Seq, Chain, ReadUtc("at", At, offset), ReadUtc("entered", Entered, offset), Shift, By, Terminal,
-            Forms.Read(V, Kind, Body), Prev, JournalRecord.HashOf(bytes.Span), bytes);
+            Forms.Read(V, Kind, bytes.Span.Slice(Body.Start, Body.Length)), Prev, JournalRecord.HashOf(bytes.Span), bytes);
     }
 
     private static string Utc(DateTimeOffset time) => time.UtcDateTime.ToString(UtcForm, CultureInfo.InvariantCulture);
@@ -55,5 +57,24 @@ internal sealed record Envelope(
         if (DateTimeOffset.TryParseExact("2000-01-01 " + text, "yyyy-MM-dd zzz", CultureInfo.InvariantCulture, DateTimeStyles.None, out var time))
             return time.Offset;
         throw new FormatException($"'offset' is not +hh:mm or -hh:mm: {text}");
+    }
+}
+
+/// <summary>Where a record's body stands in its bytes: it is read from there, in the form that the rest of the record names.</summary>
+[JsonConverter(typeof(Reader))]
+[StructLayout(LayoutKind.Auto)]
+internal readonly record struct BodyPlace(int Start, int Length)
+{
+    internal sealed class Reader : JsonConverter<BodyPlace>
+    {
+        public override BodyPlace Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options)
+        {
+            var start = (int)reader.TokenStartIndex;
+            reader.Skip();
+            return new(start, (int)reader.BytesConsumed - start);
+        }
+
+        public override void Write(Utf8JsonWriter writer, BodyPlace value, JsonSerializerOptions options) =>
+            throw new NotSupportedException("a record is written member by member");
     }
 }

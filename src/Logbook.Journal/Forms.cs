@@ -46,19 +46,22 @@ internal static class Forms
     };
 
     /// <summary>The body in today's form; raw when its kind or its form is not known here.</summary>
-    public static RecordBody Read(int version, string kind, JsonElement body)
+    public static RecordBody Read(int version, string kind, ReadOnlySpan<byte> body)
     {
         if (version != JournalRecord.Version || !KnownKinds.TryGetValue(kind, out var form))
-            return new UnknownBody(kind, body);
+            return Raw(kind, body);
         try
         {
-            return (RecordBody)body.Deserialize(Options.GetTypeInfo(form))!;
+            return (RecordBody)JsonSerializer.Deserialize(body, Options.GetTypeInfo(form))!;
         }
         catch (JsonException)
         {
-            return new UnknownBody(kind, body);
+            return Raw(kind, body);
         }
     }
+
+    private static UnknownBody Raw(string kind, ReadOnlySpan<byte> body) =>
+        new(kind, (JsonElement)JsonSerializer.Deserialize(body, Options.GetTypeInfo(typeof(JsonElement)))!);
 
     public static void Write(Utf8JsonWriter to, RecordBody body)
     {
@@ -87,6 +90,7 @@ internal static class Forms
     Converters = [typeof(NumberAsText), typeof(TimeAsText), typeof(LevelAsText), typeof(ByTagInOrder)])]
 [JsonSerializable(typeof(State))]
 [JsonSerializable(typeof(Envelope))]
+[JsonSerializable(typeof(JsonElement))]
 [JsonSerializable(typeof(SiteAdopted))]
 [JsonSerializable(typeof(Entry))]
 [JsonSerializable(typeof(Remark))]

@@ -8,7 +8,10 @@ namespace Logbook.Storage.LiteDb;
 /// </summary>
 internal sealed class ParsedRecords
 {
-    private readonly (byte[] Packed, JournalRecord Record)?[] _kept = new (byte[], JournalRecord)?[256];
+    private readonly Kept?[] _kept = new Kept?[256];
+
+    /// <summary>One that is put down and picked up as a whole, so that several may read side by side.</summary>
+    private sealed record Kept(byte[] Packed, JournalRecord Record);
 
     /// <exception cref="JournalException">The document holds no record.</exception>
     public JournalRecord Of(Stored stored)
@@ -20,7 +23,7 @@ internal sealed class ParsedRecords
         try
         {
             var record = JournalRecord.Parse(stored.Bytes);
-            kept = (stored.Packed, record);
+            kept = new Kept(stored.Packed, record);
             return record;
         }
         catch (FormatException broken)

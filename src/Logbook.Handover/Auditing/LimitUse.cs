@@ -58,6 +58,8 @@ public static class LimitUse
     internal static IEnumerable<LimitRow> Rows(AuditSpan span)
     {
         var sites = SiteInForce.Since(span.Desk, span.From);
+        var limits = new Dictionary<Point, IReadOnlyList<Limit>>(ReferenceEqualityComparer.Instance); // in words once, not for each value
+        IReadOnlyList<Limit> LimitsOf(Point point) => limits.TryGetValue(point, out var known) ? known : limits[point] = Limits(point);
         var series = InSpan(span)
             .SelectMany(e => e.Entry.Readings.Where(r => r.Value is not null).Select(r => (r.Point, r.At, Value: r.Value!.Value, e.Record.Shift))
                 .Concat(e.Entry.Results.Where(r => r.Point is not null).Select(r => (Point: r.Point!, e.Record.At, r.Value, e.Record.Shift))))
@@ -68,7 +70,7 @@ public static class LimitUse
                         let point = sites.Last(s => s.From <= value.At).Site.FindPoint(values.Key)
                         where point is { Choices.Count: 0 }
                         orderby value.At
-                        select new Judged(value.At, value.Value, value.Shift[(value.Shift.LastIndexOf('-') + 1)..], Limits(point))).ToList();
+                        select new Judged(value.At, value.Value, value.Shift[(value.Shift.LastIndexOf('-') + 1)..], LimitsOf(point))).ToList();
             foreach (var limit in seen.SelectMany(v => v.Limits).Distinct().OrderBy(l => l.Order))
             {
                 yield return Row(values.Key, limit, seen);

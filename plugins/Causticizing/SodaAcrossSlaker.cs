@@ -40,7 +40,7 @@ public sealed class SodaAcrossSlaker : ICalculation
             {
                 Estimates = "wl-sulphidity-tta",
                 MethodU = "0.4",
-                WhenOff = "sulphide was oxidised or make-up added between the samples: the white liquor's sulphidity really differs",
+                WhenOff = "sulphide was oxidised or make-up added between the samples, so that the white liquor's sulphidity is not what it usually is beside the green liquor's",
                 Moves = ["wl-sulphidity-tta"],
             },
             new("tta-ratio", "1", "TTA of the white liquor over that of the green liquor"),

@@ -54,7 +54,7 @@ public sealed class AnEveningAtTheTerminal : IDisposable
     {
         using var terminal = new Tmux(_cli.Folder);
 
-        terminal.See("Who is typing?").Text("op1\n").See("is typing").Text("q").See("Left; nothing is unsaved.").See("ended=0");
+        terminal.See("Who is typing?").Text("op1\n").See("Operator one is typing").Text("q").See("Left; nothing is unsaved.").See("ended=0");
 
         Assert.Equal("00", terminal.AlternateScreen);
         terminal.Text("stty -a | tr ';' '\\n' | grep -c -- ' echo '\n").See("1");
@@ -92,7 +92,7 @@ public sealed class AnEveningAtTheTerminal : IDisposable
     {
         using (var terminal = new Tmux(_cli.Folder, variables: "trap '' HUP;"))
         {
-            terminal.See("Who is typing?").Text("op1\n").See("is typing");
+            terminal.See("Who is typing?").Text("op1\n").See("Operator one is typing");
             terminal.Kill();
         }
 
@@ -104,7 +104,7 @@ public sealed class AnEveningAtTheTerminal : IDisposable
     public void A_suspended_screen_comes_back()
     {
         using var terminal = new Tmux(_cli.Folder);
-        terminal.See("Who is typing?").Text("op1\n").See("is typing").Keys("C-z").See("Stopped");
+        terminal.See("Who is typing?").Text("op1\n").See("Operator one is typing").Keys("C-z").See("Stopped");
 
         terminal.Text("fg\n").See("? keys").Text("l").See("Log, newest first");
     }
@@ -113,7 +113,7 @@ public sealed class AnEveningAtTheTerminal : IDisposable
     public void Stopped_from_outside_and_taken_up_again_it_is_drawn_whole()
     {
         using var terminal = new Tmux(_cli.Folder);
-        terminal.See("Who is typing?").Text("op1\n").See("is typing");
+        terminal.See("Who is typing?").Text("op1\n").See("Operator one is typing");
         Signal("STOP");
 
         terminal.See("Stopped").Text("fg\n");
@@ -127,7 +127,7 @@ public sealed class AnEveningAtTheTerminal : IDisposable
     public void The_screen_follows_the_terminals_size()
     {
         using var terminal = new Tmux(_cli.Folder);
-        terminal.See("Who is typing?").Text("op1\n").See("is typing");
+        terminal.See("Who is typing?").Text("op1\n").See("Operator one is typing");
 
         terminal.Size(120, 40).See("q leave").Size(40, 10).See("? keys").Size(80, 24).See("r round");
     }
@@ -207,7 +207,7 @@ public sealed class AnEveningAtTheTerminal : IDisposable
 
     private static void OpenLineRound(Tmux terminal)
     {
-        terminal.See("Who is typing?").Text("op1\n").See("is typing").Text("r").See("Which round?");
+        terminal.See("Who is typing?").Text("op1\n").See("Operator one is typing").Text("r").See("Which round?");
         var row = Array.FindIndex(terminal.Screen.Split('\n'), l => l.Contains("Line round", StringComparison.Ordinal)) - 1;
         terminal.Text(FormattableString.Invariant($"{row}\n")).See("Line round").See("0 of ");
     }

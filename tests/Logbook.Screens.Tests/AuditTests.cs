@@ -16,6 +16,19 @@ public sealed class AuditTests
     }
 
     [Fact]
+    public void What_a_supervisor_signed_for_is_a_fact()
+    {
+        using var terminal = new Terminal(before: t => t.HeldBy("op1"));
+        Assert.Contains("A supervisor's signature settles (1)", terminal.Press("a").Screen, StringComparison.Ordinal);
+
+        Handover.Countersigning.Countersign(terminal.Desk, new Handover.SignWith(terminal.Pins, _ => Terminal.Pin), "sup1", null, "walked it with both");
+
+        terminal.Press("⎋a");
+        Assert.DoesNotContain("signature settles", terminal.Screen, StringComparison.Ordinal);
+        Assert.Contains("Nothing to settle: facts as they are (1)", terminal.Screen, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Enter_opens_a_flag_and_its_record()
     {
         using var terminal = new Terminal(before: Corrected);

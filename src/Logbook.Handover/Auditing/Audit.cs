@@ -10,6 +10,9 @@ public sealed record AuditFlag(string Flag, string ShiftId, DateTimeOffset At, s
 {
     /// <summary>For something to look at: what it rests on, what innocent explains it, what would settle it.</summary>
     public IReadOnlyList<string> Evidence { get; init; } = [];
+
+    /// <summary>A supervisor signed for it: nothing of it is left to do.</summary>
+    public bool Settled { get; init; }
 }
 
 public static class Audit

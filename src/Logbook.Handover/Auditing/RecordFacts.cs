@@ -32,9 +32,12 @@ internal static class RecordFacts
         return unanswered.Concat(unread);
     }
 
-    /// <summary>Handovers that were refused, unattended, taken in an emergency, or accepted with a reservation.</summary>
+    /// <summary>Handovers that were refused, unattended, taken in an emergency, or accepted with a reservation; whether a supervisor signed for it since stands beside.</summary>
     public static IEnumerable<AuditFlag> Handovers(AuditSpan span)
     {
+        var site = span.Desk.Site;
+        var open = span.Desk.State.Line.ToCountersign.Select(t => t.Seq).ToHashSet();
+        var signed = span.WithHistory.Where(r => r.Body is HandoverCountersigned).ToLookup(r => ((HandoverCountersigned)r.Body).Target);
         foreach (var record in span.Records)
         {
             var (flag, why) = record.Body switch
@@ -46,11 +49,18 @@ internal static class RecordFacts
                 HandoverAccepted { Reservation: { } reservation } => ("reservation", reservation),
                 _ => ("", ""),
             };
-            if (flag.Length > 0)
+            if (flag.Length == 0)
             {
-                yield return new AuditFlag(
-                    flag, record.Shift, record.At, null, null, $"{Say.Visible(why)}. {Say.Person(span.Desk.Site, record.By)} {Say.Day(span.Desk.Site, record.At)} {Say.Ref(record.Seq)}", record.Seq);
+                continue;
             }
+
+            var settled = flag != "reservation" && !open.Contains(record.Seq);
+            var signature = signed[record.Seq].LastOrDefault() is { } s ? $", countersigned by {Say.Person(site, s.By)} {Say.Day(site, s.At)}: {Say.Visible(((HandoverCountersigned)s.Body).Why)} {Say.Ref(s.Seq)}"
+                : settled ? ", countersigned since"
+                : flag == "reservation" ? ""
+                : ", not countersigned yet";
+            yield return new AuditFlag(
+                flag, record.Shift, record.At, null, null, $"{Say.Visible(why)}. {Say.Person(site, record.By)} {Say.Day(site, record.At)} {Say.Ref(record.Seq)}{signature}", record.Seq) { Settled = settled };
         }
     }
 }

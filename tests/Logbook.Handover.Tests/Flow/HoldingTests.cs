@@ -90,6 +90,21 @@ public class HoldingTests
     }
 
     [Fact]
+    public void The_audit_says_beside_each_handover_whether_a_supervisor_signed_for_it()
+    {
+        using var flow = new FlowLine("2026-11-25T06:20-05:00").HeldBy("op1");
+        flow.Prepare("op1");
+        var refused = Staying.Refuse(flow.Desk, "op2", "lime line not as written").Record!.Seq;
+        Assert.NotNull(Countersigning.Countersign(flow.Desk, flow.Sign(), "sup1", refused, "walked it with both").Record);
+
+        var flags = Audit.Between(flow.Desk, flow.Desk.Now.AddHours(-1), flow.Desk.Now.AddHours(1), "refused", "unattended");
+
+        Assert.Equal([("refused", true), ("unattended", false)], flags.Select(f => (f.Flag, f.Settled)));
+        Assert.EndsWith($"countersigned by Supervisor one Wed 25 Nov 06:20: walked it with both (#{refused + 1})", flags[0].Text, StringComparison.Ordinal);
+        Assert.EndsWith("not countersigned yet", flags[1].Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_line_that_is_left_is_held_by_nobody_until_somebody_takes_it()
     {
         using var flow = new FlowLine("2026-11-25T06:20-05:00").HeldBy("op1");

@@ -111,34 +111,16 @@ internal sealed class Runner(Desk desk, DraftFolder drafts, Pins pins)
             : [new EntryNotSaved(string.Join("; ", written.Mistakes))];
     }
 
-    private Message[] Keep(DraftLine line) => OnDisk(() =>
-    {
-        drafts.Keep(line);
-        return [new DraftKept()];
-    });
+    private Message[] Keep(DraftLine line) =>
+        OnDisk.Refusal(() => drafts.Keep(line)) is { } refused ? [new DraftNotKept(refused.Message)] : [new DraftKept()];
 
-    private Message[] Drop() => OnDisk(() =>
-    {
-        drafts.Drop();
-        return [];
-    });
+    private Message[] Drop() =>
+        OnDisk.Refusal(drafts.Drop) is { } refused ? [new DraftNotKept(refused.Message)] : [];
 
     private Message[] TakeUp(string file)
     {
         drafts.TakeUp(file);
         return [];
-    }
-
-    private static Message[] OnDisk(Func<Message[]> work)
-    {
-        try
-        {
-            return work();
-        }
-        catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
-        {
-            return [new DraftNotKept(trouble.Message)];
-        }
     }
 
     private IReadOnlyList<SeriesValue> Newest(string point) =>

@@ -1,4 +1,5 @@
 using System.Runtime.InteropServices;
+using Logbook.Plant;
 
 namespace Logbook.Tui;
 
@@ -57,17 +58,12 @@ internal sealed class TerminalState : IDisposable
             return;
         }
 
-        try
+        var gone = OnDisk.Refusal(() =>
         {
             using var terminal = new FileStream("/dev/tty", FileMode.Open, FileAccess.Write);
             terminal.Write(Plain);
-        }
-        catch (Exception gone) when (gone is IOException or UnauthorizedAccessException)
-        {
-            return; // there is no terminal any more
-        }
-
-        if (_modes is not null)
+        });
+        if (gone is null && _modes is not null)
         {
             _ = SetModes(0, 0, _modes);
         }

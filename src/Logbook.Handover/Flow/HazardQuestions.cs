@@ -20,6 +20,9 @@ public static class HazardQuestions
 {
     private const int OnABadShift = 3;
 
+    // Hours from the right time to the wrong ones offered. A time on the other side of now would give itself away.
+    private static readonly double[] WrongBy = [-2, 1.5, 4, -5];
+
     public static IReadOnlyList<HazardQuestion> For(Desk desk, string by)
     {
         var (site, state, now) = (desk.Site, desk.State, desk.Now);
@@ -38,7 +41,8 @@ public static class HazardQuestions
         {
             // A time may be guessed from the trade; this one's own may not.
             string Said(DateTimeOffset at) => Say.Time(site, at, desk.Now);
-            return Of(hazard, $"{Say.Visible(item.ItemKind)}, {Say.Equipment(site, item.On)}: until when?", Said(until), [Said(until.AddHours(-2)), Said(until.AddHours(1.5))], draw);
+            var others = WrongBy.Select(h => until.AddHours(h)).Where(at => at > desk.Now == until > desk.Now).Take(2);
+            return Of(hazard, $"{Say.Visible(item.ItemKind)}, {Say.Equipment(site, item.On)}: until when?", Said(until), [.. others.Select(Said)], draw);
         }
 
         if (item is not null && item.Fields.FirstOrDefault(f => IsNumber(f.Value)) is { Key: not null } number)

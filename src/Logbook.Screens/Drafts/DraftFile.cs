@@ -1,4 +1,5 @@
 using System.Text;
+using Logbook.Plant;
 
 namespace Logbook.Screens;
 
@@ -16,17 +17,8 @@ internal sealed class DraftFile : IDisposable
         new(new FileStream(path, FileMode.CreateNew, FileAccess.ReadWrite, FileShare.None));
 
     /// <summary>A file that is there; null while another session holds it, when it is gone or somebody else's.</summary>
-    public static DraftFile? TryHold(string path)
-    {
-        try
-        {
-            return new DraftFile(new FileStream(path, FileMode.Open, FileAccess.ReadWrite, FileShare.None));
-        }
-        catch (Exception held) when (held is IOException or UnauthorizedAccessException)
-        {
-            return null;
-        }
-    }
+    public static DraftFile? TryHold(string path) =>
+        OnDisk.Try(() => new DraftFile(new FileStream(path, FileMode.Open, FileAccess.ReadWrite, FileShare.None)), out _);
 
     public IReadOnlyList<DraftLine> Read()
     {

@@ -190,6 +190,19 @@ public class TakingOverTests
         Assert.All(questions, q => Assert.Contains(q.Choices[q.Right - 1], text, StringComparison.Ordinal));
     }
 
+    [Theory]
+    [InlineData("2026-11-25T07:30-05:00", new[] { "08:00", "10:00", "11:30" })]
+    [InlineData("2026-11-25T08:30-05:00", new[] { "10:00", "11:30", "14:00" })]
+    [InlineData("2026-11-25T11:00-05:00", new[] { "05:00", "08:00", "10:00" })]
+    public void Times_to_choose_from_lie_all_before_now_or_all_after_it(string asked, string[] choices)
+    {
+        using var flow = new FlowLine("2026-11-25T06:20-05:00").HeldBy("op1");
+        flow.Line.Carry("isolation", "mud-pump", "seal change", SmallLine.At("2026-11-25T10:00-05:00"), ("permit", "4417"));
+        flow.Line.Clock(asked);
+
+        Assert.Equal(choices, Assert.Single(HazardQuestions.For(flow.Desk, "op2")).Choices.Order(StringComparer.Ordinal), StringComparer.Ordinal);
+    }
+
     [Fact]
     public void Nothing_open_asks_nothing()
     {

@@ -58,16 +58,6 @@ public sealed class RowAnswerTests
     }
 
     [Fact]
-    public void The_digit_after_the_letter_never_lands_in_a_half_typed_value()
-    {
-        using var terminal = new Terminal();
-
-        terminal.Open("Line round").Press("12n4⎋");
-
-        Assert.Equal("12", terminal.Round.Field);
-    }
-
-    [Fact]
     public void A_remark_and_a_second_reading_stand_beside_the_first()
     {
         using var terminal = new Terminal();

@@ -9,6 +9,9 @@ internal sealed record KeyRow(string Keys, string Word, string Help, Func<Keystr
     /// <summary>Why the key does nothing just now; null when it does.</summary>
     public Func<Session, string?> WhyNot { get; init; } = _ => null;
 
+    /// <summary>False in a state in which the key means what a later row says.</summary>
+    public Func<Session, bool> Applies { get; init; } = _ => true;
+
     public static KeyRow Letter(char letter, string word, string help, Func<Session, Setting, Next> does) =>
         new(letter.ToString(), word, help, key => key.Is(letter), (session, _, setting) => does(session, setting));
 
@@ -22,7 +25,7 @@ internal sealed record KeyTable(params IReadOnlyList<KeyRow> Rows)
     /// <summary>Does what the key asks for, or says why it does not.</summary>
     public Next Press(Session session, Keystroke key, Setting setting)
     {
-        if (Rows.FirstOrDefault(r => r.Takes(key)) is not { } row)
+        if (Taking(session, key) is not { } row)
         {
             return Next.Of(key.Name == KeyName.Written && key.Rune.Value >= ' ' ? session.Say($"'{key.Rune}' does nothing here; ? shows the keys") : session);
         }
@@ -30,22 +33,27 @@ internal sealed record KeyTable(params IReadOnlyList<KeyRow> Rows)
         return row.WhyNot(session) is { } why ? Next.Of(session.Say($"{row.Keys}: {why}")) : row.Does(session, key, setting);
     }
 
-    /// <summary>As many keys as the line holds, in their order; the last row always has its place.</summary>
+    /// <summary>As many keys as the line holds, in their order; the way back and the last row always have their place.</summary>
     public Line Footer(Session session)
     {
-        var shown = Rows.Where(r => r.Word.Length > 0 && r.WhyNot(session) is null).ToList();
-        var last = shown.Count > 0 ? Text(shown[^1]) : "";
-        var line = "";
-        foreach (var row in shown.SkipLast(1))
+        var known = Rows.Where(r => r.Word.Length > 0 && r.Applies(session) && WhyNot(session, r) is null).ToList();
+        var kept = known.Where((r, i) => r.Keys == "Esc" || i == known.Count - 1).ToHashSet();
+        foreach (var row in known)
         {
-            if (TextWidth.Of((line + Text(row) + last).TrimEnd()) + 1 <= session.Width)
+            if (TextWidth.Of(Text(known.Where(r => r == row || kept.Contains(r)))) + 1 <= session.Width)
             {
-                line += Text(row);
+                kept.Add(row);
             }
         }
 
-        return Line.Of(" " + (line + last).TrimEnd(), Look.Faint);
+        return Line.Of(" " + Text(known.Where(kept.Contains)), Look.Faint);
     }
 
-    private static string Text(KeyRow row) => $"{row.Keys} {row.Word}   ";
+    /// <summary>Why a row of this table does nothing just now; null when it does.</summary>
+    public string? WhyNot(Session session, KeyRow row) =>
+        row.Keys.Length == 1 && Taking(session, Keystroke.Of(row.Keys[0])) is { } other && other != row ? "it is written like any other character" : row.WhyNot(session);
+
+    private KeyRow? Taking(Session session, Keystroke key) => Rows.FirstOrDefault(r => r.Applies(session) && r.Takes(key));
+
+    private static string Text(IEnumerable<KeyRow> rows) => string.Join("   ", rows.Select(r => $"{r.Keys} {r.Word}"));
 }

@@ -19,7 +19,7 @@ internal static class Pasting
     /// </summary>
     public static Next Line(Session session, PastedColumn column, Setting setting)
     {
-        if (session.Top is not RoundPage page || page.Field.Length > 0 || page.AtEnd || column.At == column.Lines.Count)
+        if (session.Top is not RoundPage page || page.IsTyping || (page.Refused && column.At > 0) || page.AtEnd || column.At == column.Lines.Count)
         {
             return Next.Of(LeftOut(session, column));
         }

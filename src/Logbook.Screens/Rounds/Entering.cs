@@ -30,7 +30,7 @@ internal static class Entering
         if (judged.Value is not { } entry)
         {
             var mayKeep = line.Why is null && line.Text is not "-" && Judging.Judge(session, page, line with { Why = AnyReason }, setting).Ok;
-            return Next.Of(session.Put(page with { Live = new RowCheck(null, "not accepted", [Judging.Refusal(judged.Mistakes)]), MayKeep = mayKeep }));
+            return Next.Of(session.Put(page with { Live = new RowCheck(null, "not accepted", [Judging.Refusal(judged.Mistakes)]), Refused = true, MayKeep = mayKeep }));
         }
 
         var check = RowCheck.Of(page.Row.Point, Judging.Findings(page, entry));

@@ -8,14 +8,27 @@ namespace Logbook.Screens;
 internal static class Judging
 {
     // A reading of a sample is below the one from which it counts on.
-    private const string Order = "calculation.order";
+    public const string Order = "calculation.order";
 
     /// <summary>The line judged together with those typed before that some calculation needs beside it.</summary>
     public static Parsed<Entry> Judge(Session session, RoundPage page, DraftLine line, Setting setting)
     {
+        if (IsNoNumber(page.Row.Point, line.Text) is { } mistyped)
+        {
+            return new Parsed<Entry>(null, [mistyped]);
+        }
+
         var draft = session.Draft ?? new Draft(line.Round, line.By, []);
         var beside = draft.Lines.Where(l => l.Text is not null && l.Point != line.Point && page.Links.Together(l.Point, line.Point));
         return setting.Judge(draft.Request([.. beside, line]));
+    }
+
+    /// <summary>In a round a value is a number in the point's own unit: a letter that was hit beside a digit is no unit.</summary>
+    private static Mistake? IsNoNumber(Point point, string? text)
+    {
+        Mistake? mistake = null;
+        _ = text is null or "-" || point.Choices.Count > 0 ? null : Typed.Number(text, Place.Unknown, out mistake);
+        return mistake;
     }
 
     /// <summary>
@@ -49,6 +62,12 @@ internal static class Judging
     {
         Rows = page.Rows.ConvertAll(row => row.Point.Sample != sample || row.Point.Tag == page.Row.Point.Tag || entry.Readings.All(r => r.Point != row.Point.Tag) ? row
             : row with { Check = RowCheck.Of(row.Point, [.. row.Check.Findings.Where(f => f.Code != Order), .. entry.Findings.Where(f => f.Code == Order && f.Point == row.Point.Tag)]) }),
+    };
+
+    /// <summary>The page with no row of this sample saying that it is out of order: one of them is open again.</summary>
+    public static RoundPage WithoutOrder(RoundPage page) => page.Row.Point.Sample is not { } sample ? page : page with
+    {
+        Rows = page.Rows.ConvertAll(row => row.Point.Sample == sample ? row with { Check = RowCheck.Of(row.Point, [.. row.Check.Findings.Where(f => f.Code != Order)]) } : row),
     };
 
     /// <summary>

@@ -12,12 +12,14 @@ internal static class RoundAsks
         (asking, text, setting) => At(asking, text, setting, at => RowAnswers.ReadAt(asking.Back(), at, setting)));
 
     /// <summary>Of the present row; where that is still open, of the one answered last: there the value was just read.</summary>
-    public static AskPage Second(Session session)
+    public static Next Second(Session session)
     {
         var page = Page(session);
         var row = page.Row.Answered || page.Answered is not { } last ? page.Current : last;
-        return new($"Second reading of {page.Rows[row].Point.Tag}", "kept beside the first", "",
-            (asking, text, setting) => RowAnswers.Second(asking.Back(), asking, row, text, setting));
+        return page.Rows[row] is { Saved: { Text: not "-" } saved } first && first.Line?.Text is null
+            ? SecondReading.OfSaved(session, page.Round, saved.Seq, page.Rows[row].Point.Tag)
+            : Next.Of(session.Open(new AskPage($"Second reading of {page.Rows[row].Point.Tag}", "kept beside the first", "",
+                (asking, text, setting) => RowAnswers.Second(asking.Back(), asking, row, text, setting))));
     }
 
     public static AskPage Keep(Session session) => new(

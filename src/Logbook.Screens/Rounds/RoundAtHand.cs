@@ -17,14 +17,18 @@ internal static class RoundAtHand
         var saved = new Dictionary<string, SavedReading>(StringComparer.OrdinalIgnoreCase);
         foreach (var record in answered.GroupBy(c => c.Seq!.Value))
         {
+            var open = Open(desk, record.Key);
             var points = record.Select(c => c.Point).ToHashSet(StringComparer.OrdinalIgnoreCase);
             foreach (var reading in ((Entry)desk.Store.Read(record.Key).First().Body).Readings.Where(r => points.Contains(r.Point)))
             {
                 var typed = desk.State.Latest.TryGetValue(reading.Point, out var latest) && latest.Seq == record.Key ? latest.Typed : reading.Typed; // corrections applied
-                saved[reading.Point] = new SavedReading(record.Key, typed ?? "-", reading.Why, reading.At);
+                saved[reading.Point] = new SavedReading(record.Key, typed ?? "-", reading.Why, reading.At) { Findings = open };
             }
         }
 
         return saved;
     }
+
+    private static IReadOnlyList<Finding> Open(Desk desk, long seq) =>
+        [.. desk.State.Findings.Values.SelectMany(f => f).Where(o => o.Seq == seq).Select(o => o.Finding).OrderByDescending(f => f.Level)];
 }

@@ -1,13 +1,15 @@
 namespace Logbook.Screens;
 
 /// <summary>
-/// The keys of a round: digits are values, letters are commands. A letter that asks for more is never refused: the digits
-/// that follow it must not land in the field.
+/// The keys of a round: a value begins with a digit, and until its Enter everything that is written belongs to it, so that a
+/// letter hit by mistake is seen and refused. In an empty field, and after a refusal, letters are commands; one that asks for
+/// more is never refused, for the digits that follow it must not land in the field.
 /// </summary>
 internal static class RoundKeys
 {
     public static readonly KeyTable Table = new(
-        new KeyRow("0-9 .,-", "", "Writes into the field. Nothing takes a value but Enter.", IsOfField, (session, key, setting) => Typing.Write(session, Page(session), key, setting)),
+        new KeyRow("0-9 .,-", "", "Writes into the field. Nothing takes a value but Enter. Letters command only in an empty field or after a refusal; in a value they are refused, and a digit then begins it anew.", IsOfField, Write),
+        new KeyRow("letters", "", "Belong to the value that is being typed, which is refused with them.", TextLine.IsWritten, Write) { Applies = s => Page(s).IsTyping },
         KeyRow.Named("Enter", "next", "Takes the value and goes to the next open row; on an empty field leaves the row open. When every row is answered it saves the round.",
             (session, _, setting) => Entering.Enter(session, Page(session), setting), KeyName.Enter),
         KeyRow.Letter('k', "keep it", "Keeps a value beyond what is possible, with the reason why it stands.", (session, _) => Next.Of(session.Open(RoundAsks.Keep(session))))
@@ -16,7 +18,7 @@ internal static class RoundKeys
         KeyRow.Letter('m', "remark", "Words to this reading.", (session, _) => Next.Of(session.Open(RoundAsks.Remark(session)))),
         KeyRow.Named("Esc", "leave", "Saves what is typed as one entry and goes back.", (session, _, _) => Leaving.Leave(session, Page(session)), KeyName.Esc) with { WhyNot = Typed },
         KeyRow.Letter('t', "read at", "When this reading was taken, if not now.", (session, _) => Next.Of(session.Open(RoundAsks.ReadAt(session)))),
-        KeyRow.Letter('s', "second", "A second reading of the same point, beside the first.", (session, _) => Next.Of(session.Open(RoundAsks.Second(session)))),
+        KeyRow.Letter('s', "second", "A second reading of the same point, beside the first; of one that is saved already an entry of its own.", (session, _) => RoundAsks.Second(session)),
         KeyRow.Letter('N', "rest not taken", "Says once why none of the open readings of this area was taken; N again: of the whole round.", (session, _) => Next.Of(session.Open(RestNotTaken(session)))),
         KeyRow.Letter('c', "carried", "What is carried at this place, looked at: still so, changed, not seen; behind the last row all on the way that was not looked at.", (session, _) => Next.Of(session.Open(CarriedInRound.Here(session, Page(session))))),
         KeyRow.Letter('d', "upset", "Declares an upset from a time: rounds but safety points become one line. Ends it when one lasts.", (session, _) => UpsetAsks.Open(session)),
@@ -26,17 +28,23 @@ internal static class RoundKeys
             with { WhyNot = s => Why(Page(s)).Findings.Count > 0 ? null : "nothing stands out in this row" },
         KeyRow.Letter('g', "graph", "This point over time: of a row that is answered, so that the value before does not come first.", (session, _) => GraphPage.Open(session, Page(session).Row.Point.Tag))
             with { WhyNot = s => Page(s).Row.Answered ? null : "type the new value first; then the ones before it" },
-        KeyRow.Named("Backspace", "", "Takes the last character back.", (session, key, setting) => Typing.Write(session, Page(session), key, setting), KeyName.Backspace),
-        KeyRow.Named("Delete", "", "Empties the field.", (session, key, setting) => Typing.Write(session, Page(session), key, setting), KeyName.Delete),
+        KeyRow.Named("Backspace", "", "Takes the last character back.", Write, KeyName.Backspace) with { WhyNot = s => Page(s).Field.Length > 0 ? null : "the field is empty" + TakingBack.Hint(Page(s)) },
+        KeyRow.Named("Delete", "empty", "Empties the field.", Write, KeyName.Delete) with { Applies = s => Page(s).Field.Length > 0 },
+        KeyRow.Named("Delete", "take back", "Takes back the value of this row that is typed and not saved: the row is open again.", (session, _, _) => TakingBack.Take(session, Page(session)), KeyName.Delete)
+            with { WhyNot = s => Page(s).Field.Length > 0 ? "the field is emptied first" : TakingBack.WhyNot(Page(s)) },
         KeyRow.Named("Up Down", "", "Moves along the rows; Page Up, Page Down, Home, End, Tab too.", Move, [.. Moving.Keys, KeyName.Tab, KeyName.BackTab]) with { WhyNot = Typed },
         UsualKeys.Find,
         UsualKeys.Help);
 
     private static RoundPage Page(Session session) => (RoundPage)session.Top;
 
+    private static Next Write(Session session, Keystroke key, Setting setting) => Typing.Write(session, Page(session), key, setting);
+
     private static bool IsOfField(Keystroke key) => key.Digit is not null || key.Is('.') || key.Is(',') || key.Is('-');
 
-    private static string? Typed(Session session) => Page(session).Field is { Length: > 0 } field ? $"{field} is not taken yet: Enter takes it, Delete empties the field" : null;
+    private static string? Typed(Session session) => Page(session) is not { Field: { Length: > 0 } field } page ? null
+        : page.Refused ? $"{field} was refused: a digit begins it anew, Delete empties the field"
+        : $"{field} is not taken yet: Enter takes it, Delete empties the field";
 
     private static ReasonPage NotTaken(Session session)
     {

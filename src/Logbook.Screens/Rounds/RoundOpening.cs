@@ -20,7 +20,7 @@ internal static class RoundOpening
 
         var walk = draft?.Lines.Find(l => l.WalkStart is not null);
         var page = new RoundPage(opened.Round, opened.Slot, rows, new Links(session.Site)) { WalkStart = walk?.WalkStart, WalkEnd = walk?.WalkEnd, SecondOf = opened.Second?.Seq };
-        page = Judged(session, page, setting);
+        page = Judged(session, Spoken(page), setting);
         page = page.MoveTo(Math.Max(0, page.Rows.FindIndex(r => !r.Answered)));
         session = (session.Top is ChoosePage ? session.Back() : session).Open(page);
         session = opened.Round.Field && opened.Second is null && page.WalkEnd is null ? session.Open(RoundAsks.WalkStart()) : session;
@@ -33,6 +33,17 @@ internal static class RoundOpening
             ? round with { Rows = round.Rows.ConvertAll(r => r.Point.Tag == looked.Point ? r with { Past = looked.Values } : r) }
             : page),
     };
+
+    /// <summary>What the journal says of the rows that it has: of each value, and urgent of what is computed from several beside the last of them.</summary>
+    private static RoundPage Spoken(RoundPage page)
+    {
+        bool IsBeside(int row, Finding finding) => finding.Point is { } tag && (tag == page.Rows[row].Point.Tag
+            || (finding.Level == Level.Urgent && page.RowsOf(tag).LastOrDefault(i => page.Rows[i].Saved?.Seq == page.Rows[row].Saved!.Seq, -1) == row));
+        return page with
+        {
+            Rows = [.. page.Rows.Select((row, i) => row.Saved is { } saved ? row with { Check = RowCheck.Of(row.Point, [.. saved.Findings.Where(f => IsBeside(i, f))]) } : row)],
+        };
+    }
 
     /// <summary>The draft's lines judged again, so that the round looks as it was left.</summary>
     private static RoundPage Judged(Session session, RoundPage page, Setting setting)

@@ -23,6 +23,12 @@ internal sealed record RoundPage(Round Round, RoundNow? Slot, ImmutableList<Roun
     /// <summary>What is said of the field.</summary>
     public RowCheck Live { get; init; } = RowCheck.None;
 
+    /// <summary>What stands in the field was refused: the next digit begins it anew, and letters command.</summary>
+    public bool Refused { get; init; }
+
+    /// <summary>A value is being typed: whatever is written belongs to it.</summary>
+    public bool IsTyping => Field.Length > 0 && !Refused;
+
     /// <summary>The field was refused only because it is beyond what is possible: with a reason it stands.</summary>
     public bool MayKeep { get; init; }
 
@@ -75,5 +81,5 @@ internal sealed record RoundPage(Round Round, RoundNow? Slot, ImmutableList<Roun
 
     public RoundPage Put(RoundRow row) => this with { Rows = Rows.SetItem(Current, row) };
 
-    public RoundPage MoveTo(int row) => this with { Current = row, AtEnd = false, Field = "", Live = RowCheck.None, MayKeep = false };
+    public RoundPage MoveTo(int row) => this with { Current = row, AtEnd = false, Field = "", Live = RowCheck.None, Refused = false, MayKeep = false };
 }

@@ -4,7 +4,7 @@ using Logbook.Plant;
 
 namespace Logbook.Screens;
 
-/// <summary>Under the list: the present row's limits, what is said of it in full, and what was answered before it.</summary>
+/// <summary>Under the list: the present row's limits, what is said of it, and what was answered before it. What is urgent stands whole, whatever room it takes.</summary>
 internal static class RoundPanel
 {
     public static IReadOnlyList<Line> Draw(Session session, RoundPage page)
@@ -13,12 +13,12 @@ internal static class RoundPanel
         List<Line> lines =
         [
             .. Gutter.Lines(page.Row.Point.Tag, Look.Strong, page.Row.Point.Choices.Count > 0 ? Choices(page.Row.Point) : Limits(page.Row.Point), session.Width, tall ? 3 : 1),
-            .. page.Spoken.Take(1).SelectMany(f => Gutter.Lines("URGENT", Look.Urgent, $"{FindingWords.Of(session.Site, f)}.", session.Width, page.Field.Length > 0 ? 1 : int.MaxValue, Look.Strong)),
-            .. Said(page).SelectMany(f => Gutter.Lines(f.Code == "refused" ? "refused" : LevelWords.Of(f.Level), LevelWords.LookOf(f.Level), FindingWords.Of(session.Site, f), session.Width, tall ? 3 : 2)),
-            .. Answered(session, page),
+            .. page.Spoken.Take(1).SelectMany(f => Gutter.Lines("URGENT", Look.Urgent, $"{FindingWords.Of(session.Site, f)}.", session.Width, rest: Look.Strong)),
+            .. Said(page).SelectMany(f => Gutter.Lines(f.Code == "refused" ? "refused" : LevelWords.Of(f.Level), LevelWords.LookOf(f.Level), FindingWords.Of(session.Site, f), session.Width, f.Level == Level.Urgent ? int.MaxValue : tall ? 3 : 2)),
         ];
-        var room = tall ? 9 : page.Spoken.Count > 0 ? 5 : 4;
-        return [.. lines.Take(room), .. Enumerable.Repeat(Line.Empty, Math.Max(0, room - lines.Count))];
+        var room = Math.Max(lines.Count, tall ? 9 : page.Spoken.Count > 0 ? 5 : 4);
+        lines.AddRange(Answered(session, page).Take(room - lines.Count));
+        return [.. lines, .. Enumerable.Repeat(Line.Empty, room - lines.Count)];
     }
 
     /// <summary>One finding at a time: of what is being typed, else of the present row when it is answered.</summary>

@@ -7,7 +7,11 @@ namespace Logbook.Screens;
 
 /// <summary>A reading of this round that is in the journal.</summary>
 /// <param name="Text">What was typed; <c>-</c> when it was not taken.</param>
-internal sealed record SavedReading(long Seq, string Text, string? Why, DateTimeOffset At);
+internal sealed record SavedReading(long Seq, string Text, string? Why, DateTimeOffset At)
+{
+    /// <summary>What the journal says of its entry and is not settled, worst first.</summary>
+    public IReadOnlyList<Finding> Findings { get; init; } = [];
+}
 
 /// <summary>One point of a round as it is being typed.</summary>
 internal sealed record RoundRow(Point Point)

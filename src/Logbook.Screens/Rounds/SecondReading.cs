@@ -22,12 +22,21 @@ internal sealed record SecondReading(long Seq, IReadOnlyList<string> Points)
             return Next.Of(session.Back(), new OpenRound(RoundOf(session.Site, tag)!, null, Of(session.Site, seq!.Value, tag)));
         }) with { WhyNot = session => shown(session) is { Seq: not null } there ? WhyNot(session, Settling(there.Findings)) : "it is not in the journal yet" };
 
+    /// <summary>From the round itself: the first one is saved, so that the second is an entry of its own. The question stays open for its digits when that cannot be yet.</summary>
+    public static Next OfSaved(Session session, Round round, long seq, string tag) => session.Draft is null
+        ? Next.Of(session, new OpenRound(round, null, Of(session.Site, seq, tag)))
+        : Next.Of(session.Open(new AskPage(
+            $"The first reading of {tag} is saved {Handover.Say.Ref(seq)}: a second one is an entry of its own", "Esc, then Esc saves what is typed here; then s in that record", "",
+            (asking, _, _) => Next.Of(asking.Say("nothing is taken here: Esc leads back")))));
+
     private static string? WhyNot(Session session, string? tag) => tag is null ? "no second reading would tell"
         : RecordAsks.NobodyTypes(session)
         ?? (session.Draft is null ? null : "v on Now saves first what is typed")
         ?? (RoundOf(session.Site, tag) is null ? $"{tag} stands in no round: logbook record takes it" : null);
 
-    private static string? Settling(IReadOnlyList<Finding> findings) => findings.Select(f => f.Settles).FirstOrDefault(tag => tag is not null);
+    /// <summary>What the finding says that would tell; of end points out of order, the sample titrated once more.</summary>
+    private static string? Settling(IReadOnlyList<Finding> findings) =>
+        findings.Select(f => f.Settles ?? (f.Code == Judging.Order ? f.Point : null)).FirstOrDefault(tag => tag is not null);
 
     private static Round? RoundOf(Site site, string tag) => site.Rounds.FirstOrDefault(r => r.Points.Contains(tag, StringComparer.OrdinalIgnoreCase));
 }

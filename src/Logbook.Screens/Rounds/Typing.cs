@@ -9,20 +9,20 @@ internal static class Typing
     {
         var field = key.Name switch
         {
-            KeyName.Backspace => page.Field.Length > 0 ? page.Field[..^1] : "",
+            KeyName.Backspace => TextLine.Shorter(page.Field),
             KeyName.Delete => "",
-            _ when page.Row.Point.Choices.Count > 0 && !page.AtEnd => key.Rune.ToString(),
+            _ when page.Refused || (page.Row.Point.Choices.Count > 0 && !page.AtEnd) => key.Rune.ToString(),
             _ => page.Field + key.Rune,
         };
         return field.Length > Longest
-            ? Next.Of(session.Say("more digits than any instrument shows"))
+            ? Next.Of(session.Say("longer than any instrument shows"))
             : Next.Of(session.Put(In(session, page, field, setting)));
     }
 
     /// <summary>The page with this text in its field.</summary>
     public static RoundPage In(Session session, RoundPage page, string field, Setting setting)
     {
-        page = page with { Field = field, MayKeep = false };
+        page = page with { Field = field, Refused = false, MayKeep = false };
         return page with { Live = Judging.Live(session, page, setting) };
     }
 }

@@ -72,7 +72,8 @@ internal sealed record RecordRead(JournalRecord Record) : Message;
 internal sealed record PageShown(HandoverPage Page, long UpTo, IReadOnlyList<string> Missing) : Message;
 
 /// <summary>Nothing of the handover is unread; what is asked about it.</summary>
-internal sealed record AllRead(IReadOnlyList<HazardQuestion> Questions) : Message;
+/// <param name="Told">What the other side wrote for the case that something turns, and the answers to this person's questions.</param>
+internal sealed record AllRead(IReadOnlyList<HazardQuestion> Questions, IReadOnlyList<(string Label, string Text)> Told) : Message;
 
 /// <summary>What became of a step of the handover.</summary>
 internal sealed record StepTaken(HandStep Step, Handed Handed) : Message;

@@ -7,7 +7,11 @@ namespace Logbook.Screens;
 
 /// <summary>What is known of the line.</summary>
 /// <param name="Line">Who holds it, and how far its handover has come.</param>
-internal sealed record Facts(Site Site, NowView Now, Head Head, LineHeld Line);
+internal sealed record Facts(Site Site, NowView Now, Head Head, LineHeld Line)
+{
+    /// <summary>Notes to other departments that nobody there has taken.</summary>
+    public IReadOnlyList<OpenDepartmentNote> Departments { get; init; } = [];
+}
 
 /// <summary>The whole state of one terminal's screen. Everything that is shown follows from it.</summary>
 internal sealed record Session(Facts Facts)
@@ -75,6 +79,9 @@ internal sealed record Session(Facts Facts)
     public bool Holds => By is not null && Facts.Line.Holder is { } holder && holder.Code.Equals(By, StringComparison.OrdinalIgnoreCase);
 
     public Session Back() => Pages.Count == 1 ? this : this with { Pages = Pages.RemoveAt(Pages.Count - 1) };
+
+    /// <summary>Without the questions that led to what was just written.</summary>
+    public Session Asked() => Top is AskPage or PickPage ? Back().Asked() : this;
 
     /// <summary>How many lines the page keys move.</summary>
     public int Leaf => Math.Max(1, Height - 10);

@@ -47,9 +47,8 @@ internal static class Step
             return session.Say(string.Join("; ", wrote.Written.Mistakes), Look.Watch);
         }
 
-        session = session.Top is AskPage ? session.Back() : session;
-        session = wrote.What is ConfirmCarried confirmed ? CarriedPage.Looked(session, confirmed.Look.Id) : session;
-        return session.Say($"{wrote.What.Done} {Handover.Say.Ref(record.Seq)}");
+        session = wrote.What is ConfirmCarried confirmed ? CarriedPage.Looked(session.Asked(), confirmed.Look.Id) : session.Asked();
+        return CautionsPage.Over(session, wrote.What.Triggers(session.Site)).Say($"{wrote.What.Done} {Handover.Say.Ref(record.Seq)}");
     }
 
     private static Session Heard(Session session, Setting setting) => session with { Clock = setting.Now, LastKey = setting.Now, Said = new Span("") };

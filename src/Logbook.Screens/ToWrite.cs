@@ -12,6 +12,9 @@ internal abstract record ToWrite(string By)
     public abstract string Done { get; }
 
     public abstract Written Write(Desk desk);
+
+    /// <summary>What the site may have cautions for: they are shown when it is written.</summary>
+    public virtual IReadOnlyList<string> Triggers(Site site) => [];
 }
 
 /// <param name="Target">The entry that the reading stands in.</param>
@@ -43,6 +46,45 @@ internal sealed record ConfirmCarried(string By, CarryConfirmed Look) : ToWrite(
     public override string Done => Look switch { { Seen: false } => "not seen", { Changed: not null } => "changed", _ => "still so" };
 
     public override Written Write(Desk desk) => Writing.ConfirmCarried(desk, Look, By);
+}
+
+internal sealed record OpenCarried(string By, Carry Item) : ToWrite(By)
+{
+    public override string Done => "open, and carried until it is closed";
+
+    public override Written Write(Desk desk) => Writing.AddCarried(desk, Item, By);
+
+    public override IReadOnlyList<string> Triggers(Site site) => ["carry:" + Item.ItemKind, "area:" + (site.FindEquipment(Item.On)?.Area ?? Item.On)];
+}
+
+internal sealed record SetState(string By, string Equipment, string State, DateTimeOffset? Since, string Why) : ToWrite(By)
+{
+    public override string Done => $"{Equipment} is {State}";
+
+    public override Written Write(Desk desk) => Writing.ChangeState(desk, Equipment, State, Since, Why, By);
+
+    public override IReadOnlyList<string> Triggers(Site site) => ["state:" + State, "area:" + (site.FindEquipment(Equipment)?.Area ?? Equipment)];
+}
+
+internal sealed record ReadOrder(string By, long Id) : ToWrite(By)
+{
+    public override string Done => "read by you";
+
+    public override Written Write(Desk desk) => Writing.SeeOrder(desk, Id, By);
+}
+
+internal sealed record TellDepartment(string By, string To, string Text) : ToWrite(By)
+{
+    public override string Done => $"{To} is told when somebody there has taken it: written down";
+
+    public override Written Write(Desk desk) => Writing.TellDepartment(desk, To, Text, By);
+}
+
+internal sealed record NoteTaken(string By, long Id, string Name, string Answer) : ToWrite(By)
+{
+    public override string Done => $"taken by {Name}";
+
+    public override Written Write(Desk desk) => Writing.Acknowledge(desk, Id, Name, Answer, By);
 }
 
 internal sealed record BeginUpset(string By, DateTimeOffset Since, string Why) : ToWrite(By)

@@ -22,7 +22,7 @@ public sealed class CarriedInRoundTests
     {
         using var terminal = NextShift();
 
-        terminal.Open("Line round").Press("c1");
+        terminal.Open("Line round").Press("c1⏎");
 
         Assert.IsType<RoundPage>(terminal.State.Top);
         Assert.DoesNotContain("Still so?", terminal.Screen, StringComparison.Ordinal);
@@ -35,7 +35,7 @@ public sealed class CarriedInRoundTests
     {
         using var terminal = NextShift();
 
-        terminal.Open("Line round").Press("c2a trickle⏎");
+        terminal.Open("Line round").Press("c2⏎a trickle⏎");
 
         Assert.IsType<RoundPage>(terminal.State.Top);
         Assert.Equal("a trickle", Assert.Single(Looks(terminal).Select(l => ((CarryConfirmed)l.Body).Changed)));
@@ -46,7 +46,7 @@ public sealed class CarriedInRoundTests
     {
         using var terminal = NextShift();
 
-        terminal.Open("Line round").Press("cn");
+        terminal.Open("Line round").Press("cn⏎");
 
         Assert.DoesNotContain("Still so?", terminal.Screen, StringComparison.Ordinal);
         Assert.Contains("NOT SEEN", terminal.Press("⎋c").Words, StringComparison.Ordinal);
@@ -57,9 +57,9 @@ public sealed class CarriedInRoundTests
     {
         using var terminal = NextShift(t => t.Carry("bypass", "slaker", "high-level trip off", Some.Morning.AddHours(15), ("allowed by", "eng1"), ("instead", "level by hand")));
 
-        terminal.Open("Line round").Press("c1");
+        terminal.Open("Line round").Press("c1⏎");
         Assert.IsType<CarriedPage>(terminal.State.Top);
-        terminal.Press("↓1");
+        terminal.Press("1⏎");
 
         Assert.IsType<RoundPage>(terminal.State.Top);
     }
@@ -82,7 +82,7 @@ public sealed class CarriedInRoundTests
 
         terminal.Open("Line round").Press("99.8⏎301⏎18.9⏎88⏎");
         Assert.Contains("c looks at 1 carried item first", terminal.Words, StringComparison.Ordinal);
-        terminal.Press("c1⏎");
+        terminal.Press("c1⏎⏎");
 
         Assert.Single(Looks(terminal));
         Assert.Equal(4, terminal.Entries.Single().Readings.Count);

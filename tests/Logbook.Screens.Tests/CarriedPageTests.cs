@@ -14,7 +14,7 @@ public sealed class CarriedPageTests
             t.Carry("action", "slaker", "tighten the guard");
         });
 
-        terminal.Press("c1↓2clamp is loose⏎↓n");
+        terminal.Press("c1⏎↓2⏎clamp is loose⏎↓n⏎");
 
         var looks = terminal.Journal.Read().Select(r => r.Body).OfType<CarryConfirmed>().ToList();
         Assert.Equal([(4, true), (3, true), (5, false)], looks.Select(l => (l.Id, l.Seen)));
@@ -28,5 +28,133 @@ public sealed class CarriedPageTests
         using var terminal = new Terminal();
 
         Assert.Contains("1: nothing is open", terminal.Press("c1").Screen, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("c11⏎")]
+    [InlineData("cn1⏎")]
+    [InlineData("c1⏎⏎")]
+    public void A_key_pressed_twice_answers_no_other_item(string keys)
+    {
+        using var terminal = new Terminal(before: t =>
+        {
+            t.Carry("safety-equipment", "slaker", "no flow", null, ("instead", "the one at the stair"));
+            t.Carry("action", "slaker", "tighten the guard");
+        });
+
+        terminal.Press(keys);
+
+        Assert.True(Assert.Single(terminal.Journal.Read().Select(r => r.Body).OfType<CarryConfirmed>()).Seen);
+    }
+
+    [Fact]
+    public void An_item_is_opened_by_keys_each_field_of_its_kind_by_its_name()
+    {
+        using var terminal = new Terminal();
+
+        terminal.Press("ca3⏎slaker⏎welding at the hatch⏎⏎");
+        Assert.Contains("is not a time", terminal.Words, StringComparison.Ordinal);
+        terminal.Press("1130⏎4417⏎2⏎op3⏎");
+
+        var item = Assert.IsType<Carry>(terminal.Journal.Read().Last().Body);
+        Assert.Equal(("permit", "slaker", "welding at the hatch", "op3"), (item.ItemKind, item.On, item.Text, item.Owner));
+        Assert.Equal(("4417", "2"), (item.Fields["number"], item.Fields["inside"]));
+        Assert.Equal(Logbook.Testing.Some.Morning.AddHours(2.5), item.Until);
+        Assert.IsType<CarriedPage>(terminal.State.Pages.Last(p => p is not CautionsPage));
+    }
+
+    [Fact]
+    public void Esc_goes_back_through_the_questions_one_by_one_and_writes_nothing()
+    {
+        using var terminal = new Terminal();
+        var before = terminal.Desk.State.Head.Seq;
+
+        terminal.Press("ca8⏎slaker⏎tighten the guard⏎⏎⏎".TrimEnd('⏎') + "⏎");
+        terminal.Press("⎋");
+        Assert.Contains("what is open?", terminal.Words, StringComparison.Ordinal);
+        Assert.Contains("tighten the guard", terminal.Words, StringComparison.Ordinal);
+        terminal.Press("⎋⎋");
+
+        Assert.IsType<CarriedPage>(terminal.State.Top);
+        Assert.Equal(before, terminal.Desk.State.Head.Seq);
+    }
+
+    [Fact]
+    public void What_its_kind_must_say_is_asked_until_it_is_said()
+    {
+        using var terminal = new Terminal();
+
+        terminal.Press("ca2⏎lime-screw⏎low-flow trip off⏎1400⏎⏎");
+        Assert.Contains("a few words are needed", terminal.Words, StringComparison.Ordinal);
+        terminal.Press("flow by hand⏎SL-F1⏎30m⏎⏎");
+
+        var item = Assert.IsType<Carry>(terminal.Journal.Read().Last().Body);
+        Assert.Equal("bypass instead=flow by hand point=SL-F1 every=30m", $"{item.ItemKind} instead={item.Fields["instead"]} point={item.Fields["point"]} every={item.Fields["every"]}");
+    }
+
+    [Fact]
+    public void What_the_site_does_not_take_is_said_and_nothing_is_written()
+    {
+        using var terminal = new Terminal();
+
+        terminal.Press("ca2⏎lime-screw⏎low-flow trip off⏎1400⏎flow by hand⏎XX-9⏎30m⏎⏎");
+
+        Assert.Contains("point 'XX-9' is none that is read", terminal.Words, StringComparison.Ordinal);
+        Assert.DoesNotContain(terminal.Journal.Read(), r => r.Body is Carry);
+    }
+
+    [Fact]
+    public void What_can_hurt_is_closed_with_words_and_the_PIN_and_what_is_signed_stands_above_it()
+    {
+        using var terminal = new Terminal(before: t => t.Carry("safety-equipment", "slaker", "no flow", null, ("instead", "the one at the stair")));
+
+        terminal.Press("cx⏎");
+        Assert.Contains("a few words are needed", terminal.Words, StringComparison.Ordinal);
+        terminal.Press("tested, flows again⏎");
+        Assert.Contains("safety equipment, Slaker: no flow (#3)", terminal.Words, StringComparison.Ordinal);
+        Assert.Contains("tested, flows again", terminal.Words, StringComparison.Ordinal);
+        terminal.Press(Terminal.Pin + "⏎");
+
+        var closed = Assert.IsType<CarryClosed>(terminal.Journal.Read().Last().Body);
+        Assert.Equal(("tested, flows again", "pin"), (closed.Why, closed.Signed!.How));
+        Assert.IsType<CarriedPage>(terminal.State.Top);
+        Assert.Contains("nothing recorded as open", terminal.Screen, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_cannot_hurt_is_closed_with_words_alone()
+    {
+        using var terminal = new Terminal(before: t => t.Carry("action", "slaker", "tighten the guard"));
+
+        terminal.Press("cxdone⏎");
+
+        Assert.Null(Assert.IsType<CarryClosed>(terminal.Journal.Read().Last().Body).Signed);
+        Assert.IsType<CarriedPage>(terminal.State.Top);
+    }
+
+    [Fact]
+    public void Equipment_goes_into_acid_by_keys_and_its_caution_is_shown()
+    {
+        using var terminal = new Terminal();
+
+        terminal.Press("elime⏎6⏎0850⏎scale⏎");
+
+        var state = Assert.IsType<EquipmentStateChanged>(terminal.Journal.Read().Last().Body);
+        Assert.Equal(("lime-screw", "acid", "scale"), (state.Equipment, state.State, state.Why));
+        Assert.Equal(terminal.Desk.Site.Cautions.Any(c => c.Triggers.Contains("state:acid", StringComparer.Ordinal)), terminal.State.Top is CautionsPage);
+    }
+
+    [Fact]
+    public void An_order_is_read_and_a_department_told_without_a_shell()
+    {
+        using var terminal = new Terminal(before: t => Assert.NotNull(Checks.Writing.GiveOrder(t.Desk, "liquor flow at 300 until the filter is back", null, "sup1").Record));
+        Assert.Contains("not read by you", terminal.Words, StringComparison.Ordinal);
+
+        terminal.Press("o⏎trecovery boiler⏎weak wash is cold⏎");
+        Assert.Contains("read by you 09:05", terminal.Words, StringComparison.Ordinal);
+        terminal.Press("↓⏎Hand⏎will look⏎");
+
+        Assert.Empty(terminal.Desk.State.Departments);
+        Assert.True(terminal.Desk.State.Orders.Single().Seen.ContainsKey("op1"));
     }
 }

@@ -331,7 +331,7 @@ public sealed class HandoverTests
     {
         using var terminal = new Terminal(by: "sup1", before: t => Trip(t).HeldBy("op1"));
 
-        terminal.Press("hpwalked it together⏎" + Pin + "⏎");
+        terminal.Press("hppwalked it together⏎" + Pin + "⏎");
 
         Assert.Empty(terminal.Desk.State.Line.ToCountersign);
     }

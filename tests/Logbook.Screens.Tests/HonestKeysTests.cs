@@ -59,11 +59,11 @@ public sealed class HonestKeysTests
     }
 
     [Fact]
-    public void An_item_that_was_not_seen_costs_one_key_as_one_that_was()
+    public void An_item_that_was_not_seen_costs_as_many_keys_as_one_that_was()
     {
         using var terminal = new Terminal(before: t => t.Carry("isolation", "slaker", "seal change", null, ("points", "2"), ("permit", "4417")));
 
-        terminal.Press("cn");
+        terminal.Press("cn⏎");
 
         Assert.False(Assert.IsType<CarryConfirmed>(terminal.Journal.Read().Last().Body).Seen);
     }

@@ -19,6 +19,11 @@ internal sealed record FinderPage(string Title, string Text, int Selected, Func<
 
     public static FinderPage ForPoint(string title, Func<Session, string, Next> then) => new(title, "", 0, (session, text) => Found.OfPoints(session, text, then));
 
+    public static FinderPage ForEquipment(string title, Func<Session, string, Next> then) => new(title, "", 0, (session, text) => Found.OfEquipment(session, text, areas: false, then));
+
+    /// <summary>Equipment, or an area of the line.</summary>
+    public static FinderPage ForPlace(string title, Func<Session, string, Next> then) => new(title, "", 0, (session, text) => Found.OfEquipment(session, text, areas: true, then));
+
     public override Page? Pasted(string line) => this with { Text = TextLine.Joined(Text, line), Selected = 0 };
 
     public override Layout Draw(Session session)

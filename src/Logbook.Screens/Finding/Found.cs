@@ -35,6 +35,14 @@ internal sealed record Found(string What, string Name, string Detail, Func<Sessi
         return [.. Points(session, then).Where(f => f.Has(words)).OrderByDescending(f => f.Name.StartsWith(text.Trim(), StringComparison.OrdinalIgnoreCase))];
     }
 
+    public static IReadOnlyList<Found> OfEquipment(Session session, string text, bool areas, Func<Session, string, Next> then)
+    {
+        var words = text.Split(' ', StringSplitOptions.RemoveEmptyEntries);
+        var known = session.Site.Equipment.Select(e => new Found("equipment", e.Code, $"{e.Name}, {AreaWords.Of(e.Area)}", (s, _) => then(s, e.Code)))
+            .Concat(areas ? Area.All.Select(a => new Found("area", a, AreaWords.Of(a), (s, _) => then(s, a))) : []);
+        return [.. known.Where(f => f.Has(words)).OrderByDescending(f => f.Name.StartsWith(text.Trim(), StringComparison.OrdinalIgnoreCase))];
+    }
+
     private static IEnumerable<Found> Points(Session session, Func<Session, string, Next> then) =>
         session.Site.Points.Select(p => new Found("point", p.Tag, $"{p.Description}, {AreaWords.Of(p.Area)}", (s, _) => then(s, p.Tag)));
 

@@ -1,5 +1,6 @@
 using Logbook.Checks;
 using Logbook.Handover;
+using Logbook.Journal;
 
 namespace Logbook.Screens;
 
@@ -43,13 +44,24 @@ internal sealed record ShortRelief(string By, string Words) : HandStep(By)
     public override Handed Take(Desk desk, SignWith sign) => Relieving.Short(desk, sign, By, Words);
 }
 
-internal sealed record Countersign(string By, string Why) : HandStep(By)
+/// <param name="Open">What is signed for.</param>
+internal sealed record Countersign(string By, ToCountersign Open, string Why) : HandStep(By)
 {
     public override string Means => Signing.Countersigned;
 
     public override string Done => "countersigned";
 
-    public override Handed Take(Desk desk, SignWith sign) => Countersigning.Countersign(desk, sign, By, null, Why);
+    public override Handed Take(Desk desk, SignWith sign) => Countersigning.Countersign(desk, sign, By, Open.Seq, Why);
+}
+
+/// <summary>Closes a carried item.</summary>
+internal sealed record CloseItem(string By, CarriedItem Item, string Why) : HandStep(By)
+{
+    public override string? Means => Item.IsHazard ? Signing.Closed : null;
+
+    public override string Done => "closed";
+
+    public override Handed Take(Desk desk, SignWith sign) => SignedWriting.Close(desk, sign, Item.Id, Why, By);
 }
 
 internal sealed record EmergencyRelief(string By, string Why) : HandStep(By)

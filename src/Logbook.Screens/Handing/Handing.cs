@@ -32,6 +32,7 @@ internal static class Handing
             TakeOver => Next.Of(Holding(session, taken.Step.By).Open(new TakenPage(Told(session, record))).Say(said)),
             EmergencyRelief or ShortRelief => Next.Of(Holding(session, taken.Step.By).Say(said)),
             AskOther => Next.Of(session.Back().Open(Aloud(session, record.Seq)).Say(said)),
+            Countersign or CloseItem => Next.Of(session.Back().Say(said)),
             ReplyTo or CallAnswered => Next.Of(session.Back().Say(said)),
             AnswerOwn => Next.Of(session.Back().Back().Say(said)),
             _ => Next.Of((session with { Giving = Giving.Nothing }).Home().Say(said)),
@@ -60,7 +61,7 @@ internal sealed record AloudPage(long Question, string? From) : Page
 
     public override KeyTable Keys => Table;
 
-    public override Layout Draw(Session session) => session.Under.Draw(session) with { Foot = [Line.Of(" Asked. Was it answered aloud? 1 writes it down, Enter leaves it open", Look.Strong)] };
+    public override Layout Draw(Session session) => session.Under.Draw(session.Back()) with { Foot = [Line.Of(" Asked. Was it answered aloud? 1 writes it down, Enter leaves it open", Look.Strong)] };
 
     private static AskPage Said(AloudPage page) => new("What was said?", "written down as said aloud", "", (asking, text, _) =>
         ReceiverKeys.Step(asking, new ReplyTo(asking.By!, page.Question, text, page.From)));

@@ -23,19 +23,15 @@ internal static class ReceiverKeys
     [
         KeyRow.Letter('y', "answer", "Answers the oldest open question.", (session, _) => Next.Of(session.Open(Answer(session))))
             with { WhyNot = s => s.Facts.Line.Questions.IsEmpty ? "no question is open" : null },
-        KeyRow.Letter('p', "countersign", "A supervisor signs for a refused, unattended or emergency handover: what was found, and the PIN.", (session, _) => Next.Of(session.Open(CountersignIt(session))))
-            with { WhyNot = NotToSign },
+        KeyRow.Letter('p', "countersign", "A supervisor signs for a refused, unattended or emergency handover: what was found, and the PIN.", (session, _) => Next.Of(session.Open(new WaitingPage(0))))
+            with { WhyNot = WaitingPage.WhyNot },
     ];
 
     private static string? NotForHolder(Session session) => session.Holds ? "you hold the line already" : null;
 
-    private static string? NotToSign(Session session) => session.Facts.Line.ToCountersign.IsEmpty ? "there is nothing to countersign"
-        : session.Site.FindPerson(session.By ?? "") is not { Role: Role.Supervisor } ? "only a supervisor countersigns"
-        : null;
+    private static AskPage Doubt() => AskPage.Words("What do you doubt?", "a question to the one who hands over", (asking, text) => Step(asking, new AskOther(asking.By!, text)));
 
-    private static AskPage Doubt() => new("What do you doubt?", "a question to the one who hands over", "", (asking, text, _) => Step(asking, new AskOther(asking.By!, text)));
-
-    private static AskPage Refuse() => new("Why do you not take over?", "the line stays where it is", "", (asking, text, _) => Step(asking, new RefuseLine(asking.By!, text)));
+    private static AskPage Refuse() => AskPage.Words("Why do you not take over?", "the line stays where it is", (asking, text) => Step(asking, new RefuseLine(asking.By!, text)));
 
     private static AskPage Reservation(Session session) => new(
         "You take over, but not without saying", "printed on the note; empty takes it away", session.Taking.Reservation ?? "",
@@ -45,9 +41,9 @@ internal static class ReceiverKeys
         "Why is nobody there to hand over?", "you take the line alone; empty takes it away", session.Taking.Unattended ?? "",
         (asking, text, _) => Next.Of(asking.Back() with { Taking = asking.Taking with { Unattended = Blank(text) } }));
 
-    private static AskPage ForAWhile() => new(
-        "For less than an hour: what do you watch?", "one line, then the PIN", "",
-        (asking, text, _) => Next.Of(asking.Back().Open(new SignPage(new ShortRelief(asking.By!, text), Secret.Empty, null))));
+    private static AskPage ForAWhile() => AskPage.Words(
+        "For less than an hour: what do you watch?", "one line, then the PIN",
+        (asking, text) => Next.Of(asking.Back().Open(new SignPage(new ShortRelief(asking.By!, text), Secret.Empty, null))));
 
     private static WhoPage Called() => new("Who answered the call?", "", 0, (session, person) => Next.Of(session.Open(new AskPage(
         $"What did {person.Name} say?", "written down with the name", "", (asking, text, _) => Step(asking, new CallAnswered(asking.By!, person.Code, text))))));
@@ -56,14 +52,6 @@ internal static class ReceiverKeys
     {
         var asked = session.Facts.Line.Questions[0];
         return new($"{Say.Person(session.Site, asked.By)} asks: {asked.Text}", "your answer", "", (asking, text, _) => Step(asking, new ReplyTo(asking.By!, asked.Seq, text, null)));
-    }
-
-    private static AskPage CountersignIt(Session session)
-    {
-        var open = session.Facts.Line.ToCountersign[0];
-        return new(
-            $"{open.What}, {Say.Person(session.Site, open.By)} {Say.Day(session.Site, open.At)}: what was found?", "then the PIN", "",
-            (asking, text, _) => Next.Of(asking.Back().Open(new SignPage(new Countersign(asking.By!, text), Secret.Empty, null))));
     }
 
     internal static Next Step(Session session, HandStep step) => Next.Of(session, new Hand(step, Secret.Empty, null));

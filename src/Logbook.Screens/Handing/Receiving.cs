@@ -23,7 +23,7 @@ internal static class Receiving
             return Next.Of(below.Say("all of it is read"));
         }
 
-        below = below with { Taking = below.Taking.AskedAlso(read.Questions) };
+        below = below with { Taking = below.Taking.AskedAlso(read.Questions) with { Told = [.. read.Told] } };
         var (asked, answered) = (below.Taking.Asked, below.Taking.Answers.Count);
         return Next.Of(below.Open(answered == asked.Count ? OwnWords(below) : new QuestionPage(asked, answered, null)));
     }

@@ -14,8 +14,12 @@ internal sealed record SignPage(HandStep Step, Secret Pin, string? Witness) : Pa
         new KeyRow("PIN", "", "Types the PIN; it is not shown.", TextLine.IsWritten, (session, key, _) => Next.Of(session.Put(Of(session) with { Pin = Of(session).Pin.With(key.Rune.ToString()) }))),
         KeyRow.Named("Backspace", "", "Takes the last character back.", (session, _, _) => Next.Of(session.Put(Of(session) with { Pin = Of(session).Pin.Shorter() })), KeyName.Backspace),
         KeyRow.Named("Delete", "begin anew", "Takes all of it back.", (session, _, _) => Next.Of(session.Put(Of(session) with { Pin = Secret.Empty })), KeyName.Delete),
+        KeyRow.Named("Up Down", "scroll", "Scrolls what is signed.", (session, key, _) => Next.Of(session.Put(Of(session) with { Scroll = Moving.Move(Of(session).Scroll, key, Of(session).Lines(session).Count, session.Leaf) })), Moving.Keys),
         KeyRow.Named("Tab", "forgotten", "Another person witnesses with the own PIN; your identity is to be confirmed.", (session, _, _) => Next.Of(session.Open(Other())), KeyName.Tab),
         KeyRow.Named("Esc", "back", "Back; nothing is signed.", (session, _, _) => Next.Of(session.Back()), KeyName.Esc));
+
+    /// <summary>The line of what is signed that must be in sight.</summary>
+    public int Scroll { get; init; }
 
     public override KeyTable Keys => Table;
 
@@ -27,16 +31,21 @@ internal sealed record SignPage(HandStep Step, Secret Pin, string? Witness) : Pa
     {
         var who = Say.Person(session.Site, Witness ?? Step.By);
         return new Layout(
-            [Line.Of(" Sign", Look.Strong), Line.Empty],
+            [Line.Of(" Sign", Look.Strong), Line.Empty], Lines(session), Scroll, Scroll,
             [
-                .. Gutter.Lines("signs", Look.Strong, Say.Person(session.Site, Step.By), session.Width),
-                .. Gutter.Lines("means", Look.Strong, $"\"{Step.Means}\"", session.Width),
-                .. Witness is null ? [] : Gutter.Lines("witness", Look.Watch, $"{who} says by the own PIN who signs; the identity is to be confirmed later", session.Width),
                 Line.Empty,
+                .. Witness is null ? [] : Gutter.Lines("witness", Look.Watch, $"{who} says by the own PIN who signs; the identity is to be confirmed later", session.Width),
                 Line.Of(new Span($" PIN of {who} "), new Span("_", Look.Field), new Span("  not shown while it is typed", Look.Faint)),
-            ],
-            0, 0, []);
+            ]);
     }
+
+    /// <summary>Who signs, what exactly, and what the signature means.</summary>
+    private List<Line> Lines(Session session) =>
+    [
+        .. Gutter.Lines("signs", Look.Strong, Say.Person(session.Site, Step.By), session.Width),
+        .. SignedWords.Of(session, Step).SelectMany(l => Gutter.Lines(l.Label, Look.Strong, l.Text, session.Width)),
+        .. Gutter.Lines("means", Look.Strong, $"\"{Step.Means}\"", session.Width),
+    ];
 
     /// <summary>Who goes away in the middle leaves no PIN behind for the next one's Enter.</summary>
     public static Session Left(Session session) => session.Top is SignPage { Pin.IsEmpty: false } page && session.Clock - session.LastKey > Forgets

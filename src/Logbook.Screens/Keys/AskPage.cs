@@ -21,7 +21,7 @@ internal sealed record AskPage(string Title, string Help, string Text, Func<Sess
 
     public override Page? Pasted(string line) => this with { Text = TextLine.Joined(Text, line) };
 
-    public override Layout Draw(Session session) => session.Under.Draw(session) with
+    public override Layout Draw(Session session) => session.Under.Draw(session.Back()) with
     {
         Foot =
         [
@@ -29,6 +29,10 @@ internal sealed record AskPage(string Title, string Help, string Text, Func<Sess
             .. TextWidth.Wrap(Help, session.Width - 4).Select(l => Line.Of("   " + l, Look.Faint)),
         ],
     };
+
+    /// <summary>A question that is nothing without an answer.</summary>
+    public static AskPage Words(string title, string help, Func<Session, string, Next> then) => new(title, help, "", (asking, text, _) =>
+        string.IsNullOrWhiteSpace(text) ? Next.Of(asking.Say("a few words are needed here")) : then(asking, text.Trim()));
 
     private static AskPage Of(Session session) => (AskPage)session.Top;
 

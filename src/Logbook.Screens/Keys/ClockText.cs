@@ -11,13 +11,15 @@ internal static class ClockText
 {
     public const string Accepted = "0935 or 9:35, within the last twelve hours; before that with its date: 2026-11-24 19:50";
 
+    /// <summary>For a time that is still to come.</summary>
+    public const string Ahead = "1430 or 14:30, within the next day; later with its date: 2026-11-28 19:00";
+
     private static readonly TimeSpan Grace = TimeSpan.FromMinutes(1);
     private static readonly TimeSpan Back = TimeSpan.FromHours(12);
 
     public static DateTimeOffset? Read(string text, Site site, DateTimeOffset now, out string mistake)
     {
-        var typed = text.Trim();
-        var clock = typed.Length is 3 or 4 && typed.All(char.IsAsciiDigit) ? $"{typed[..^2]}:{typed[^2..]}" : typed;
+        var clock = Clock(text);
         var at = Typed.Time(clock, site, now, Place.Unknown, out var wrong);
         if (at > now + Grace && clock.Length <= 5)
         {
@@ -27,6 +29,22 @@ internal static class ClockText
 
         mistake = wrong?.ToString() ?? (at > now + Grace ? $"{clock} is still to come; if it was yesterday, with its date: {Yesterday(site, now)} {clock}" : "");
         return mistake.Length == 0 ? at : null;
+    }
+
+    /// <summary>A time of day that has passed is tomorrow's.</summary>
+    public static DateTimeOffset? ReadAhead(string text, Site site, DateTimeOffset now, out string mistake)
+    {
+        var clock = Clock(text);
+        var at = Typed.Time(clock, site, now, Place.Unknown, out var wrong);
+        at = at <= now && clock.Length <= 5 ? Typed.Time(clock, site, now.AddDays(1), Place.Unknown, out wrong) : at;
+        mistake = wrong is not null ? $"{wrong.Wrong}; accepted: {Ahead}" : at <= now ? $"{clock} is over already" : "";
+        return mistake.Length == 0 ? at : null;
+    }
+
+    private static string Clock(string text)
+    {
+        var typed = text.Trim();
+        return typed.Length is 3 or 4 && typed.All(char.IsAsciiDigit) ? $"{typed[..^2]}:{typed[^2..]}" : typed;
     }
 
     private static string Yesterday(Site site, DateTimeOffset now) => Plant.Calendar.ToSite(site, now).AddDays(-1).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);

@@ -18,7 +18,7 @@ internal sealed record ReasonPage(string Title, IReadOnlyList<string> Reasons, i
 
     public override KeyTable Keys => Table;
 
-    public override Layout Draw(Session session) => session.Under.Draw(session) with
+    public override Layout Draw(Session session) => session.Under.Draw(session.Back()) with
     {
         Foot =
         [

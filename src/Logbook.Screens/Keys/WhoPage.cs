@@ -21,6 +21,10 @@ internal sealed record WhoPage(string Title, string Text, int Selected, Func<Ses
     public static WhoPage Typing() => new("Who is typing?", "", 0, (session, person) =>
         Next.Of((session with { By = person.Code, Giving = Giving.Nothing, Taking = Taking.Nothing }).Say($"{person.Name} is typing")));
 
+    /// <summary>The one person with this code, or with these letters in the name; null when there is none or more than one.</summary>
+    public static Person? Only(Site site, string text) => site.FindPerson(text)
+        ?? (site.People.Where(p => p.Name.Contains(text, StringComparison.OrdinalIgnoreCase)).ToList() is [var one] ? one : null);
+
     public override Page? Pasted(string line) => this with { Text = TextLine.Joined(Text, line), Selected = 0 };
 
     public override Layout Draw(Session session)

@@ -3,21 +3,28 @@ using Logbook.Journal;
 
 namespace Logbook.Screens;
 
-/// <summary>What outlives the shift, looked at one by one with a digit: what can hurt in each shift, the rest in each week.</summary>
+/// <summary>What outlives the shift, looked at one by one: what can hurt in each shift, the rest in each week. Opened and closed here too.</summary>
 /// <param name="Only">Ids of those that a round came to; null for all.</param>
 internal sealed record CarriedPage(int Selected, IReadOnlyList<long>? Only = null) : Page
 {
     private static readonly Dictionary<string, string> NoFields = [];
 
     private static readonly KeyTable Table = new(
-        KeyRow.Letter('1', "still so", "It was seen and is still so.", (session, _) => Look(session, seen: true)) with { WhyNot = WhyNot },
-        KeyRow.Letter('2', "changed", "It was seen and is different: how.", (session, _) => Next.Of(session.Open(Changed(Item(session)!)))) with { WhyNot = WhyNot },
-        KeyRow.Letter('n', "not seen", "It was looked for in vain, or nobody went.", (session, _) => Look(session, seen: false)) with { WhyNot = WhyNot },
-        KeyRow.Named("Enter", "record", "Opens the record that opened it.", (session, _, _) => Next.Of(session, new ReadRecord(Item(session)!.Id)), KeyName.Enter) with { WhyNot = s => Item(s) is null ? "nothing is open" : null },
-        KeyRow.Letter(']', "related", "All that was said of it.", (session, _) => Next.Of(session, new ReadRelated(Item(session)!.Id))) with { WhyNot = s => Item(s) is null ? "nothing is open" : null },
-        KeyRow.Named("Up Down", "", "Moves the mark.", (session, key, _) => Next.Of(session.Put(Of(session) with { Selected = Moving.Move(Of(session).Selected, key, Items(session, Of(session)).Count, session.Leaf) })), Moving.Keys),
+        Answer('1', "still so", "It was seen and is still so; Enter takes it."),
+        Answer('2', "changed", "It was seen and is different; Enter asks how."),
+        Answer('n', "not seen", "It was looked for in vain, or nobody went; Enter takes it."),
+        KeyRow.Named("Enter", "take", "Takes the answer: a key that is pressed twice answers nothing else.", (session, _, _) => Take(session), KeyName.Enter) with { Applies = s => Of(s).Found is not null },
+        KeyRow.Named("Enter", "record", "Opens the record that opened it.", (session, _, _) => Next.Of(session, new ReadRecord(Item(session)!.Id)), KeyName.Enter) with { WhyNot = Nothing },
+        KeyRow.Letter('a', "open one", "Opens an item that is carried from shift to shift: kind, place, words, until when.", (session, _) => CarryForm.Open(session)) with { WhyNot = RecordAsks.NobodyTypes },
+        KeyRow.Letter('x', "close", "Closes the item under the mark: how it ended, and the PIN where it can hurt.", (session, _) => Next.Of(session.Open(Close(Item(session)!)))) with { WhyNot = WhyNot },
+        KeyRow.Letter('e', "equipment", "Says what a piece of equipment does: running, stopped, in acid, out.", (session, _) => StateForm.Open(session)) with { WhyNot = RecordAsks.NobodyTypes },
+        KeyRow.Letter(']', "related", "All that was said of it.", (session, _) => Next.Of(session, new ReadRelated(Item(session)!.Id))) with { WhyNot = Nothing },
+        KeyRow.Named("Up Down", "", "Moves the mark.", (session, key, _) => Next.Of(session.Put(Of(session) with { Selected = Moving.Move(Of(session).Selected, key, Items(session, Of(session)).Count, session.Leaf), Found = null })), Moving.Keys),
         UsualKeys.Back(),
         UsualKeys.Help);
+
+    /// <summary>How it was found: the key that chose it; null before one did.</summary>
+    public char? Found { get; init; }
 
     public override KeyTable Keys => Table;
 
@@ -29,23 +36,36 @@ internal sealed record CarriedPage(int Selected, IReadOnlyList<long>? Only = nul
         for (var i = 0; i < items.Count; i++)
         {
             var top = lines.Count;
-            lines.AddRange(Gutter.Lines($"{(i == Selected ? "> " : "  ")}{(items[i].IsHazard ? "HURTS" : "open")}", items[i].IsHazard ? Screens.Look.Hurts : Screens.Look.Strong, Words(session, items[i]), session.Width, 3, i == Selected ? Screens.Look.Chosen : Screens.Look.Plain));
+            lines.AddRange(Gutter.Lines($"{(i == Selected ? "> " : "  ")}{(items[i].IsHazard ? "HURTS" : "open")}", items[i].IsHazard ? Look.Hurts : Look.Strong, Words(session, items[i]), session.Width, i == Selected ? int.MaxValue : 3, i == Selected ? Look.Chosen : Look.Plain));
             (from, to) = i == Selected ? (top, lines.Count - 1) : (from, to);
         }
 
         return new Layout(
-            [Line.Of(Only is null ? " Carried: how was it found?" : " Carried here: how was it found?", Screens.Look.Strong), Line.Empty],
-            lines.Count == 0 ? [Line.Of(Only is null ? "   nothing recorded as open" : "   nothing recorded as open here", Screens.Look.Faint)] : lines, from, to, []);
+            [Line.Of(Only is null ? " Carried: how was it found?" : " Carried here: how was it found?", Look.Strong), Line.Empty],
+            lines.Count == 0 ? [Line.Of(Only is null ? "   nothing recorded as open" : "   nothing recorded as open here", Look.Faint)] : lines, from, to,
+            Found is { } found ? [Line.Of($" {Table.Rows.First(r => r.Keys[0] == found).Word}: Enter takes it, Up Down leaves it", Look.Strong)] : []);
     }
 
-    /// <summary>The state after a look was written: when nothing that the round came to is due any more, the round goes on.</summary>
-    public static Session Looked(Session session, long id) =>
-        session.Top is CarriedPage { Only: not null } page && !Items(session, page).Exists(i => i.Id != id && OnTheWay.LookIsDue(session.Site, i, session.Clock)) ? session.Back() : session;
+    /// <summary>The state after a look was written: the mark goes on to what is still due, and when nothing that the round came to is due any more the round goes on.</summary>
+    public static Session Looked(Session session, long id)
+    {
+        if (session.Top is not CarriedPage page)
+        {
+            return session;
+        }
+
+        var items = Items(session, page);
+        bool IsDue(CarriedItem item) => item.Id != id && OnTheWay.LookIsDue(session.Site, item, session.Clock);
+        var next = items.FindIndex(Math.Min(page.Selected, items.Count), IsDue) is >= 0 and var after ? after : items.FindIndex(IsDue);
+        return page.Only is not null && next < 0 ? session.Back() : session.Put(page with { Selected = next < 0 ? page.Selected : next, Found = null });
+    }
+
+    private static KeyRow Answer(char key, string word, string help) => KeyRow.Letter(key, word, help, (session, _) => Next.Of(session.Put(Of(session) with { Found = key }))) with { WhyNot = WhyNot };
 
     private static CarriedPage Of(Session session) => (CarriedPage)session.Top;
 
     /// <summary>What can hurt first, then the oldest.</summary>
-    private static List<CarriedItem> Items(Session session, CarriedPage page) => 
+    private static List<CarriedItem> Items(Session session, CarriedPage page) =>
     [
         .. session.Facts.Now.Carried.Where(c => page.Only?.Contains(c.Id) ?? true).OrderByDescending(c => c.IsHazard).ThenBy(c => c.Since),
     ];
@@ -59,11 +79,21 @@ internal sealed record CarriedPage(int Selected, IReadOnlyList<long>? Only = nul
         return $"{item.ItemKind.Replace('-', ' ')}, {Say.Equipment(session.Site, item.On)}: {item.Text}{until}; {seen} {Say.Ref(item.Id)}";
     }
 
-    private static string? WhyNot(Session session) => Item(session) is null ? "nothing is open" : RecordAsks.NobodyTypes(session);
+    private static string? Nothing(Session session) => Item(session) is null ? "nothing is open" : null;
 
-    private static Next Look(Session session, bool seen) => Next.Of(session, new WriteIt(new ConfirmCarried(session.By!, new CarryConfirmed(Item(session)!.Id, seen, null, NoFields, null))));
+    private static string? WhyNot(Session session) => Nothing(session) ?? RecordAsks.NobodyTypes(session);
 
-    private static AskPage Changed(CarriedItem item) => new(
-        $"{item.Text}: what is different?", "a few words", "",
-        (asking, text, _) => Next.Of(asking, new WriteIt(new ConfirmCarried(asking.By!, new CarryConfirmed(item.Id, true, text, NoFields, null)))));
+    private static Next Take(Session session) => Of(session).Found == '2'
+        ? Next.Of(session.Open(Changed(Item(session)!)))
+        : Next.Of(session, new WriteIt(new ConfirmCarried(session.By!, new CarryConfirmed(Item(session)!.Id, Of(session).Found == '1', null, NoFields, null))));
+
+    private static AskPage Changed(CarriedItem item) => AskPage.Words(
+        $"{item.Text}: what is different?", "a few words",
+        (asking, text) => Next.Of(asking, new WriteIt(new ConfirmCarried(asking.By!, new CarryConfirmed(item.Id, true, text, NoFields, null)))));
+
+    private static AskPage Close(CarriedItem item) => AskPage.Words(
+        $"{item.Text}: how did it end?", item.IsHazard ? "a few words, then the PIN: it can hurt" : "a few words",
+        (asking, why) => new CloseItem(asking.By!, item, why) is var close && item.IsHazard
+            ? Next.Of(asking.Back().Open(new SignPage(close, Secret.Empty, null)))
+            : ReceiverKeys.Step(asking, close));
 }

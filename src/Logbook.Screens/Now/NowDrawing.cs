@@ -3,9 +3,9 @@ using Logbook.Handover;
 namespace Logbook.Screens;
 
 /// <summary>
-/// Now as it stands on the screen: what can hurt, the line in one row, what stands out, what is to be done. Where it is longer
-/// than the screen it scrolls: then what stands out and what is due is named below it, and what can hurt above it, once not all
-/// of that is in sight.
+/// Now as it stands on the screen: what can hurt, and directly after it what is urgent now (before it where what can hurt fills
+/// the screen), the line in one row, what else stands out, what is to be done. Where it is longer than the screen it scrolls:
+/// then what stands out and what is due is named below it, and what can hurt above it, once not all of that is in sight.
 /// </summary>
 internal static class NowDrawing
 {
@@ -39,25 +39,37 @@ internal static class NowDrawing
         IReadOnlyList<Line> head = Head(session);
         List<Line> hurts = [.. HazardLines.InFull(session)];
         List<Line> above = [.. Upset(session), .. Unsaved(session), .. Handover(session), .. LineRow.Draw(session), .. Rule(session)];
-        var (findings, from, to) = StandsOut.Draw(session, page.Selected);
+        var found = StandsOut.Draw(session, page.Selected);
+        List<Line> urgent = [.. found.Where(f => f.IsLive).SelectMany(f => f.Lines)];
         List<Line> below = [.. Rule(session), .. Rounds.Draw(session), .. Orders(session), .. CarriedLines.Draw(session), .. StockLines(session), .. FilesDiffer(session), .. Server(session)];
-        List<Line> body = [.. hurts, .. above, .. findings, .. below];
-        var marked = (hurts.Count + above.Count + from, hurts.Count + above.Count + to);
+        List<Line> Body(IEnumerable<Line> first) => [.. first, .. above, .. found.Where(f => !f.IsLive).SelectMany(f => f.Lines), .. below];
+        var body = Body([.. hurts, .. urgent]);
         var room = Reader.Room(session, head, []);
         if (body.Count <= room)
         {
-            return new Shown(head, body, [], room, marked);
+            return new Shown(head, body, [], room, Marked(body, found));
         }
 
         IReadOnlyList<Line> foot = [.. Shortly(session)];
         room = Reader.Room(session, head, foot);
-        if (hurts.Count > room - 1 || (hurts.Count > 0 && page.Top > 0))
+        var fills = hurts.Count + urgent.Count > room - 1;
+        body = fills ? Body([.. urgent, .. hurts]) : body;
+        var marked = Marked(body, found);
+        if (fills || (hurts.Count > 0 && page.Top > 0))
         {
             head = [.. head, .. HazardLines.InShort(session)];
             room = Reader.Room(session, head, foot);
         }
 
         return new Shown(head, body, foot, room, marked);
+    }
+
+    /// <summary>First and last line of what is under the mark.</summary>
+    private static (int From, int To) Marked(List<Line> body, IReadOnlyList<StandingOut> found)
+    {
+        var lines = found.FirstOrDefault(f => f.IsChosen)?.Lines;
+        var from = lines is null ? 0 : body.FindIndex(l => ReferenceEquals(l, lines[0]));
+        return (from, from + (lines?.Count ?? 1) - 1);
     }
 
     private static IEnumerable<Line> Seen(Session session, List<Line> body, int top, int room)

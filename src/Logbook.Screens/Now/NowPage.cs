@@ -21,6 +21,8 @@ internal sealed record NowPage(int Selected, int Top) : Page
         KeyRow.Letter('u', "unsaved", "Shows what an earlier session left unsaved.", (session, _) => Next.Of(session.Open(new LeftPage()))) with { WhyNot = s => s.Left.IsEmpty ? "no session left anything behind" : null },
         KeyRow.Named("Up Down", "", "Moves the mark; Page Up and Page Down move the page.", Move, Moving.Keys),
         KeyRow.Letter('q', "leave", "Leaves the program; once more when something is unsaved.", Leave),
+        KeyRow.Letter('e', "equipment", "Says what a piece of equipment does: running, stopped, in acid, out.", (session, _) => StateForm.Open(session)) with { WhyNot = RecordAsks.NobodyTypes },
+        KeyRow.Letter('o', "orders", "Standing orders to be read, and notes to other departments.", (session, _) => Next.Of(session.Open(new OrdersPage(0)))),
         KeyRow.Letter('d', "upset", "Declares an upset from a time: rounds but safety points become one line. Ends it when one lasts.", (session, _) => UpsetAsks.Open(session)) with { WhyNot = UpsetAsks.WhyNot },
         KeyRow.Letter('m', "remark", "A remark that belongs to no round.", (session, _) => Next.Of(session.Open(Remark()))) with { WhyNot = RecordAsks.NobodyTypes },
         UsualKeys.Find,

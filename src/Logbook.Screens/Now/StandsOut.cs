@@ -3,35 +3,29 @@ using Logbook.Journal;
 
 namespace Logbook.Screens;
 
-/// <summary>What stands out, worst first, each as long as its level deserves.</summary>
+/// <summary>One of what stands out, as it stands on the screen.</summary>
+/// <param name="IsLive">Urgent, and not told by what can hurt: it stands directly beside that.</param>
+internal sealed record StandingOut(IReadOnlyList<Line> Lines, bool IsChosen, bool IsLive);
+
+/// <summary>What stands out, worst first, each as long as its level deserves; urgent whole.</summary>
 internal static class StandsOut
 {
-    /// <summary>The lines, and which of them are under the mark.</summary>
-    public static (IReadOnlyList<Line> Lines, int From, int To) Draw(Session session, int selected)
+    public static IReadOnlyList<StandingOut> Draw(Session session, int selected)
     {
         var findings = session.Facts.Now.StandsOut;
-        if (findings.Count == 0)
-        {
-            return ([Line.Of(new string(' ', Gutter.Wide) + "nothing recorded stands out", Look.Faint)], 0, 0);
-        }
-
         selected = Math.Min(selected, findings.Count - 1);
-        var (lines, from, to) = (new List<Line>(), 0, 0);
-        for (var i = 0; i < findings.Count; i++)
-        {
-            var top = lines.Count;
-            lines.AddRange(Draw(session, findings[i], i, i == selected));
-            (from, to) = i == selected ? (top, lines.Count - 1) : (from, to);
-        }
-
-        return (lines, from, to);
+        return findings.Count == 0
+            ? [new StandingOut([Line.Of(new string(' ', Gutter.Wide) + "nothing recorded stands out", Look.Faint)], false, false)]
+            : [.. findings.Select((f, i) => new StandingOut([.. Draw(session, f, i, i == selected)], i == selected, IsLive(session, f)))];
     }
+
+    private static bool IsLive(Session session, OpenFinding open) => open.Finding.Level == Level.Urgent && HazardLines.Of(session, open) is null;
 
     private static IEnumerable<Line> Draw(Session session, OpenFinding open, int row, bool chosen)
     {
         var finding = open.Finding;
         var tall = session.Height >= 34;
-        var most = finding.Level switch { Level.Urgent => tall ? 5 : 3, Level.Watch => tall ? 3 : 2, _ => tall ? 2 : 1 };
+        var most = finding.Level switch { Level.Urgent => int.MaxValue, Level.Watch => tall ? 3 : 2, _ => tall ? 2 : 1 };
         var word = $"{(chosen ? ">" : " ")}{(row < 9 ? $"{row + 1}" : " ")} {LevelWords.Of(finding.Level)}";
         var text = HazardLines.Of(session, open) is { } told ? $"stands above: {HazardLines.Name(told)}" : FindingWords.Of(session.Site, finding);
         return Lines(word, LevelWords.LookOf(finding.Level), $"{Say.Time(session.Site, open.At, session.Clock)}  {text}", session.Width, most, chosen);

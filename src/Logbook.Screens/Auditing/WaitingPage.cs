@@ -1,0 +1,40 @@
+using Logbook.Journal;
+using Logbook.Plant;
+
+namespace Logbook.Screens;
+
+/// <summary>What waits for a supervisor: handovers that were refused, left, unattended or taken in an emergency, oldest first.</summary>
+internal sealed record WaitingPage(int Selected) : Page
+{
+    private static readonly KeyTable Table = new(
+        KeyRow.Letter('p', "countersign", "Signs that it was looked at: what was found, then the PIN.", (session, _) => Next.Of(session.Open(Found(Open(session)!)))) with { WhyNot = WhyNot },
+        KeyRow.Named("Enter", "record", "Opens its record.", (session, _, _) => Next.Of(session, new ReadRecord(Open(session)!.Seq)), KeyName.Enter) with { WhyNot = Nothing },
+        KeyRow.Letter(']', "related", "All records that belong to it.", (session, _) => Next.Of(session, new ReadRelated(Open(session)!.Seq))) with { WhyNot = Nothing },
+        KeyRow.Named("Up Down", "", "Moves the mark.", (session, key, _) => Next.Of(session.Put(new WaitingPage(Moving.Move(At(session), key, All(session).Count, session.Leaf)))), Moving.Keys),
+        UsualKeys.Back(),
+        UsualKeys.Help);
+
+    public override KeyTable Keys => Table;
+
+    public override Layout Draw(Session session) => new(
+        [Line.Of(" Waits for a supervisor's signature", Look.Strong), Line.Empty],
+        All(session).Count == 0
+            ? [Line.Of("   nothing waits", Look.Faint)]
+            : [.. All(session).Select((t, i) => Line.Of($" {(i == Selected ? ">" : " ")} {SignedWords.Waiting(session, t)}, shift {t.Shift}", i == Selected ? Look.Chosen : Look.Plain))],
+        Selected, Selected, []);
+
+    /// <summary>Why nothing can be signed just now; null when it can.</summary>
+    public static string? WhyNot(Session session) => Nothing(session)
+        ?? (session.Site.FindPerson(session.By ?? "") is not { Role: Role.Supervisor } ? "only a supervisor countersigns" : null);
+
+    private static string? Nothing(Session session) => All(session).Count == 0 ? "nothing waits for a signature" : null;
+
+    private static IReadOnlyList<ToCountersign> All(Session session) => session.Facts.Line.ToCountersign;
+
+    private static int At(Session session) => session.Top is WaitingPage page ? Math.Min(page.Selected, Math.Max(0, All(session).Count - 1)) : 0;
+
+    private static ToCountersign? Open(Session session) => All(session).ElementAtOrDefault(At(session));
+
+    private static AskPage Found(ToCountersign open) => AskPage.Words("What was found?", "looked at with those who were there; then the PIN", (asking, text) =>
+        Next.Of(asking.Back().Open(new SignPage(new Countersign(asking.By!, open, text), Secret.Empty, null))));
+}

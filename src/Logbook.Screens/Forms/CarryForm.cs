@@ -1,0 +1,78 @@
+using System.Collections.Immutable;
+using Logbook.Checks;
+using Logbook.Handover;
+using Logbook.Journal;
+using Logbook.Plant;
+
+namespace Logbook.Screens;
+
+/// <summary>A carried item being opened: its kind, where, what, until when, and what its kind asks for, one question after the other. Esc leads back by one.</summary>
+internal static class CarryForm
+{
+    // What can hurt first.
+    private static readonly (string Kind, string Means)[] Kinds =
+    [
+        ("safety-equipment", "an eyewash, a shower, a guard that is out"), ("bypass", "a trip or an interlock that is defeated"), ("permit", "work that needs one, people inside"),
+        ("isolation", "locked: do not start"), ("wash", "acid or another wash"), ("out-of-service", "equipment that is not to be used"), ("temporary-change", "a hose, a blank, a setting"),
+        ("action", "something to be done"), ("transfer", "liquor on its way from tank to tank"), ("delivery", "something that comes or goes"), ("sample", "a sample on its way"),
+    ];
+
+    // What a field is asked as. What its kind does not ask for may stay empty.
+    private static readonly Dictionary<string, string> Questions = new(StringComparer.Ordinal)
+    {
+        ["number"] = "Number of the permit", ["inside"] = "How many people are inside now? Empty when the permit lets nobody in", ["instead"] = "What is used or done instead",
+        ["permit"] = "Number of the permit it belongs to; empty when there is none", ["point"] = "Tag of a point that is read by hand instead; empty when there is none", ["every"] = "How often is it read by hand? 30m, 1h",
+        ["from"] = "From which tank", ["to"] = "Into which tank", ["stop-level"] = "At which level is it stopped", ["watcher"] = "Who watches it",
+    };
+
+    private static readonly Dictionary<string, string[]> Beside = new(StringComparer.Ordinal)
+    {
+        ["safety-equipment"] = ["instead"], ["bypass"] = ["point", "every"], ["permit"] = ["inside"], ["isolation"] = ["permit"],
+    };
+
+    public static Next Open(Session session) => Next.Of(session.Open(new PickPage(
+        "What is to be carried from shift to shift?", [.. Kinds.Select(k => (k.Kind.Replace('-', ' '), k.Means))], null,
+        (picking, i, _) => Next.Of(Where(picking, CarryKinds.Find(Kinds[i].Kind)!)))));
+
+    private static Session Where(Session session, CarryKind kind) => session.Open(FinderPage.ForPlace(
+        $"{Name(kind)}: at which equipment or area?", (found, on) => Next.Of(found.Open(Text(kind, on)))));
+
+    private static AskPage Text(CarryKind kind, string on) => AskPage.Words($"{Name(kind)}: what is open?", "a few words", (asking, text) =>
+        Next.Of(asking.Open(Until(kind, new Carry(kind.Name, on, text, null, null, ImmutableDictionary<string, string>.Empty)))));
+
+    private static AskPage Until(CarryKind kind, Carry item) => new(
+        kind.NeedsUntil ? $"{Name(kind)}: until when?" : "Until when? Empty when nobody knows", ClockText.Ahead, "", (asking, text, setting) =>
+        string.IsNullOrWhiteSpace(text) && !kind.NeedsUntil ? Next.Of(Field(asking, kind, item))
+        : ClockText.ReadAhead(text, asking.Site, setting.Now, out var mistake) is { } until ? Next.Of(Field(asking, kind, item with { Until = until }))
+        : Next.Of(asking.Say(mistake)));
+
+    /// <summary>The next field that was not asked yet; behind the last one the person who looks after it.</summary>
+    private static Session Field(Session session, CarryKind kind, Carry item, int at = 0)
+    {
+        string[] asked = [.. kind.Fields, .. Beside.GetValueOrDefault(kind.Name, []).Except(kind.Fields, StringComparer.Ordinal)];
+        if (at == asked.Length || (asked[at] == "every" && !item.Fields.ContainsKey("point")))
+        {
+            return session.Open(Owner(item));
+        }
+
+        var name = asked[at];
+        Session With(Session asking, string value) => Field(asking, kind, value.Length == 0 ? item : item with { Fields = new Dictionary<string, string>(item.Fields, StringComparer.Ordinal) { [name] = value } }, at + 1);
+        if (CarryKinds.Words.GetValueOrDefault(name) is { } words)
+        {
+            return session.Open(new PickPage($"{Name(kind)}: {name}?", [.. words.Select(w => (w, ""))], null, (picking, i, _) => Next.Of(With(picking, words[i]))));
+        }
+
+        var question = Questions.GetValueOrDefault(name, FirstLetter.Large(name.Replace('-', ' ')));
+        return session.Open(kind.Fields.Contains(name, StringComparer.Ordinal)
+            ? AskPage.Words(question, "it is nothing without this", (asking, text) => Next.Of(With(asking, text)))
+            : new AskPage(question, "may stay empty", "", (asking, text, _) => Next.Of(With(asking, text.Trim()))));
+    }
+
+    private static AskPage Owner(Carry item) => new(
+        "Who looks after it? A code or a part of the name; empty when nobody yet", "then it is written into the log", "", (asking, text, _) =>
+        string.IsNullOrWhiteSpace(text) ? Next.Of(asking, new WriteIt(new OpenCarried(asking.By!, item)))
+        : WhoPage.Only(asking.Site, text.Trim()) is { } person ? Next.Of(asking, new WriteIt(new OpenCarried(asking.By!, item with { Owner = person.Code })))
+        : Next.Of(asking.Say($"'{text.Trim()}' is nobody, or more than one, of this site")));
+
+    private static string Name(CarryKind kind) => FirstLetter.Large(kind.Name.Replace('-', ' '));
+}

@@ -1,0 +1,28 @@
+using Logbook.Checks;
+using Logbook.Handover;
+using Logbook.Plant;
+
+namespace Logbook.Screens;
+
+/// <summary>What a piece of equipment does: which, what, since when, why.</summary>
+internal static class StateForm
+{
+    private static readonly Dictionary<string, string> Means = new(StringComparer.Ordinal)
+    {
+        ["acid"] = "washed with acid: its caution is shown", ["out"] = "not to be used", ["standby"] = "ready to run",
+    };
+
+    public static Next Open(Session session) => Next.Of(session.Open(FinderPage.ForEquipment("Which equipment?", (found, code) => Next.Of(found.Open(State(found, code))))));
+
+    private static PickPage State(Session session, string code) => new(
+        $"{Say.Equipment(session.Site, code)}: what does it do?", [.. EquipmentStates.All.Select(s => (s, Means.GetValueOrDefault(s, "")))], null,
+        (picking, i, _) => Next.Of(picking.Open(Since(code, EquipmentStates.All[i]))));
+
+    private static AskPage Since(string code, string state) => new(
+        $"{FirstLetter.Large(state)} since when?", ClockText.Accepted + "; empty means now", "", (asking, text, setting) =>
+        string.IsNullOrWhiteSpace(text) ? Next.Of(asking.Open(Why(code, state, null)))
+        : RoundAsks.At(asking, text, setting, at => Next.Of(asking.Open(Why(code, state, at)))));
+
+    private static AskPage Why(string code, string state, DateTimeOffset? since) => new(
+        "Why?", "a few words; may stay empty", "", (asking, text, _) => Next.Of(asking, new WriteIt(new SetState(asking.By!, code, state, since, text.Trim()))));
+}

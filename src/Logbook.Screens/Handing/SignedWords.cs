@@ -1,0 +1,40 @@
+using Logbook.Handover;
+using Logbook.Journal;
+
+namespace Logbook.Screens;
+
+/// <summary>What exactly a PIN signs, in words: it stands above the field.</summary>
+internal static class SignedWords
+{
+    public static IEnumerable<(string Label, string Text)> Of(Session session, HandStep step) => step switch
+    {
+        PrepareNote prepare => OfNote(prepare.Request),
+        TakeOver take => OfTaking(session, take.Request),
+        ShortRelief relief => [("you watch", relief.Words)],
+        Countersign sign => [("what", Waiting(session, sign.Open)), ("found", sign.Why)],
+        CloseItem close => [("closes", $"{close.Item.ItemKind.Replace('-', ' ')}, {Say.Equipment(session.Site, close.Item.On)}: {close.Item.Text} {Say.Ref(close.Item.Id)}"), ("ended", close.Why)],
+        LookAtOwn { Why: { } why } look => [("of", Say.Person(session.Site, look.Of)), ("because", why)],
+        AnswerOwn answer => [("answer", answer.Text)],
+        _ => [],
+    };
+
+    /// <summary>What a supervisor has still to sign, in one line.</summary>
+    public static string Waiting(Session session, ToCountersign open) =>
+        $"{open.What} handover, {Say.Person(session.Site, open.By)} {Say.Day(session.Site, open.At)} {Say.Ref(open.Seq)}";
+
+    private static IEnumerable<(string, string)> OfNote(PrepareRequest request) =>
+    [
+        .. HazardSections.All.GroupBy(s => request.Declared.GetValueOrDefault(s), StringComparer.Ordinal).Select(g => (g.Key switch { "1" => "checked", "2" => "NOT CHECKED", _ => "changed" }, string.Join(", ", g))),
+        .. request.IfThen.Select(l => ("if, then", l)),
+        .. request.Words.Select(l => ("own words", l)),
+    ];
+
+    /// <summary>The receiver's own lines first; only beside them what the other side wrote, and what was answered to the receiver.</summary>
+    private static IEnumerable<(string, string)> OfTaking(Session session, AcceptRequest request) =>
+    [
+        .. request.First.Select(l => ("check first", l)),
+        .. request.Reservation is { } but ? [("reserving", but)] : Array.Empty<(string, string)>(),
+        .. request.Unattended is { } alone ? [("alone", alone)] : Array.Empty<(string, string)>(),
+        .. session.Taking.Told,
+    ];
+}

@@ -13,7 +13,8 @@ public sealed class Conversation
 {
     private readonly Desk _desk;
     private readonly Runner _runner;
-    private readonly Queue<Effect> _slow = new();
+    private readonly List<Effect> _slow = [];
+    private Task<IReadOnlyList<Message>>? _beside;
 
     /// <param name="desk">Where entries are written from; a site is in force in it.</param>
     /// <param name="by">Who is typing; asked when null.</param>
@@ -58,7 +59,8 @@ public sealed class Conversation
             State = step.Session;
             foreach (var effect in step.Effects.Where(e => e.IsSlow))
             {
-                _slow.Enqueue(effect);
+                _slow.RemoveAll(earlier => earlier.GetType() == effect.GetType()); // nobody waits for that any more
+                _slow.Add(effect);
             }
 
             foreach (var reply in step.Effects.Where(e => !e.IsSlow).SelectMany(_runner.Run))
@@ -68,20 +70,34 @@ public sealed class Conversation
         }
     }
 
-    /// <summary>Something slow is to be done when the screen has been drawn: see <see cref="Work"/>.</summary>
-    public bool Waiting => _slow.Count > 0;
+    /// <summary>Something slow is to be done, or is being done: see <see cref="Work"/>.</summary>
+    public bool Waiting => _beside is not null || _slow.Count > 0;
 
-    /// <summary>Does what is slow, and takes what comes of it. More may wait afterwards.</summary>
-    public void Work()
+    /// <summary>
+    /// Begins what is slow beside the keys, or takes what came of it when it is done. It never waits: while <see cref="Waiting"/>
+    /// it is called again and again, and keys are answered in between.
+    /// </summary>
+    /// <returns>True when something was taken and the screen is to be drawn.</returns>
+    public bool Work()
     {
-        for (var waiting = _slow.Count; waiting > 0; waiting--)
+        if (_beside is null && _slow.Count > 0)
         {
-            var effect = _slow.Dequeue();
-            foreach (var reply in _runner.Run(effect))
-            {
-                Take(reply);
-            }
+            _beside = Task.Run(_runner.Beside(_slow[0]));
+            _slow.RemoveAt(0);
         }
+
+        if (_beside is not { IsCompleted: true } done)
+        {
+            return false;
+        }
+
+        _beside = null;
+        foreach (var reply in done.GetAwaiter().GetResult())
+        {
+            Take(reply);
+        }
+
+        return true;
     }
 
     /// <summary>A journal that cannot be read accepts nothing, and says why.</summary>

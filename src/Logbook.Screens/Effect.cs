@@ -7,7 +7,7 @@ namespace Logbook.Screens;
 /// <summary>Something to be done outside the state: data, run by <see cref="Runner"/>.</summary>
 internal abstract record Effect
 {
-    /// <summary>It may take longer than a person waits for a key: the screen is drawn before it is run.</summary>
+    /// <summary>It may take longer than a person waits for a key: it is run beside the keys, and what comes of it is dropped when nobody waits for it any more.</summary>
     public virtual bool IsSlow => false;
 }
 

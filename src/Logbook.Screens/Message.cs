@@ -55,7 +55,7 @@ internal sealed record LogRead(IReadOnlyList<LogLine> Lines, long Oldest) : Mess
 internal sealed record SeriesRead(IReadOnlyList<GraphSeries> Series) : Message;
 
 /// <summary>The audit's flags of the stretch that was asked for.</summary>
-internal sealed record AuditRead(IReadOnlyList<AuditFlag> Flags) : Message;
+internal sealed record AuditRead(ReadAudit Asked, IReadOnlyList<AuditFlag> Flags) : Message;
 
 /// <summary>The record and everything that it names or that names it.</summary>
 internal sealed record RelatedRead(long Seq, IReadOnlyList<LogLine> Lines) : Message;

@@ -15,6 +15,17 @@ internal sealed class Runner(Desk desk, DraftFolder drafts, Pins pins)
     private DateTimeOffset _minute;
     private Head _told = Head.Empty;
     private ServerView? _server;
+    private Runner? _beside;
+
+    /// <summary>
+    /// A slow effect, to be run on another thread: on a desk of its own, which only such effects have, one after the other. What
+    /// they share with the keys (the store, the guard) may be used side by side.
+    /// </summary>
+    public Func<IReadOnlyList<Message>> Beside(Effect effect)
+    {
+        var beside = _beside ??= new Runner(new Desk(desk.Store, desk.Files, desk.Calculations, desk.Guard, desk.Clock, desk.Terminal, desk.State), drafts, pins);
+        return () => [.. beside.Run(effect)];
+    }
 
     public IEnumerable<Message> Run(Effect effect)
     {
@@ -34,8 +45,8 @@ internal sealed class Runner(Desk desk, DraftFolder drafts, Pins pins)
                 ReadNewer newer => [new LogRead([.. desk.Store.Read(newer.After + 1).Select(r => LogLine.Of(desk, r)).Reverse()], newer.After + 1)],
                 ReadSeries read => [new SeriesRead([.. read.Points.Select(desk.Site.FindPoint).OfType<Point>().Select(p => GraphSeries.Of(desk, p, read.From, read.To))])],
                 WriteIt write => [new Wrote(write.What, write.What.Write(desk)), new FactsChanged(Facts())],
-                ReadRelated related => [new RelatedRead(related.Seq, [.. RecordLinks.About(desk, related.Seq).Select(r => LogLine.Of(desk, r))])],
-                ReadAudit read => [new AuditRead(Audit.Between(desk, read.From, read.To))],
+                ReadRelated related => [new RelatedRead(related.Seq, [.. RecordLinks.About(Fresh(), related.Seq).Select(r => LogLine.Of(desk, r))])],
+                ReadAudit read => [new AuditRead(read, Audit.Between(Fresh(), read.From, read.To))],
                 ReadOn on => [_handover.Next(on.By)],
                 ShowPage show => _handover.Show(show.By, show.Page),
                 SeePage see => [.. _handover.See(see), new FactsChanged(Facts())],
@@ -48,6 +59,12 @@ internal sealed class Runner(Desk desk, DraftFolder drafts, Pins pins)
         {
             return [effect is SaveEntry ? new EntryNotSaved(trouble.Message) : new Troubled(trouble.Message)];
         }
+    }
+
+    private Desk Fresh()
+    {
+        desk.Follow();
+        return desk;
     }
 
     /// <summary>What is known now.</summary>

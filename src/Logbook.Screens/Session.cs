@@ -53,6 +53,9 @@ internal sealed record Session(Facts Facts)
     /// <summary>One line that answers the last key; empty when there is nothing to say.</summary>
     public Span Said { get; init; } = new("");
 
+    /// <summary>What belongs to this record is being looked for; null when nobody waits for it: any other key ends the waiting.</summary>
+    public long? Looking { get; init; }
+
     /// <summary>The key that leaves was pressed once, with something unsaved.</summary>
     public bool Leaving { get; init; }
 

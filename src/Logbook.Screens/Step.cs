@@ -51,5 +51,5 @@ internal static class Step
         return CautionsPage.Over(session, wrote.What.Triggers(session.Site)).Say($"{wrote.What.Done} {Handover.Say.Ref(record.Seq)}");
     }
 
-    private static Session Heard(Session session, Setting setting) => session with { Clock = setting.Now, LastKey = setting.Now, Said = new Span("") };
+    private static Session Heard(Session session, Setting setting) => session with { Clock = setting.Now, LastKey = setting.Now, Said = new Span(""), Looking = null };
 }

@@ -109,11 +109,14 @@ internal sealed class Surface : Runnable
         }
     }
 
-    /// <summary>One piece of what is slow; keys and drawing come in between.</summary>
+    /// <summary>What is slow is begun, or looked after; keys and drawing come in between.</summary>
     private bool Work()
     {
-        _conversation!.Work();
-        SetNeedsDraw();
+        if (_conversation!.Work())
+        {
+            SetNeedsDraw();
+        }
+
         return _working = _conversation.Waiting;
     }
 

@@ -132,12 +132,27 @@ internal sealed class Terminal : IDisposable
                 "→" => new Keystroke(KeyName.Right),
                 _ => new Keystroke(KeyName.Written, rune),
             }));
-            while (Conversation.Waiting)
-            {
-                Conversation.Work();
-            }
+            Finish();
         }
 
+        return this;
+    }
+
+    /// <summary>What is slow comes to its end.</summary>
+    public Terminal Finish()
+    {
+        SpinWait.SpinUntil(() =>
+        {
+            Conversation.Work();
+            return !Conversation.Waiting;
+        });
+        return this;
+    }
+
+    /// <summary>One key, while what is slow is not done.</summary>
+    public Terminal PressAtOnce(char key)
+    {
+        Conversation.Take(new Pressed(key switch { '⎋' => new Keystroke(KeyName.Esc), '⏎' => new Keystroke(KeyName.Enter), _ => Keystroke.Of(key) }));
         return this;
     }
 

@@ -29,11 +29,19 @@ internal sealed record AuditPage(DateTimeOffset? To, IReadOnlyList<AuditFlag>? F
 
     public IReadOnlyList<AuditFlag> Shown => [.. (Flags ?? []).Where(Has)];
 
-    public static Next Open(Session session, Setting setting) => Next.Of(session.Open(new AuditPage(null, null, "", 0)), Asked(null, setting));
+    /// <summary>What is being read; null when nothing is.</summary>
+    public ReadAudit? Reading { get; init; }
 
+    public static Next Open(Session session, Setting setting)
+    {
+        var asked = Asked(null, setting);
+        return Next.Of(session.Open(new AuditPage(null, null, "", 0) { Reading = asked }), asked);
+    }
+
+    /// <summary>Of a week that was left meanwhile nothing is taken.</summary>
     public static Session Taken(Session session, AuditRead read) => session with
     {
-        Pages = session.Pages.ConvertAll(p => p is AuditPage page ? page with { Flags = [.. AuditGroups.Of(read.Flags).SelectMany(g => g.Flags)], Selected = 0 } : p),
+        Pages = session.Pages.ConvertAll(p => p is AuditPage page && page.Reading == read.Asked ? page with { Reading = null, Flags = [.. AuditGroups.Of(read.Flags).SelectMany(g => g.Flags)], Selected = 0 } : p),
     };
 
     public override Layout Draw(Session session)
@@ -49,7 +57,7 @@ internal sealed record AuditPage(DateTimeOffset? To, IReadOnlyList<AuditFlag>? F
     {
         if (Flags is null)
         {
-            return ([Line.Of(" reading ...", Look.Faint)], 0);
+            return ([Line.Of(" reading ... other keys are answered meanwhile", Look.Faint)], 0);
         }
 
         var (lines, at, row) = (new List<Line>(), 0, 0);
@@ -87,7 +95,8 @@ internal sealed record AuditPage(DateTimeOffset? To, IReadOnlyList<AuditFlag>? F
     private static Next Read(Session session, Setting setting, DateTimeOffset? to)
     {
         var end = to >= setting.Now ? null : to;
-        return Next.Of(session.Put(Of(session) with { To = end, Flags = null, Selected = 0 }), Asked(end, setting));
+        var asked = Asked(end, setting);
+        return Next.Of(session.Put(Of(session) with { To = end, Flags = null, Selected = 0, Reading = asked }), asked);
     }
 
     private static ReadAudit Asked(DateTimeOffset? to, Setting setting) => new((to ?? setting.Now) - Week, to ?? setting.Now);

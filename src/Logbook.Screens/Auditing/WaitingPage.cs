@@ -9,7 +9,7 @@ internal sealed record WaitingPage(int Selected) : Page
     private static readonly KeyTable Table = new(
         KeyRow.Letter('p', "countersign", "Signs that it was looked at: what was found, then the PIN.", (session, _) => Next.Of(session.Open(Found(Open(session)!)))) with { WhyNot = WhyNot },
         KeyRow.Named("Enter", "record", "Opens its record.", (session, _, _) => Next.Of(session, new ReadRecord(Open(session)!.Seq)), KeyName.Enter) with { WhyNot = Nothing },
-        KeyRow.Letter(']', "related", "All records that belong to it.", (session, _) => Next.Of(session, new ReadRelated(Open(session)!.Seq))) with { WhyNot = Nothing },
+        KeyRow.Letter(']', "related", "All records that belong to it.", (session, _) => RelatedPage.Ask(session, Open(session)!.Seq)) with { WhyNot = Nothing },
         KeyRow.Named("Up Down", "", "Moves the mark.", (session, key, _) => Next.Of(session.Put(new WaitingPage(Moving.Move(At(session), key, All(session).Count, session.Leaf)))), Moving.Keys),
         UsualKeys.Back(),
         UsualKeys.Help);

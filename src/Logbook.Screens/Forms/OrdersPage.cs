@@ -9,7 +9,7 @@ internal sealed record OrdersPage(int Selected) : Page
     private static readonly KeyTable Table = new(
         KeyRow.Named("Enter", "I have read it", "Says of the order under the mark that you have read it; of a note who of the department has taken it.", (session, _, _) => Answer(session), KeyName.Enter) with { WhyNot = WhyNot },
         KeyRow.Letter('t', "tell", "A note to another department.", (session, _) => Next.Of(session.Open(To()))) with { WhyNot = RecordAsks.NobodyTypes },
-        KeyRow.Letter(']', "related", "All that was said of it.", (session, _) => Next.Of(session, new ReadRelated(Id(session)))) with { WhyNot = s => Count(s) == 0 ? "nothing stands here" : null },
+        KeyRow.Letter(']', "related", "All that was said of it.", (session, _) => RelatedPage.Ask(session, Id(session))) with { WhyNot = s => Count(s) == 0 ? "nothing stands here" : null },
         KeyRow.Named("Up Down", "", "Moves the mark.", (session, key, _) => Next.Of(session.Put(new OrdersPage(Moving.Move(At(session), key, Count(session), session.Leaf)))), Moving.Keys),
         UsualKeys.Back(),
         UsualKeys.Help);

@@ -20,7 +20,7 @@ internal sealed record LogPage(ImmutableList<LogLine> Read, long Oldest, LogFilt
         KeyRow.Named("Up Down", "", "Moves the mark; Page Up, Page Down, Home and End too. Older records are read as they come.", Move, Moving.Keys),
         UsualKeys.Back(),
         KeyRow.Letter('f', "filter", "Shows only records with some words; area=, kind=, by= and shift= look in one place alone.", (session, _) => Next.Of(session.Open(LogReading.AskFilter(Of(session))))),
-        KeyRow.Letter(']', "related", "All records that belong to this one: corrections, answers, what was carried and closed.", (session, _) => Next.Of(session, new ReadRelated(Of(session).Marked!.Seq))) with { WhyNot = NothingShown },
+        KeyRow.Letter(']', "related", "All records that belong to this one: corrections, answers, what was carried and closed.", (session, _) => RelatedPage.Ask(session, Of(session).Marked!.Seq)) with { WhyNot = NothingShown },
         KeyRow.Letter('c', "correct", "Puts a reading of this entry right; both values stay.", (session, _) => Next.Of(session, new ReadRecord(Of(session).Marked!.Seq), new GoOn(new CorrectAsked()))) with { WhyNot = NoEntry },
         KeyRow.Letter('m', "remark", "A remark on this record.", (session, _) => Next.Of(session.Open(RecordAsks.Remark(Of(session).Marked!.Seq)))) with { WhyNot = s => NothingShown(s) ?? RecordAsks.NobodyTypes(s) },
         UsualKeys.Find,

@@ -14,7 +14,11 @@ internal sealed record RelatedPage(long Of, IReadOnlyList<LogLine> Lines, int Se
 
     public override KeyTable Keys => Table;
 
-    public static Session Open(Session session, RelatedRead read) => read.Lines.Count < 2
+    public static Next Ask(Session session, long seq) => Next.Of((session with { Looking = seq }).Say($"looking for what belongs to {Say.Ref(seq)} ..."), new ReadRelated(seq));
+
+    public static Session Open(Session session, RelatedRead read) => session.Looking != read.Seq ? session : Found(session with { Looking = null, Said = new Span("") }, read);
+
+    private static Session Found(Session session, RelatedRead read) => read.Lines.Count < 2
         ? session.Say($"nothing else belongs to {Say.Ref(read.Seq)}")
         : session.Open(new RelatedPage(read.Seq, read.Lines, Math.Max(0, read.Lines.ToList().FindIndex(l => l.Seq == read.Seq))));
 

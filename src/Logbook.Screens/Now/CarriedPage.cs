@@ -15,10 +15,10 @@ internal sealed record CarriedPage(int Selected, IReadOnlyList<long>? Only = nul
         Answer('n', "not seen", "It was looked for in vain, or nobody went; Enter takes it."),
         KeyRow.Named("Enter", "take", "Takes the answer: a key that is pressed twice answers nothing else.", (session, _, _) => Take(session), KeyName.Enter) with { Applies = s => Of(s).Found is not null },
         KeyRow.Named("Enter", "record", "Opens the record that opened it.", (session, _, _) => Next.Of(session, new ReadRecord(Item(session)!.Id)), KeyName.Enter) with { WhyNot = Nothing },
-        KeyRow.Letter('a', "open one", "Opens an item that is carried from shift to shift: kind, place, words, until when.", (session, _) => CarryForm.Open(session)) with { WhyNot = RecordAsks.NobodyTypes },
+        KeyRow.Letter('a', "add", "Opens an item that is carried from shift to shift: kind, place, words, until when.", (session, _) => CarryForm.Open(session)) with { WhyNot = RecordAsks.NobodyTypes },
         KeyRow.Letter('x', "close", "Closes the item under the mark: how it ended, and the PIN where it can hurt.", (session, _) => Next.Of(session.Open(Close(Item(session)!)))) with { WhyNot = WhyNot },
         KeyRow.Letter('e', "equipment", "Says what a piece of equipment does: running, stopped, in acid, out.", (session, _) => StateForm.Open(session)) with { WhyNot = RecordAsks.NobodyTypes },
-        KeyRow.Letter(']', "related", "All that was said of it.", (session, _) => Next.Of(session, new ReadRelated(Item(session)!.Id))) with { WhyNot = Nothing },
+        KeyRow.Letter(']', "related", "All that was said of it.", (session, _) => RelatedPage.Ask(session, Item(session)!.Id)) with { WhyNot = Nothing },
         KeyRow.Named("Up Down", "", "Moves the mark.", (session, key, _) => Next.Of(session.Put(Of(session) with { Selected = Moving.Move(Of(session).Selected, key, Items(session, Of(session)).Count, session.Leaf), Found = null })), Moving.Keys),
         UsualKeys.Back(),
         UsualKeys.Help);

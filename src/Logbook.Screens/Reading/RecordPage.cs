@@ -7,7 +7,7 @@ internal sealed record RecordPage(JournalRecord Record, int Scroll) : Page
 {
     private static readonly KeyTable Table = new(
         KeyRow.Named("Up Down", "scroll", "Scrolls.", (session, key, _) => Next.Of(session.Put(Of(session) with { Scroll = Moving.Move(Of(session).Scroll, key, RecordLines.Body(session, Of(session).Record).Count, session.Leaf) })), Moving.Keys),
-        KeyRow.Letter(']', "related", "All records that belong to this one.", (session, _) => Next.Of(session, new ReadRelated(Of(session).Record.Seq))),
+        KeyRow.Letter(']', "related", "All records that belong to this one.", (session, _) => RelatedPage.Ask(session, Of(session).Record.Seq)),
         KeyRow.Letter('c', "correct", "Puts a reading of this entry right; both values stay.", (session, _) => RecordAsks.Correct(session)) with { WhyNot = RecordAsks.NoReadings },
         SecondReading.Key(session => (Of(session).Record.Seq, Of(session).Record.Body is Entry entry ? entry.Findings : [])),
         KeyRow.Letter('m', "remark", "A remark on this record.", (session, _) => Next.Of(session.Open(RecordAsks.Remark(Of(session).Record.Seq)))) with { WhyNot = RecordAsks.NobodyTypes },

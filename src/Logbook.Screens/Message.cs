@@ -42,7 +42,11 @@ internal sealed record DraftNotKept(string Why) : Message;
 /// <param name="Slot">The slot that is open; null when none is.</param>
 /// <param name="Saved">What the slot has already, by tag.</param>
 /// <param name="Second">What of it is taken a second time; null for the round itself.</param>
-internal sealed record RoundOpened(Round Round, RoundNow? Slot, IReadOnlyDictionary<string, SavedReading> Saved, SecondReading? Second) : Message;
+internal sealed record RoundOpened(Round Round, RoundNow? Slot, IReadOnlyDictionary<string, SavedReading> Saved, SecondReading? Second) : Message
+{
+    /// <summary>Tags that are not asked for in this slot, each with why: their equipment rests.</summary>
+    public IReadOnlyDictionary<string, string> Resting { get; init; } = new Dictionary<string, string>(StringComparer.OrdinalIgnoreCase);
+}
 
 /// <summary>The newest values of a point, oldest first.</summary>
 internal sealed record LookedBack(string Point, IReadOnlyList<SeriesValue> Values) : Message;
@@ -64,7 +68,8 @@ internal sealed record RelatedRead(long Seq, IReadOnlyList<LogLine> Lines) : Mes
 internal sealed record Wrote(ToWrite What, Written Written) : Message;
 
 /// <summary>One record in full.</summary>
-internal sealed record RecordRead(JournalRecord Record) : Message;
+/// <param name="Words">The same in one line of words.</param>
+internal sealed record RecordRead(JournalRecord Record, string Words) : Message;
 
 /// <summary>A page of the handover, to be read.</summary>
 /// <param name="UpTo">The last record that it could tell of.</param>

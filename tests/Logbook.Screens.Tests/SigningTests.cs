@@ -82,4 +82,23 @@ public sealed class SigningTests
         Assert.Contains("PIN of Operator one", terminal.Screen, StringComparison.Ordinal);
         Assert.Contains("below", terminal.Screen, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void A_handover_opened_in_the_log_is_said_in_words()
+    {
+        using var terminal = new Terminal(before: t =>
+        {
+            t.HeldBy("op1");
+            var declared = HazardSections.All.ToDictionary(s => s, _ => "checked", StringComparer.Ordinal);
+            Assert.NotNull(Preparing.Prepare(t.Desk, new SignWith(t.Pins, _ => Pin), new PrepareRequest("op1", declared, ["if it turns, then call instrument duty"], ["watch the bowl"])).Record);
+        });
+
+        terminal.Press("l⏎");
+        Assert.Contains("if, then if it turns, then call instrument duty", terminal.Words, StringComparison.Ordinal);
+        Assert.Contains("The note as it stood", terminal.Words, StringComparison.Ordinal);
+        Assert.DoesNotContain("{\"", terminal.Screen, StringComparison.Ordinal);
+        terminal.Press("⎋↓⏎");
+        Assert.Contains("first walk the line", terminal.Words, StringComparison.Ordinal);
+        Assert.DoesNotContain("{\"", terminal.Screen, StringComparison.Ordinal);
+    }
 }

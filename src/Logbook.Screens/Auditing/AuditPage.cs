@@ -67,18 +67,21 @@ internal sealed record AuditPage(DateTimeOffset? To, IReadOnlyList<AuditFlag>? F
             foreach (var flag in flags)
             {
                 at = row == Selected ? lines.Count : at;
-                lines.Add(Row(session, flag, row++ == Selected));
+                lines.AddRange(Row(session, flag, row++ == Selected));
             }
         }
 
         return (lines.Count == 0 ? [Line.Of(" no flag in this week", Look.Faint)] : lines, at);
     }
 
-    private static Line Row(Session session, AuditFlag flag, bool chosen)
+    /// <summary>A line each; the one under the mark whole.</summary>
+    private static IEnumerable<Line> Row(Session session, AuditFlag flag, bool chosen)
     {
         var look = chosen ? Look.Chosen : Look.Plain;
         var at = Plant.Calendar.ToSite(session.Site, flag.At).ToString("d MMM HH:mm", CultureInfo.InvariantCulture);
-        return Line.Of(new Span($" {(chosen ? ">" : " ")} {TextWidth.Right(at, 12)} {TextWidth.Fit(Name(flag), 16)} {flag.Text}", look));
+        var before = $" {(chosen ? ">" : " ")} {TextWidth.Right(at, 12)} {TextWidth.Fit(Name(flag), 16)} ";
+        return TextWidth.Wrap(flag.Text, session.Width - before.Length - 1, chosen ? int.MaxValue : 1)
+            .Select((line, i) => Line.Of((i == 0 ? before : new string(' ', before.Length)) + line, look));
     }
 
     /// <summary>The flag's name as words.</summary>

@@ -9,7 +9,7 @@ internal static class TextWidth
 {
     public static int Of(string text) => text.EnumerateRunes().Sum(Of);
 
-    /// <summary>At most <paramref name="width"/> columns; what is left out is marked.</summary>
+    /// <summary>At most <paramref name="width"/> columns; what is left out is marked, and begins between two words where that leaves most of the text.</summary>
     public static string Cut(string text, int width)
     {
         if (Of(text) <= width)
@@ -28,6 +28,12 @@ internal static class TextWidth
 
             cut.Append(rune);
             used += Of(rune);
+        }
+
+        var space = cut.ToString().LastIndexOf(' ');
+        if (space > 0 && cut.Length < text.Length && text[cut.Length] != ' ' && space * 3 >= cut.Length * 2)
+        {
+            cut.Length = space + 1;
         }
 
         return width < 1 ? "" : cut.Append('…').ToString();

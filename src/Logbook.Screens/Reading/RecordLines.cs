@@ -15,7 +15,9 @@ internal static class RecordLines
         Line.Empty,
     ];
 
-    public static IReadOnlyList<Line> Body(Session session, JournalRecord record) => record.Body switch
+    public static IReadOnlyList<Line> Body(Session session, RecordPage page) => Body(session, page.Record, page.Words);
+
+    private static IReadOnlyList<Line> Body(Session session, JournalRecord record, string words) => record.Body switch
     {
         Entry entry => [.. OfEntry(session, record, entry)],
         Correction correction =>
@@ -40,7 +42,7 @@ internal static class RecordLines
         ],
         CarryClosed closed => [.. Field(session, "closes", Say.Ref(closed.Id)), .. Field(session, "why", closed.Why)],
         SiteAdopted adopted => [.. Field(session, "why", adopted.Why), .. (adopted.Changes ?? []).SelectMany(c => Field(session, "changes", c)), .. Field(session, "files", string.Join(", ", adopted.Files.Keys.Order(StringComparer.Ordinal)))],
-        _ => [.. Field(session, "as stored", System.Text.Encoding.UTF8.GetString(record.Bytes.Span))],
+        var other => [.. Field(session, "says", words), .. HandoverLines.Of(session, other)],
     };
 
     private static IEnumerable<Line> OfEntry(Session session, JournalRecord record, Entry entry) =>

@@ -11,7 +11,7 @@ internal static class Leaving
             return Next.Of(session, Saving.All(draft));
         }
 
-        var open = page.Rows.Count(r => !r.Answered);
-        return Next.Of(open == 0 ? session : session.Say($"{page.Round.Title}: {open} of {page.Rows.Count} open, nothing unsaved"));
+        var (open, all) = (page.Rows.Count(r => r.Applies && !r.Answered), page.Rows.Count(r => r.Applies));
+        return Next.Of(open == 0 ? session : session.Say($"{page.Round.Title}: {open} of {all} open, nothing unsaved"));
     }
 }

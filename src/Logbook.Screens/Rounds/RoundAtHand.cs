@@ -8,12 +8,17 @@ namespace Logbook.Screens;
 /// <summary>A round with what the journal has of it already.</summary>
 internal static class RoundAtHand
 {
-    public static RoundOpened Find(Desk desk, OpenRound open) => new(
-        open.Round, open.Slot, open.Slot is null ? new Dictionary<string, SavedReading>(StringComparer.OrdinalIgnoreCase) : Saved(desk, open.Slot), open.Second);
-
-    private static Dictionary<string, SavedReading> Saved(Desk desk, RoundNow slot)
+    public static RoundOpened Find(Desk desk, OpenRound open)
     {
-        var answered = DueList.Between(desk, slot.DueAt, slot.DueAt.AddTicks(1)).Where(c => c.Round == slot.Round && c.Seq is not null);
+        List<DueCheck> checks = open.Slot is { } slot ? [.. DueList.Between(desk, slot.DueAt, slot.DueAt.AddTicks(1)).Where(c => c.Round == slot.Round)] : [];
+        return new RoundOpened(open.Round, open.Slot, Saved(desk, checks.Where(c => c.Seq is not null)), open.Second)
+        {
+            Resting = checks.Where(c => c.State == CheckState.NotApplicable).DistinctBy(c => c.Point, StringComparer.OrdinalIgnoreCase).ToDictionary(c => c.Point, c => c.Why ?? "not asked for now", StringComparer.OrdinalIgnoreCase),
+        };
+    }
+
+    private static Dictionary<string, SavedReading> Saved(Desk desk, IEnumerable<DueCheck> answered)
+    {
         var saved = new Dictionary<string, SavedReading>(StringComparer.OrdinalIgnoreCase);
         foreach (var record in answered.GroupBy(c => c.Seq!.Value))
         {

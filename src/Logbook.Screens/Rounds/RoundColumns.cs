@@ -66,7 +66,7 @@ internal sealed class RoundColumns
 
     private static string Shown(RoundRow row) => row.Text ?? "";
 
-    private static string Pending(RoundRow row) => row.Line is null ? "" : "not typed yet";
+    private static string Pending(RoundRow row) => row.Line is not null ? "not typed yet" : row.Rests is { } why ? $"not asked: {why}" : "";
 
     /// <summary>What stands beside the value: a remark, a second reading, a time of its own.</summary>
     private static string Marks(RoundRow row)

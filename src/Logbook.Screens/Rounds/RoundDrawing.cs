@@ -57,7 +57,7 @@ internal static class RoundDrawing
             ? $" {Handover.Say.Time(session.Site, slot.DueAt, session.Clock)}, {(session.Clock < slot.Closes ? $"closes in {RoundWords.Span(slot.Closes - session.Clock)}" : "closed")}"
             : page.SecondOf is { } first ? $", second reading, the first {Handover.Say.Ref(first)}" : "";
         var counts = LevelWords.Count(page.Rows.Select(r => r.Check.Worst).OfType<Level>());
-        var done = FormattableString.Invariant($"{page.Rows.Count(r => r.Answered)} of {page.Rows.Count}");
+        var done = FormattableString.Invariant($"{page.Rows.Count(r => r.Answered)} of {page.Rows.Count(r => r.Applies)}");
         var kept = session is { Draft: not null, DraftKeptAt: { } at } ? $"   on disk {at:HH:mm}" : "";
         return Line.Of(new Span($" {page.Round.Title}{when}", Look.Strong), new Span($"   {session.By}   {done}   {counts}"))
             .With(new Span(kept + " ", Look.Faint), session.Width);

@@ -61,7 +61,7 @@ internal static class RoundKeys
 
     private static ReasonPage OpenNotTaken(Session session, string where, Func<RoundRow, bool> asked)
     {
-        var open = Enumerable.Range(0, Page(session).Rows.Count).Where(i => Page(session).Rows[i] is { Answered: false } row && asked(row)).ToList();
+        var open = Enumerable.Range(0, Page(session).Rows.Count).Where(i => Page(session).Rows[i] is { Answered: false, Rests: null } row && asked(row)).ToList();
         return new ReasonPage($"{where}: {Handover.Say.Count(open.Count, "open reading")} not taken, because", session.Site.Reasons.NotTaken, null, (below, why, setting) =>
             Entering.TakeAll(below, open, why, setting));
     }

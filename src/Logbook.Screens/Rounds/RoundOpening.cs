@@ -11,7 +11,7 @@ internal static class RoundOpening
     {
         var draft = session.Draft;
         var rows = opened.Round.Points.Select(session.Site.FindPoint).OfType<Point>().Where(p => p.Kind == PointKind.Read && (opened.Second?.Points.Contains(p.Tag, StringComparer.OrdinalIgnoreCase) ?? true))
-            .Select(p => new RoundRow(p) { Line = draft?.Find(p.Tag), Saved = opened.Saved.GetValueOrDefault(p.Tag) })
+            .Select(p => new RoundRow(p) { Line = draft?.Find(p.Tag), Saved = opened.Saved.GetValueOrDefault(p.Tag), Rests = opened.Resting.GetValueOrDefault(p.Tag) })
             .ToImmutableList();
         if (rows.IsEmpty)
         {

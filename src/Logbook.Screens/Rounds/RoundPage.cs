@@ -55,7 +55,7 @@ internal sealed record RoundPage(Round Round, RoundNow? Slot, ImmutableList<Roun
     /// <summary>The row that comes next and is open, going round; null when every other one is answered.</summary>
     public int? NextOpen => Enumerable.Range(1, Rows.Count - 1).Select(n => (int?)((Current + n) % Rows.Count)).FirstOrDefault(i => !Rows[i!.Value].Answered);
 
-    public bool AllAnswered => Rows.TrueForAll(r => r.Answered);
+    public bool AllAnswered => Rows.TrueForAll(r => r.Answered || !r.Applies);
 
     /// <summary>The rows that a derived point is computed from.</summary>
     public IReadOnlyList<int> RowsOf(string derived) => [.. Enumerable.Range(0, Rows.Count).Where(i => Links.Makes(Rows[i].Point.Tag, derived))];

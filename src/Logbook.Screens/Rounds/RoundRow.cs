@@ -27,6 +27,12 @@ internal sealed record RoundRow(Point Point)
     /// <summary>The newest values, oldest first. Shown only when the row is answered.</summary>
     public IReadOnlyList<SeriesValue> Past { get; init; } = [];
 
+    /// <summary>Why it is not asked for in this slot: its equipment rests. Null when it is; it may be typed all the same.</summary>
+    public string? Rests { get; init; }
+
+    /// <summary>Counted among what is to be done.</summary>
+    public bool Applies => Rests is null || Answered;
+
     /// <summary>What stands in the row; null while it is open.</summary>
     public string? Text => Line?.Text ?? Saved?.Text;
 

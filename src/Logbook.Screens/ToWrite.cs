@@ -18,11 +18,12 @@ internal abstract record ToWrite(string By)
 }
 
 /// <param name="Target">The entry that the reading stands in.</param>
-internal sealed record CorrectReading(string By, long Target, string Point, string Text, string Why) : ToWrite(By)
+/// <param name="NotTaken">Why it was not taken, when that is what it is put right to.</param>
+internal sealed record CorrectReading(string By, long Target, string Point, string Text, string? NotTaken, string Why) : ToWrite(By)
 {
     public override string Done => $"{Point} put right; both values stay";
 
-    public override Written Write(Desk desk) => Writing.Correct(desk, Target, new TypedReading(Point, Text, Place.Unknown), Why, By);
+    public override Written Write(Desk desk) => Writing.Correct(desk, Target, new TypedReading(Point, Text, Place.Unknown) { Why = NotTaken }, Why, By);
 }
 
 /// <param name="Related">The record that it is about; null for none.</param>

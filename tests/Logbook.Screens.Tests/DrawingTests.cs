@@ -95,4 +95,23 @@ public sealed class DrawingTests
     }
 
     private static string Letters(string text) => text.Replace(" ", "", StringComparison.Ordinal);
+
+    [Fact]
+    public void What_a_tiny_screen_cannot_hold_is_said()
+    {
+        using var terminal = new Terminal(before: t =>
+        {
+            t.Carry("safety-equipment", "slaker", "no flow when tested", null, ("instead", "the one at the classifier stair"));
+            t.Carry("isolation", "lime-screw", "seal change", null);
+        });
+
+        terminal.Size(40, 8).Open("Line round");
+
+        Assert.Contains("more lines above", terminal.Screen.Split('\n')[0], StringComparison.Ordinal);
+        Assert.Contains("> SL-T1", terminal.Screen, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_text_is_cut_between_words_where_that_leaves_most_of_it() =>
+        Assert.Equal(("flow to the …", "flo…", "a longword…"), (TextWidth.Cut("flow to the slaker", 15), TextWidth.Cut("flow to", 4), TextWidth.Cut("a longwordindeed", 11)));
 }

@@ -21,6 +21,21 @@ public sealed class LogDeedsTests
     }
 
     [Fact]
+    public void A_value_that_was_typed_into_the_wrong_row_is_put_right_to_not_taken()
+    {
+        using var terminal = new Terminal();
+
+        terminal.Press("lc↓⏎-⏎1⏎it belongs to the next row⏎");
+
+        var correction = Assert.Single(terminal.Journal.Read().Select(r => r.Body).OfType<Correction>());
+        Assert.True(correction.Reading.NotTaken);
+        Assert.Equal((terminal.Desk.Site.Reasons.NotTaken[0], "it belongs to the next row"), (correction.Reading.Why, correction.Why));
+        Assert.IsType<RecordPage>(terminal.State.Top);
+        terminal.Press("⎋");
+        Assert.Contains("SL-F1 of 08:02: first 301 m3/h, put right to not taken", terminal.Words, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_correction_that_is_refused_keeps_what_was_typed()
     {
         using var terminal = new Terminal();

@@ -6,13 +6,26 @@ namespace Logbook.Screens;
 /// <param name="To">Last line of the body that must be seen.</param>
 internal sealed record Layout(IReadOnlyList<Line> Head, IReadOnlyList<Line> Body, int From, int To, IReadOnlyList<Line> Foot)
 {
-    /// <summary>Exactly <paramref name="height"/> lines of at most <paramref name="width"/> columns. On a tiny screen the head goes first, then the line that must be seen; the bottom stays.</summary>
+    // On fewer lines than this every one is needed.
+    private const int Least = 6;
+
+    // So many lines are left to what must be seen and to what is above it, whatever stands at the foot.
+    private const int Kept = 3;
+
+    /// <summary>Exactly <paramref name="height"/> lines of at most <paramref name="width"/> columns. On a tiny screen the head goes first, which is said, and what is last at the foot; the line that must be seen and the bottom stay.</summary>
     public Sheet Fill(int width, int height, IReadOnlyList<Line> bottom)
     {
-        IReadOnlyList<Line> foot = [.. Foot, .. bottom];
+        IReadOnlyList<Line> foot = [.. Foot.Take(Math.Max(1, height - bottom.Count - Kept)), .. bottom];
         var room = Math.Max(1, height - Head.Count - foot.Count);
-        Line[] lines = [.. Head, .. Window(room, width), .. foot];
-        return new Sheet([.. lines.Skip(Math.Max(0, lines.Length - height)).Select(l => l.Cut(width))]);
+        List<Line> lines = [.. Head, .. Window(room, width), .. foot];
+        var lost = lines.Count - height;
+        if (lost > 0)
+        {
+            lines.RemoveRange(0, lost);
+            lines[0] = height > Least ? More(lost + 1, "above: the screen is too small", width) : lines[0];
+        }
+
+        return new Sheet([.. lines.Select(l => l.Cut(width))]);
     }
 
     /// <summary>The stretch of the body with what must be seen in its middle; the edge lines say how much lies beyond them.</summary>

@@ -22,13 +22,20 @@ internal static class RecordAsks
         return Next.Of(readings.Count == 1 ? session.Open(Value(session, record, readings[0])) : session.Open(new PickReadingPage(record, readings, 0)));
     }
 
+    /// <summary>A value typed into the wrong row or round is put right to "not taken", with a reason of the site's list.</summary>
     public static AskPage Value(Session session, JournalRecord record, Reading was) => new(
-        $"{was.Point} {session.Site.FindPoint(was.Point)?.Description}: {Say.Reading(session.Site, was)}. What should it be?", "the value; '-' for not taken", "",
-        (asking, text, _) => Next.Of(string.IsNullOrWhiteSpace(text) ? asking.Say("give the value as it should have been") : asking.Back().Open(Why(record, was, text.Trim()))));
+        $"{was.Point} {session.Site.FindPoint(was.Point)?.Description}: {Say.Reading(session.Site, was)}. What should it be?", "the value; '-' when it was not taken, or was typed into the wrong row", "",
+        (asking, text, _) => Next.Of(string.IsNullOrWhiteSpace(text) ? asking.Say("give the value as it should have been")
+            : text.Trim() == "-" ? asking.Open(NotTaken(asking, record, was))
+            : asking.Open(Why(record, was, text.Trim(), null))));
 
-    private static AskPage Why(JournalRecord record, Reading was, string text) => new(
-        $"{was.Point} is put right to {text}: why?", "a few words; both values stay", "",
-        (asking, why, _) => Next.Of(asking, new WriteIt(new CorrectReading(asking.By!, record.Seq, was.Point, text, why))));
+    private static PickPage NotTaken(Session session, JournalRecord record, Reading was) => new(
+        $"{was.Point} was not taken, because", [.. session.Site.Reasons.NotTaken.Select(r => (r, ""))], null,
+        (picking, i, _) => Next.Of(picking.Open(Why(record, was, "-", picking.Site.Reasons.NotTaken[i]))));
+
+    private static AskPage Why(JournalRecord record, Reading was, string text, string? notTaken) => AskPage.Words(
+        $"{was.Point} is put right to {notTaken ?? text}: why?", "a few words; both values stay",
+        (asking, why) => Next.Of(asking, new WriteIt(new CorrectReading(asking.By!, record.Seq, was.Point, text, notTaken, why))));
 }
 
 /// <summary>Which reading of an entry is to be put right.</summary>

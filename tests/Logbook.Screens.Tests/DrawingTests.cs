@@ -114,4 +114,36 @@ public sealed class DrawingTests
     [Fact]
     public void A_text_is_cut_between_words_where_that_leaves_most_of_it() =>
         Assert.Equal(("flow to the …", "flo…", "a longword…"), (TextWidth.Cut("flow to the slaker", 15), TextWidth.Cut("flow to", 4), TextWidth.Cut("a longwordindeed", 11)));
+
+    [Fact]
+    public void A_page_that_is_read_moves_with_the_first_key_and_comes_back_with_the_first()
+    {
+        using var terminal = new Terminal();
+        terminal.Open("Line round").Press("?");
+        var first = terminal.Screen;
+
+        terminal.Press("↓");
+        Assert.NotEqual(first, terminal.Screen, StringComparer.Ordinal);
+        terminal.Press(new string('⇟', 9));
+        var last = terminal.Screen;
+        Assert.DoesNotContain("below", last.Split('\n')[^3], StringComparison.Ordinal);
+        terminal.Press("↑");
+        Assert.NotEqual(last, terminal.Screen, StringComparer.Ordinal);
+    }
+
+    [Fact]
+    public void Leafing_through_a_page_shows_every_line_of_it()
+    {
+        using var terminal = new Terminal();
+        terminal.Open("Line round").Press("?");
+        var seen = new HashSet<string>(StringComparer.Ordinal);
+
+        for (var leaf = 0; leaf < 12; leaf++)
+        {
+            seen.UnionWith(terminal.Screen.Split('\n'));
+            terminal.Press("⇟");
+        }
+
+        Assert.All(terminal.State.Top.Draw(terminal.State).Body, line => Assert.Contains(line.Text.TrimEnd(), seen));
+    }
 }

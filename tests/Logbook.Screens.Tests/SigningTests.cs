@@ -16,7 +16,7 @@ public sealed class SigningTests
         terminal.Press("h12111111⏎if the flow falls then stop the lime⏎⏎watch the bowl⏎⏎");
 
         Assert.IsType<SignPage>(terminal.State.Top);
-        Assert.Contains("NOT CHECKED " + HazardSections.All[1], terminal.Words, StringComparison.Ordinal);
+        Assert.Contains("NOT CHECKED: " + HazardSections.All[1], terminal.Words, StringComparison.Ordinal);
         Assert.Contains("if the flow falls then stop the lime", terminal.Words, StringComparison.Ordinal);
         Assert.Contains("watch the bowl", terminal.Words, StringComparison.Ordinal);
     }

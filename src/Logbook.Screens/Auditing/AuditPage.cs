@@ -106,18 +106,20 @@ internal sealed record AuditPage(DateTimeOffset? To, IReadOnlyList<AuditFlag>? F
 }
 
 /// <summary>One flag: innocent explanations and what would settle it stand beside its evidence.</summary>
-internal sealed record FlagPage(AuditFlag Flag, int Scroll) : Page
+internal sealed record FlagPage(AuditFlag Flag, int Scroll) : Page, IScrolled
 {
     private static readonly KeyTable Table = new(
         KeyRow.Named("Enter", "its record", "Opens the record that it rests on.", (session, _, _) => Next.Of(session, new ReadRecord(Of(session).Flag.Seq!.Value)), KeyName.Enter) with { WhyNot = s => Of(s).Flag.Seq is null ? "it rests on no single record" : null },
         KeyRow.Letter('g', "graph", "The point over time.", (session, _) => GraphPage.Open(session, Of(session).Flag.Point!)) with { WhyNot = s => s.Site.FindPoint(Of(s).Flag.Point ?? "") is null ? "it is about no point" : null },
-        KeyRow.Named("Up Down", "scroll", "Scrolls.", (session, key, _) => Next.Of(session.Put(Of(session) with { Scroll = Moving.Move(Of(session).Scroll, key, Of(session).Lines(session).Count, session.Leaf) })), Moving.Keys),
+        Scrolling.Keys,
         UsualKeys.Back(),
         UsualKeys.Help);
 
     public override KeyTable Keys => Table;
 
-    public override Layout Draw(Session session) => new([Line.Of($" {AuditPage.Name(Flag)}", Look.Strong), Line.Empty], Lines(session), Scroll, Scroll, []);
+    public Page ScrolledTo(int line) => this with { Scroll = line };
+
+    public override Layout Draw(Session session) => new([Line.Of($" {AuditPage.Name(Flag)}", Look.Strong), Line.Empty], Lines(session), Scroll, Scroll, []) { Top = Scroll };
 
     private List<Line> Lines(Session session) =>
     [

@@ -4,14 +4,14 @@ namespace Logbook.Screens;
 
 /// <summary>What the audit says of the walks of one person, shown to that person, or under the site's policy to a reader. It leaves the screen when nobody presses a key.</summary>
 /// <param name="MayAnswer">The person's own: an answer opens it to the readers.</param>
-internal sealed record OwnPage(IReadOnlyList<NoteLine> Own, bool MayAnswer, int Scroll) : Page
+internal sealed record OwnPage(IReadOnlyList<NoteLine> Own, bool MayAnswer, int Scroll) : Page, IScrolled
 {
     private static readonly TimeSpan Leaves = TimeSpan.FromMinutes(2);
 
     private static readonly KeyTable Table = new(
         KeyRow.Letter('y', "answer", "Says that you have looked, and what you say to it; a record of the log. Nobody else sees this page before.", (session, _) => Next.Of(session.Open(Answer())))
             with { WhyNot = s => Of(s).MayAnswer ? null : "only the person answers" },
-        KeyRow.Named("Up Down", "scroll", "Scrolls.", (session, key, _) => Next.Of(session.Put(Of(session) with { Scroll = Moving.Move(Of(session).Scroll, key, Of(session).Lines(session).Count, session.Leaf) })), Moving.Keys),
+        Scrolling.Keys,
         UsualKeys.Back("Back; nothing of this page is kept."),
         UsualKeys.Help);
 
@@ -26,7 +26,9 @@ internal sealed record OwnPage(IReadOnlyList<NoteLine> Own, bool MayAnswer, int 
     /// <summary>Who goes away leaves it to nobody who comes by.</summary>
     public static Session Left(Session session) => session.Top is OwnPage && session.Clock - session.LastKey > Leaves ? session.Back().Say("the page was left open: it is closed") : session;
 
-    public override Layout Draw(Session session) => new([Line.Of(" What the audit says of one person's walks: on this screen alone", Look.Strong), Line.Empty], Lines(session), Scroll, Scroll, []);
+    public Page ScrolledTo(int line) => this with { Scroll = line };
+
+    public override Layout Draw(Session session) => new([Line.Of(" What the audit says of one person's walks: on this screen alone", Look.Strong), Line.Empty], Lines(session), Scroll, Scroll, []) { Top = Scroll };
 
     private List<Line> Lines(Session session) => [.. Own.SelectMany(l => Gutter.Lines(l.Label, Look.Strong, l.Text, session.Width))];
 

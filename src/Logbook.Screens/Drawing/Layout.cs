@@ -6,6 +6,9 @@ namespace Logbook.Screens;
 /// <param name="To">Last line of the body that must be seen.</param>
 internal sealed record Layout(IReadOnlyList<Line> Head, IReadOnlyList<Line> Body, int From, int To, IReadOnlyList<Line> Foot)
 {
+    /// <summary>The first line of the body that is shown, on a page that is read from its top; null where a mark moves.</summary>
+    public int? Top { get; init; }
+
     // On fewer lines than this every one is needed.
     private const int Least = 6;
 
@@ -37,15 +40,16 @@ internal sealed record Layout(IReadOnlyList<Line> Head, IReadOnlyList<Line> Body
         }
 
         var middle = Math.Clamp(((From + To + 1) / 2) - (room / 2), 0, Body.Count - room);
-        var top = Math.Clamp(To + 1 - room, middle, Body.Count - room); // of a few lines the last one
+        var marked = Math.Clamp(To + 1 - room, middle, Body.Count - room); // of a few lines the last one
+        var top = Top is { } first ? Math.Clamp(first, 0, Body.Count - room) : marked;
         Line[] seen = [.. Body.Skip(top).Take(room)];
-        if (room > 3 && top > 0 && From > top)
+        if (room > 3 && top > 0 && (From > top || Top is not null))
         {
             seen[0] = More(top + 1, "above", width);
         }
 
         var below = Body.Count - top - room;
-        if (room > 3 && below > 0 && To < top + room - 1)
+        if (room > 3 && below > 0 && (To < top + room - 1 || Top is not null))
         {
             seen[^1] = More(below + 1, "below", width);
         }

@@ -4,11 +4,11 @@ using Logbook.Plant;
 namespace Logbook.Screens;
 
 /// <summary>The site's cautions for what was just opened: read before anybody goes there.</summary>
-internal sealed record CautionsPage(IReadOnlyList<Caution> Cautions, int Scroll) : Page
+internal sealed record CautionsPage(IReadOnlyList<Caution> Cautions, int Scroll) : Page, IScrolled
 {
     private static readonly KeyTable Table = new(
         KeyRow.Named("Enter", "read", "Goes on.", (session, _, _) => Next.Of(session.Back()), KeyName.Enter),
-        KeyRow.Named("Up Down", "scroll", "Scrolls.", (session, key, _) => Next.Of(session.Put(Of(session) with { Scroll = Moving.Move(Of(session).Scroll, key, Of(session).Lines(session).Count, session.Leaf) })), Moving.Keys),
+        Scrolling.Keys,
         UsualKeys.Back(),
         UsualKeys.Help);
 
@@ -20,7 +20,9 @@ internal sealed record CautionsPage(IReadOnlyList<Caution> Cautions, int Scroll)
             ? session.Open(new CautionsPage(cautions, 0))
             : session;
 
-    public override Layout Draw(Session session) => new([Line.Of(" CAUTION", Look.Hurts), Line.Empty], Lines(session), Scroll, Scroll, []);
+    public Page ScrolledTo(int line) => this with { Scroll = line };
+
+    public override Layout Draw(Session session) => new([Line.Of(" CAUTION", Look.Hurts), Line.Empty], Lines(session), Scroll, Scroll, []) { Top = Scroll };
 
     private List<Line> Lines(Session session) =>
     [

@@ -5,7 +5,7 @@ namespace Logbook.Screens;
 
 /// <summary>A signature by PIN. Nothing of the PIN is drawn, not even how long it is.</summary>
 /// <param name="Witness">Whose PIN is asked for, when the signer has forgotten the own one.</param>
-internal sealed record SignPage(HandStep Step, Secret Pin, string? Witness) : Page
+internal sealed record SignPage(HandStep Step, Secret Pin, string? Witness) : Page, IScrolled
 {
     private static readonly TimeSpan Forgets = TimeSpan.FromMinutes(1);
 
@@ -14,11 +14,11 @@ internal sealed record SignPage(HandStep Step, Secret Pin, string? Witness) : Pa
         new KeyRow("PIN", "", "Types the PIN; it is not shown.", TextLine.IsWritten, (session, key, _) => Next.Of(session.Put(Of(session) with { Pin = Of(session).Pin.With(key.Rune.ToString()) }))),
         KeyRow.Named("Backspace", "", "Takes the last character back.", (session, _, _) => Next.Of(session.Put(Of(session) with { Pin = Of(session).Pin.Shorter() })), KeyName.Backspace),
         KeyRow.Named("Delete", "begin anew", "Takes all of it back.", (session, _, _) => Next.Of(session.Put(Of(session) with { Pin = Secret.Empty })), KeyName.Delete),
-        KeyRow.Named("Up Down", "scroll", "Scrolls what is signed.", (session, key, _) => Next.Of(session.Put(Of(session) with { Scroll = Moving.Move(Of(session).Scroll, key, Of(session).Lines(session).Count, session.Leaf) })), Moving.Keys),
+        Scrolling.Keys,
         KeyRow.Named("Tab", "forgotten", "Another person witnesses with the own PIN; your identity is to be confirmed.", (session, _, _) => Next.Of(session.Open(Other())), KeyName.Tab),
         KeyRow.Named("Esc", "back", "Back; nothing is signed.", (session, _, _) => Next.Of(session.Back()), KeyName.Esc));
 
-    /// <summary>The line of what is signed that must be in sight.</summary>
+    /// <summary>The first line of what is signed that is shown.</summary>
     public int Scroll { get; init; }
 
     public override KeyTable Keys => Table;
@@ -26,6 +26,8 @@ internal sealed record SignPage(HandStep Step, Secret Pin, string? Witness) : Pa
     public override bool IsWriting => true;
 
     public override Page? Pasted(string line) => this with { Pin = Pin.With(line) };
+
+    public Page ScrolledTo(int line) => this with { Scroll = line };
 
     public override Layout Draw(Session session)
     {
@@ -36,7 +38,10 @@ internal sealed record SignPage(HandStep Step, Secret Pin, string? Witness) : Pa
                 Line.Empty,
                 .. Witness is null ? [] : Gutter.Lines("witness", Look.Watch, $"{who} says by the own PIN who signs; the identity is to be confirmed later", session.Width),
                 Line.Of(new Span($" PIN of {who} "), new Span("_", Look.Field), new Span("  not shown while it is typed", Look.Faint)),
-            ]);
+            ])
+        {
+            Top = Scroll,
+        };
     }
 
     /// <summary>Who signs, what exactly, and what the signature means.</summary>

@@ -24,7 +24,7 @@ internal static class SignedWords
 
     private static IEnumerable<(string, string)> OfNote(PrepareRequest request) =>
     [
-        .. HazardSections.All.GroupBy(s => request.Declared.GetValueOrDefault(s), StringComparer.Ordinal).Select(g => (g.Key switch { "1" => "checked", "2" => "NOT CHECKED", _ => "changed" }, string.Join(", ", g))),
+        .. HazardSections.All.GroupBy(s => request.Declared.GetValueOrDefault(s), StringComparer.Ordinal).Select(g => ("declared", $"{(g.Key switch { "1" => "checked", "2" => "NOT CHECKED", _ => "changed" })}: {string.Join(", ", g)}")),
         .. request.IfThen.Select(l => ("if, then", l)),
         .. request.Words.Select(l => ("own words", l)),
     ];

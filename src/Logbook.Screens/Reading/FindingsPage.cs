@@ -5,7 +5,7 @@ namespace Logbook.Screens;
 
 /// <summary>Findings in full, each with its evidence.</summary>
 /// <param name="Seq">The record that they stand in; null while it is not saved.</param>
-internal sealed record FindingsPage(string Title, IReadOnlyList<Finding> Findings, long? Seq, int Scroll) : Page
+internal sealed record FindingsPage(string Title, IReadOnlyList<Finding> Findings, long? Seq, int Scroll) : Page, IScrolled
 {
     /// <summary><c>SEQ.N</c> of a finding that stands alone: what was done about it can be written down.</summary>
     public string? Answers { get; init; }
@@ -13,7 +13,7 @@ internal sealed record FindingsPage(string Title, IReadOnlyList<Finding> Finding
     private static readonly KeyTable Table = new(
         KeyRow.Named("Enter", "its record", "Opens the record that this stands in.", (session, _, _) => Next.Of(session, new ReadRecord(Of(session).Seq!.Value)), KeyName.Enter)
             with { WhyNot = s => Of(s).Seq is null ? "it is not in the journal yet" : null },
-        KeyRow.Named("Up Down", "scroll", "Scrolls.", (session, key, _) => Next.Of(session.Put(Of(session) with { Scroll = Moving.Move(Of(session).Scroll, key, Of(session).Lines(session).Count, session.Leaf) })), Moving.Keys),
+        Scrolling.Keys,
         SecondReading.Key(session => (Of(session).Seq, Of(session).Findings)),
         KeyRow.Letter('y', "answer", "Writes down what was done about it, the cause, and who was told.", (session, _) => Next.Of(session.Open(Answer(Of(session).Answers!))))
             with { WhyNot = s => Of(s).Answers is null ? "it is one of several, or not in the journal yet" : RecordAsks.NobodyTypes(s) },
@@ -29,7 +29,9 @@ internal sealed record FindingsPage(string Title, IReadOnlyList<Finding> Finding
         return new FindingsPage($"{point}{Say.Time(session.Site, open.At, session.Clock)}", [open.Finding], open.Seq, 0) { Answers = FormattableString.Invariant($"{open.Seq}.{open.Number}") };
     }
 
-    public override Layout Draw(Session session) => new([Line.Of($" {Title}", Look.Strong), Line.Empty], Lines(session), Scroll, Scroll, []);
+    public Page ScrolledTo(int line) => this with { Scroll = line };
+
+    public override Layout Draw(Session session) => new([Line.Of($" {Title}", Look.Strong), Line.Empty], Lines(session), Scroll, Scroll, []) { Top = Scroll };
 
     private List<Line> Lines(Session session) => [.. Findings.SelectMany(f => FindingLines.Of(session, f)), .. Seq is { } seq ? [Line.Of($" in record {Say.Ref(seq)}", Look.Faint)] : Array.Empty<Line>()];
 

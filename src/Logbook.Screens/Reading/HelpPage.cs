@@ -1,15 +1,17 @@
 namespace Logbook.Screens;
 
 /// <summary>The keys of a page, drawn from the same table that does their work; a key that does nothing now says why.</summary>
-internal sealed record HelpPage(Page Of, int Scroll = 0) : Page
+internal sealed record HelpPage(Page Of, int Scroll = 0) : Page, IScrolled
 {
     private static readonly KeyTable Table = new(
-        KeyRow.Named("Up Down", "scroll", "Scrolls.", (session, key, _) => Next.Of(session.Put((HelpPage)session.Top with { Scroll = Moving.Move(((HelpPage)session.Top).Scroll, key, ((HelpPage)session.Top).Lines(session).Count, session.Leaf) })), Moving.Keys),
+        Scrolling.Keys,
         UsualKeys.Back("Back to the page."));
 
     public override KeyTable Keys => Table;
 
-    public override Layout Draw(Session session) => new([Line.Of(" Keys of this page", Look.Strong), Line.Empty], Lines(session), Scroll, Scroll, []);
+    public Page ScrolledTo(int line) => this with { Scroll = line };
+
+    public override Layout Draw(Session session) => new([Line.Of(" Keys of this page", Look.Strong), Line.Empty], Lines(session), Scroll, Scroll, []) { Top = Scroll };
 
     private List<Line> Lines(Session session)
     {

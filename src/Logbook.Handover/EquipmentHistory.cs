@@ -27,8 +27,34 @@ internal sealed class EquipmentHistory
     public EquipmentStateChanged? At(string? equipment, DateTimeOffset at) => At(equipment, at, _ => true)?.Body;
 
     /// <param name="counts">Whether the record of that number counts.</param>
-    public Change? At(string? equipment, DateTimeOffset at, Func<long, bool> counts) =>
-        equipment is not null && _changes.TryGetValue(equipment, out var changes) ? changes.Values.LastOrDefault(c => c.Body.Since <= at && counts(c.Seq)) : null;
+    public Change? At(string? equipment, DateTimeOffset at, Func<long, bool> counts)
+    {
+        if (equipment is null || !_changes.TryGetValue(equipment, out var changes))
+        {
+            return null;
+        }
+
+        var last = LastSince(changes.Keys, at);
+        while (last >= 0 && !counts(changes.Keys[last].Seq))
+        {
+            last--;
+        }
+
+        return last >= 0 ? changes.Values[last] : null;
+    }
+
+    /// <summary>Place of the last change by then; -1 when there is none. Years have thousands of them.</summary>
+    private static int LastSince(IList<(DateTimeOffset Since, long Seq)> keys, DateTimeOffset at)
+    {
+        var (low, high) = (0, keys.Count);
+        while (low < high)
+        {
+            var middle = (low + high) / 2;
+            (low, high) = keys[middle].Since <= at ? (middle + 1, high) : (low, middle);
+        }
+
+        return low - 1;
+    }
 
     /// <summary>Whether checks apply: it runs, or it is being started, when they matter most.</summary>
     public static bool Runs(string state) => state is "running" or "starting";

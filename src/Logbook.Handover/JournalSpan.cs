@@ -12,10 +12,13 @@ internal static class JournalSpan
     /// <summary>When the log began; now when it is empty. Before that nobody could have kept it, so nothing was missed.</summary>
     public static DateTimeOffset Begin(Desk desk) => desk.State.Adopted is [var first, ..] ? first.At : desk.Now;
 
-    /// <summary>Every record that may speak of [from, to], and the corrections of its entries, which may have come weeks later.</summary>
+    /// <summary>
+    /// Every record that may speak of [from, to], and the corrections of its entries, which may have come weeks later. What they
+    /// say, without the bytes that it was read from: of years those would be most of the memory.
+    /// </summary>
     public static IReadOnlyList<JournalRecord> Touching(Desk desk, DateTimeOffset from, DateTimeOffset to)
     {
-        var records = desk.Store.Between(from - Slack, to + Slack).ToList();
+        var records = desk.Store.Between(from - Slack, to + Slack).Select(r => r with { Bytes = default }).ToList();
         var corrections = records.Count == 0 ? [] : desk.Store.Corrections(records[0].Seq, records[^1].Seq);
         return [.. records.UnionBy(corrections, r => r.Seq).OrderBy(r => r.Seq)];
     }

@@ -85,28 +85,33 @@ internal sealed class RoundSheet
         }
     }
 
-    /// <summary>What became of every check that falls due in [from, to).</summary>
-    public IEnumerable<DueCheck> Checks(DateTimeOffset from, DateTimeOffset to, DateTimeOffset begun, DateTimeOffset now, Circumstances around)
+    /// <summary>Rows of the slots that fall due in [from, to) and closed after the log began, in order.</summary>
+    public IEnumerable<int> Rows(DateTimeOffset from, DateTimeOffset to, DateTimeOffset begun)
     {
-        for (var row = 0; row < Slots.Count; row++)
+        for (var row = FirstDueFrom(from); row < Slots.Count && Slots[row].DueAt < to; row++)
         {
-            var slot = Slots[row];
-            if (slot.DueAt < from || slot.DueAt >= to || slot.Closes < begun)
+            if (Slots[row].Closes >= begun)
             {
-                continue;
-            }
-
-            // Near a shift change the slot asks for the safety points alone.
-            foreach (var tag in slot.Points)
-            {
-                Rest? Rests(DateTimeOffset saidBy) => around.Rests(_site, _site.FindPoint(tag), slot.DueAt, InsteadOfTrips.Is(_round.Id), saidBy);
-                var rests = Rests(DateTimeOffset.MaxValue);
-                var inTime = rests is null ? null : Rests(TypedBy(slot));
-                yield return _answers[row, _columns[tag]] is { } answer && (answer.Taken || inTime is null)
-                    ? Answered(slot, tag, answer)
-                    : Open(slot, tag, rests, inTime, now) with { Seq = _answers[row, _columns[tag]]?.Seq };
+                yield return row;
             }
         }
+    }
+
+    /// <summary>What became of the checks of one slot. Near a shift change it asks for the safety points alone.</summary>
+    public IEnumerable<DueCheck> Checks(int row, DateTimeOffset now, Circumstances around) => Slots[row].Points.Select(tag => Check(row, tag, now, around));
+
+    private DueCheck Check(int row, string tag, DateTimeOffset now, Circumstances around)
+    {
+        var (slot, answer) = (Slots[row], _answers[row, _columns[tag]]);
+        if (answer is { Taken: true })
+        {
+            return Answered(slot, tag, answer); // whatever stood still
+        }
+
+        Rest? Rests(DateTimeOffset saidBy) => around.Rests(_site, _site.FindPoint(tag), slot.DueAt, InsteadOfTrips.Is(_round.Id), saidBy);
+        var rests = Rests(DateTimeOffset.MaxValue);
+        var inTime = rests is null ? null : Rests(TypedBy(slot));
+        return answer is not null && inTime is null ? Answered(slot, tag, answer) : Open(slot, tag, rests, inTime, now) with { Answer = answer };
     }
 
     private DueCheck Answered(Slot slot, string tag, Answer answer)
@@ -119,7 +124,7 @@ internal sealed class RoundSheet
             _ => answer.CountsAt > slot.Closes ? $"read {Say.Time(_site, answer.TakenAt, slot.DueAt)}"
                 : $"read {Say.Time(_site, answer.TakenAt, slot.DueAt)}, typed later, {Say.Time(_site, answer.Entered, slot.DueAt)}",
         };
-        return Check(slot, tag, state) with { Seq = answer.Seq, TakenAt = answer.TakenAt, By = answer.By, Why = why };
+        return new(_round.Id, tag, slot, state, why) { Answer = answer };
     }
 
     private DueCheck Open(Slot slot, string tag, Rest? rests, Rest? inTime, DateTimeOffset now)
@@ -140,8 +145,7 @@ internal sealed class RoundSheet
     /// <summary>Up to when it can be answered on time. A field walk is typed after it: it is not missed while it could still be typed.</summary>
     private DateTimeOffset TypedBy(Slot slot) => _round.Field ? slot.Closes + _round.Takes + Typing : slot.Closes;
 
-    private DueCheck Check(Slot slot, string tag, CheckState state) =>
-        new(_round.Id, tag, slot.DueAt, slot.Opens, slot.Closes, state, slot.Shift.Id, null, null, null, null);
+    private DueCheck Check(Slot slot, string tag, CheckState state) => new(_round.Id, tag, slot, state, null);
 
     /// <summary>On time is what was read in the window and typed before that closes, or within the walk's length and half an hour of it.</summary>
     private int Rank(Slot slot, Answer answer) => !answer.Taken ? 2

@@ -7,11 +7,14 @@ namespace Logbook.Journal;
 
 /// <summary>A record as its JSON object has it: every member of the outer object, under its own name.</summary>
 internal sealed record Envelope(
-    int V, long Seq, string Chain, string Kind, string At, string Entered, string Offset, string Shift, string By, string Terminal,
-    BodyPlace Body, string Prev)
+    int V, long Seq, [property: JsonConverter(typeof(SharedText))] string Chain, [property: JsonConverter(typeof(SharedText))] string Kind,
+    [property: JsonConverter(typeof(UtcAsText))] DateTimeOffset At, [property: JsonConverter(typeof(UtcAsText))] DateTimeOffset Entered,
+    [property: JsonConverter(typeof(SharedText))] string Offset, [property: JsonConverter(typeof(SharedText))] string Shift, [property: JsonConverter(typeof(SharedText))] string By,
+    [property: JsonConverter(typeof(SharedText))] string Terminal, BodyPlace Body, string Prev)
 {
     private const string UtcForm = "yyyy-MM-dd'T'HH:mm:ss.fff'Z'";
     private const string OffsetForm = "zzz";
+    private static readonly TimeSpan Widest = TimeSpan.FromHours(14);
 
     /// <summary>The members of a draft that stands after <paramref name="head"/>, in no particular order.</summary>
     public static void Write(Utf8JsonWriter to, RecordDraft draft, Head head)
@@ -37,25 +40,20 @@ internal sealed record Envelope(
     {
         var offset = ReadOffset(Offset);
         return new(
-            Seq, Chain, ReadUtc("at", At, offset), ReadUtc("entered", Entered, offset), Shift, By, Terminal,
+            Seq, Chain, At.ToOffset(offset), Entered.ToOffset(offset), Shift, By, Terminal,
             Forms.Read(V, Kind, bytes.Span.Slice(Body.Start, Body.Length)), Prev, JournalRecord.HashOf(bytes.Span), bytes);
     }
 
     private static string Utc(DateTimeOffset time) => time.UtcDateTime.ToString(UtcForm, CultureInfo.InvariantCulture);
 
-    private static DateTimeOffset ReadUtc(string member, string text, TimeSpan offset)
-    {
-        const DateTimeStyles utc = DateTimeStyles.AssumeUniversal;
-        if (DateTimeOffset.TryParseExact(text, UtcForm, CultureInfo.InvariantCulture, utc, out var time))
-            return time.ToOffset(offset);
-        throw new FormatException($"'{member}' is not UTC with milliseconds: {text}");
-    }
-
     private static TimeSpan ReadOffset(string text)
     {
-        // "zzz" is known to whole times only, so the offset is read as part of one.
-        if (DateTimeOffset.TryParseExact("2000-01-01 " + text, "yyyy-MM-dd zzz", CultureInfo.InvariantCulture, DateTimeStyles.None, out var time))
-            return time.Offset;
+        const NumberStyles digits = NumberStyles.None;
+        if (text is [('+' or '-') and var sign, _, _, ':', _, _]
+            && int.TryParse(text.AsSpan(1, 2), digits, CultureInfo.InvariantCulture, out var hours)
+            && int.TryParse(text.AsSpan(4), digits, CultureInfo.InvariantCulture, out var minutes)
+            && minutes < 60 && new TimeSpan(hours, minutes, 0) is var offset && offset <= Widest)
+            return sign == '-' ? -offset : offset;
         throw new FormatException($"'offset' is not +hh:mm or -hh:mm: {text}");
     }
 }

@@ -57,5 +57,41 @@ internal sealed class TimeAsText : JsonConverter<DateTimeOffset>
     }
 }
 
+/// <summary>The time of a record: UTC, ISO 8601 with milliseconds.</summary>
+internal sealed class UtcAsText : JsonConverter<DateTimeOffset>
+{
+    private const int Length = 24; // 2026-11-01T00:05:07.123Z
+
+    public override DateTimeOffset Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) =>
+        reader.TokenType == JsonTokenType.String && reader.ValueSpan is { Length: Length } text && text[10] == 'T' && text[19] == '.' && text[^1] == 'Z'
+            && reader.TryGetDateTimeOffset(out var time)
+            ? time
+            : throw new JsonException("not UTC with milliseconds");
+
+    public override void Write(Utf8JsonWriter writer, DateTimeOffset value, JsonSerializerOptions options) =>
+        writer.WriteStringValue(value.UtcDateTime.ToString("yyyy-MM-dd'T'HH:mm:ss.fff'Z'", CultureInfo.InvariantCulture));
+}
+
+/// <summary>Tags, units, codes, sentences: what stands in nearly every record again is read as one text, so that years of records fit into memory.</summary>
+internal sealed class SharedText : JsonConverter<string>
+{
+    private const int Longest = 1000;
+    private static readonly string?[] Known = new string?[4096];
+
+    public override string? Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options)
+    {
+        if (reader.TokenType != JsonTokenType.String)
+            throw new JsonException("not a text");
+        if (reader.ValueSpan.Length > Longest)
+            return reader.GetString();
+        var hash = default(HashCode);
+        hash.AddBytes(reader.ValueSpan);
+        ref var known = ref Known[(uint)hash.ToHashCode() % (uint)Known.Length]; // the last with that place; which one is no matter
+        return known is { } text && reader.ValueTextEquals(text) ? text : known = reader.GetString();
+    }
+
+    public override void Write(Utf8JsonWriter writer, string value, JsonSerializerOptions options) => writer.WriteStringValue(value);
+}
+
 /// <summary>note, watch, urgent.</summary>
 internal sealed class LevelAsText() : JsonStringEnumConverter<Level>(JsonNamingPolicy.SnakeCaseLower, allowIntegerValues: false);

@@ -83,15 +83,14 @@ public sealed class LiteDbJournal : IJournalStore
     public IEnumerable<JournalRecord> Between(DateTimeOffset from, DateTimeOffset to)
     {
         var wanted = Look(records => records.SeqsSpeaking(from, to), []);
-        while (wanted.Count > 0)
+        Task<List<JournalRecord>>[] parsing = [];
+        while (wanted.Count > 0 || parsing.Length > 0)
         {
-            var count = (int)Math.Min(BatchSize, wanted.Max - wanted.Min + 1);
-            var batch = Look(records => records.From(wanted.Min, count).ToList(), []);
-            foreach (var record in Parsed([.. batch.Where(stored => wanted.Remove(stored.Seq))]).Where(r => r.At >= from && r.At < to))
+            // While one batch is read as text the next comes from the disk.
+            var next = wanted.Count > 0 ? Parsing(Taken(wanted)) : [];
+            foreach (var record in parsing.SelectMany(part => part.GetAwaiter().GetResult()).Where(r => r.At >= from && r.At < to))
                 yield return record;
-
-            if (batch.Count == 0)
-                throw new JournalException(JournalTrouble.Damaged, $"record {wanted.Min} is in the index by time, but not there");
+            parsing = next;
         }
     }
 
@@ -167,14 +166,19 @@ public sealed class LiteDbJournal : IJournalStore
         return why;
     }
 
-    // Years of records are mostly the reading of their text: on all cores, each part as its turn comes.
-    private IEnumerable<JournalRecord> Parsed(List<Stored> batch)
+    private List<Stored> Taken(SortedSet<long> wanted)
     {
-        if (batch.Count <= Part)
-            return batch.Select(_parsed.Of);
-        Task<List<JournalRecord>>[] parts = [.. batch.Chunk(Part).Select(part => Task.Run(() => part.Select(_parsed.Of).ToList()))];
-        return parts.SelectMany(part => part.GetAwaiter().GetResult());
+        var (first, count) = (wanted.Min, (int)Math.Min(BatchSize, wanted.Max - wanted.Min + 1));
+        var batch = Look(records => records.From(first, count).ToList(), []);
+        return batch.Count > 0
+            ? batch.FindAll(stored => wanted.Remove(stored.Seq))
+            : throw new JournalException(JournalTrouble.Damaged, $"record {first} is in the index by time, but not there");
     }
+
+    // Years of records are mostly the reading of their text: on all cores, each part as its turn comes.
+    private Task<List<JournalRecord>>[] Parsing(List<Stored> batch) => batch.Count <= Part
+        ? [Task.FromResult(batch.ConvertAll(_parsed.Of))]
+        : [.. batch.Chunk(Part).Select(part => Task.Run(() => part.Select(_parsed.Of).ToList()))];
 
     private static bool Next(IEnumerator<Stored> all, out JournalException? trouble)
     {

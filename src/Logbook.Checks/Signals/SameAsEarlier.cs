@@ -32,23 +32,18 @@ public static class SameAsEarlier
             return [];
         }
 
-        var tests = 0;
-        var rare = new List<Pair>();
-        for (var lag = 1; lag <= Math.Min(Farthest, walks.Count / 4); lag++)
-        {
-            var (asked, few) = AtDistance(walks, lag, from);
-            tests += asked;
-            rare.AddRange(few);
-        }
-
-        var adjusted = ManyTests.Adjusted([.. rare.Select(p => p.Chance)], tests);
+        // Years of walks against the two days before each: every distance stands for itself, on all cores.
+        double[][] values = [.. walks.Select(w => w.Values.Select(v => v ?? double.NaN).ToArray())];
+        var distances = Enumerable.Range(1, Math.Min(Farthest, walks.Count / 4)).AsParallel().AsOrdered().Select(lag => AtDistance(walks, values, lag, from)).ToList();
+        List<Pair> rare = [.. distances.SelectMany(d => d.Rare)];
+        var adjusted = ManyTests.Adjusted([.. rare.Select(p => p.Chance)], distances.Sum(d => d.Asked));
         return
         [
             .. rare.Select((pair, i) => (Pair: pair, Adjusted: adjusted[i]))
                 .Where(x => x.Adjusted < Level && x.Pair.Equal >= LeastShare * x.Pair.Of)
                 .GroupBy(x => x.Pair.Walk).Select(g => g.MinBy(x => x.Pair.Chance))
                 .Select(x => new SameSignal(
-                    walks[x.Pair.Walk], walks[x.Pair.Walk - x.Pair.Lag], x.Pair.Equal, x.Pair.Of, x.Pair.Usual, MostElsewhere(walks, x.Pair), x.Adjusted))
+                    walks[x.Pair.Walk], walks[x.Pair.Walk - x.Pair.Lag], x.Pair.Equal, x.Pair.Of, x.Pair.Usual, MostElsewhere(walks, values, x.Pair), x.Adjusted))
                 .OrderBy(s => s.Walk.At),
         ];
     }
@@ -60,34 +55,36 @@ public static class SameAsEarlier
     }
 
     /// <summary>How many pairs there are among the walks asked for, and those of them that are rare by chance.</summary>
-    private static (int Asked, IReadOnlyList<Pair> Rare) AtDistance(IReadOnlyList<Walk> walks, int lag, DateTimeOffset from)
+    private static (int Asked, IReadOnlyList<Pair> Rare) AtDistance(IReadOnlyList<Walk> walks, double[][] values, int lag, DateTimeOffset from)
     {
-        var pairs = Pairs(walks, lag).ToList();
+        var pairs = Pairs(values, lag).ToList();
         var usual = Usual(pairs);
         var asked = pairs.Where(p => walks[p.Walk].At >= from).ToList();
         return (asked.Count, [.. asked.Select(p => p with { Chance = usual(p) }).Where(p => p.Chance < Rare)]);
     }
 
     /// <summary>The most that any pair at that distance has in common in another shift. Asked of what is flagged alone: it looks through all of them.</summary>
-    private static int MostElsewhere(IReadOnlyList<Walk> walks, Pair flagged) =>
-        Pairs(walks, flagged.Lag).Where(p => !walks[p.Walk].Shift.Equals(walks[flagged.Walk].Shift, StringComparison.Ordinal)).Select(p => p.Equal).DefaultIfEmpty(0).Max();
+    private static int MostElsewhere(IReadOnlyList<Walk> walks, double[][] values, Pair flagged) =>
+        Pairs(values, flagged.Lag).Where(p => !walks[p.Walk].Shift.Equals(walks[flagged.Walk].Shift, StringComparison.Ordinal)).Select(p => p.Equal).DefaultIfEmpty(0).Max();
 
-    private static IEnumerable<Pair> Pairs(IReadOnlyList<Walk> walks, int lag)
+    /// <param name="values">A row for each walk; NaN where nothing was read.</param>
+    private static IEnumerable<Pair> Pairs(double[][] values, int lag)
     {
-        var rates = Rates(walks, lag);
-        return Enumerable.Range(lag, walks.Count - lag).Select(i => Compare(walks, i, lag, rates)).Where(p => p.Of >= FewestPoints);
+        var rates = Rates(values, lag);
+        return Enumerable.Range(lag, values.Length - lag).Select(i => Compare(values, i, lag, rates)).Where(p => p.Of >= FewestPoints);
     }
 
-    private static Pair Compare(IReadOnlyList<Walk> walks, int index, int lag, double[] rates)
+    private static Pair Compare(double[][] values, int index, int lag, double[] rates)
     {
-        var (walk, earlier) = (walks[index], walks[index - lag]);
+        var (walk, earlier) = (values[index], values[index - lag]);
         int equal = 0, of = 0;
         double usual = 0;
         for (var column = 0; column < rates.Length; column++)
         {
-            if (rates[column] <= MostlyRepeats && walk.Values[column] is { } now && earlier.Values[column] is { } then)
+            var (now, then) = (walk[column], earlier[column]);
+            if (rates[column] <= MostlyRepeats && !double.IsNaN(now) && !double.IsNaN(then))
             {
-                equal += now.Equals(then) ? 1 : 0;
+                equal += now == then ? 1 : 0;
                 of++;
                 usual += rates[column];
             }
@@ -97,17 +94,18 @@ public static class SameAsEarlier
     }
 
     /// <summary>Each point's own share of repeats at that distance.</summary>
-    private static double[] Rates(IReadOnlyList<Walk> walks, int lag)
+    private static double[] Rates(double[][] values, int lag)
     {
-        var rates = new double[walks[0].Values.Count];
+        var rates = new double[values[0].Length];
         for (var column = 0; column < rates.Length; column++)
         {
             int equal = 0, of = 0;
-            for (var i = lag; i < walks.Count; i++)
+            for (var i = lag; i < values.Length; i++)
             {
-                if (walks[i].Values[column] is { } now && walks[i - lag].Values[column] is { } then)
+                var (now, then) = (values[i][column], values[i - lag][column]);
+                if (!double.IsNaN(now) && !double.IsNaN(then))
                 {
-                    equal += now.Equals(then) ? 1 : 0;
+                    equal += now == then ? 1 : 0;
                     of++;
                 }
             }

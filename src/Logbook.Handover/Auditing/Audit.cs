@@ -38,7 +38,7 @@ public static class Audit
         IEnumerable<AuditFlag> When(bool asked, Func<IEnumerable<AuditFlag>> flags) => asked ? flags() : [];
         return
         [
-            .. When(Asked("missed", "late", "not-taken", "upset", "entered-later"), () => span.Checks.GroupBy(c => (c.Round, c.DueAt)).SelectMany(slot => Checks(span.Desk.Site, [.. slot])))
+            .. When(Asked("missed", "late", "not-taken", "upset", "entered-later"), () => Slots(span.Checks).SelectMany(slot => Checks(span.Desk.Site, slot)))
                 .Concat(When(Asked("corrected", "entered-later"), () => Corrections(span).Concat(RecordFacts.EnteredLater(span))))
                 .Concat(When(Asked("carried-too-long", "past-date", "not-seen", "unanswered", "order-unread"), () => CarriedLong(span).Concat(RecordFacts.StillOpen(span))))
                 .Concat(When(Asked("refused", "unattended", "emergency", "reservation"), () => RecordFacts.Handovers(span)))
@@ -52,6 +52,25 @@ public static class Audit
     }
 
     private static readonly Dictionary<string, int> Order = Flags.Select((flag, i) => (flag, i)).ToDictionary(x => x.flag, x => x.i, StringComparer.Ordinal);
+
+    /// <summary>The slots in which something was not done. The checks of one stand together.</summary>
+    private static IEnumerable<List<DueCheck>> Slots(IReadOnlyList<DueCheck> checks)
+    {
+        for (int begin = 0, end; begin < checks.Count; begin = end)
+        {
+            var first = checks[begin];
+            var done = true;
+            for (end = begin; end < checks.Count && checks[end].DueAt == first.DueAt && checks[end].Round == first.Round; end++)
+            {
+                done &= checks[end].State == CheckState.Done;
+            }
+
+            if (!done)
+            {
+                yield return [.. checks.Skip(begin).Take(end - begin)];
+            }
+        }
+    }
 
     /// <summary>A slot missed as a whole is one line, and so is what one entry brought late: it is one fact.</summary>
     private static IEnumerable<AuditFlag> Checks(Site site, List<DueCheck> slot)

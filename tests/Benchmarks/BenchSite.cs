@@ -63,11 +63,14 @@ internal sealed class BenchSite : IDisposable
     /// <summary>Opens the journal anew, as a command does.</summary>
     public void WithDesk(Action<Desk> action)
     {
-        var desk = OpenSite.Desk(Shell.OfProcess(), _folder, _files, TimeSpan.FromSeconds(5), _clock, Calculations);
+        var desk = Open(_clock);
         using var store = desk.Store;
         desk.Follow();
         action(desk);
     }
+
+    /// <summary>The journal under a clock of its own. Whoever asks disposes the store.</summary>
+    public Desk Open(TimeProvider clock) => OpenSite.Desk(Shell.OfProcess(), _folder, _files, TimeSpan.FromSeconds(5), clock, Calculations);
 
     /// <summary>One entry of forty readings, an hour after the last.</summary>
     public void Record(Desk desk)

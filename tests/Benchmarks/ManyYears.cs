@@ -134,7 +134,8 @@ internal sealed class ManyYears
         return renamed;
     }
 
-    private static IEnumerable<RecordDraft> Drafts(Site site, IReadOnlyList<JournalRecord> real, int realDays, int days)
+    /// <summary>The records, and their entries again and again, moved in time.</summary>
+    public static IEnumerable<RecordDraft> Drafts(Site site, IReadOnlyList<JournalRecord> real, int realDays, int days)
     {
         for (var told = 0; told < days; told += realDays)
         {

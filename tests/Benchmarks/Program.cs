@@ -55,6 +55,12 @@ if (args is ["history", ..])
     return;
 }
 
+if (args is ["examine"])
+{
+    ExamineTable.Print();
+    return;
+}
+
 if (args is ["screen", ..])
 {
     ScreenTable.Print(soakAlone: args is [_, "soak"]);

@@ -1,5 +1,7 @@
 using System.Globalization;
 using Logbook.Checks;
+using Logbook.Checks.Examining;
+using Logbook.Journal;
 using Logbook.Plant;
 
 namespace Benchmarks;
@@ -19,6 +21,7 @@ internal sealed class WholeShift
 
     private readonly Desk _desk;
     private readonly EntryRequest _entry;
+    private readonly Entry _judged;
 
     public WholeShift(Desk desk)
     {
@@ -36,11 +39,20 @@ internal sealed class WholeShift
         Must(desk.Site.Calculations.All(c => ran.Contains(c.Name)),
             desk.Site.Calculations.Where(c => !ran.Contains(c.Name)).Select(c => c.Name).Concat(entry.Value?.Findings.Select(f => f.Text) ?? []));
         Calculations = ran.Count;
+        _judged = entry.Value!;
     }
 
     public int Calculations { get; }
 
+    /// <summary>How many pairs of estimates of one thing the entry compares.</summary>
+    public int Compared => _desk.Examinations.Of(Day.Today(_desk), Sheet) is { } trail ? trail.Last[^1].Frame.Rows.Count : 0;
+
+    /// <summary>The entry against the relations of the site and the hours before it, as when it is saved.</summary>
+    public IReadOnlyList<Finding> Examine() => CrossExamined.Findings(Day.Today(_desk), Sheet);
+
     public void Judge() => Must(RecordEntry.Judge(_desk, _entry).Value is not null, []);
+
+    private Sheet Sheet => Sheet.Of(Sheet.NotYet, _desk.Now, _judged);
 
     private static EntryRequest Request(string readings, int lastDigit = 0) => new(
         "op1", [.. readings.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(r => r.Split('=')).Select(r => new TypedReading(r[0], Other(r[1], lastDigit), Place.Unknown))]);

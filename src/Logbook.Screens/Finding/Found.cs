@@ -58,7 +58,7 @@ internal sealed record Found(string What, string Name, string Detail, Func<Sessi
     private static readonly (string Where, KeyTable Keys)[] Pages =
     [
         ("in a round", RoundKeys.Table), ("in the log", LogPage.Table), ("in the graph", GraphPage.Table), ("while handing over", GivePage.Table), ("while taking over", ReadPage.Table),
-        ("in the audit", AuditPage.Table),
+        ("in the audit", AuditPage.Table), ("on what is carried", CarriedPage.Table), ("on orders", OrdersPage.Table),
     ];
 
     private static IEnumerable<Found> Record(string text) => long.TryParse(text.Trim().TrimStart('#'), System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out var seq) && seq > 0

@@ -6,7 +6,7 @@ namespace Logbook.Screens;
 /// <summary>Standing orders, read one by one, and notes to other departments that nobody there has taken yet.</summary>
 internal sealed record OrdersPage(int Selected) : Page
 {
-    private static readonly KeyTable Table = new(
+    internal static readonly KeyTable Table = new(
         KeyRow.Named("Enter", "I have read it", "Says of the order under the mark that you have read it; of a note who of the department has taken it.", (session, _, _) => Answer(session), KeyName.Enter) with { WhyNot = WhyNot },
         KeyRow.Letter('t', "tell", "A note to another department.", (session, _) => Next.Of(session.Open(To()))) with { WhyNot = RecordAsks.NobodyTypes },
         KeyRow.Letter(']', "related", "All that was said of it.", (session, _) => RelatedPage.Ask(session, Id(session))) with { WhyNot = s => Count(s) == 0 ? "nothing stands here" : null },

@@ -43,13 +43,14 @@ internal sealed record ReadPage(HandoverPage Page, long UpTo, IReadOnlyList<stri
 
     private IReadOnlyList<Line> Foot(Session session)
     {
-        var room = Reader.Room(session, Head(session), [Line.Empty]);
+        IReadOnlyList<Line> but = session.Taking.Reservation is { } words ? [.. Gutter.Lines("reserving", Look.Watch, words, session.Width, 2)] : [];
+        var room = Reader.Room(session, Head(session), [Line.Empty, .. but]);
         var count = Body(session).Count;
         var text = !Reader.AtEnd(Top, room, count) ? $"{Say.Count(count - Top - room, "line")} below: Enter shows them"
             : Left.Count > 0 ? $"shown in full; then: {string.Join(", ", Left)}"
             : "shown in full";
         text += Again && !session.Holds ? "; read before: Esc, then h goes on after it" : "";
-        return [Line.Of($" {text}{(session.Taking.Reservation is { } but ? $"   reservation: {but}" : "")}", Look.Faint)];
+        return [Line.Of($" {text}", Look.Faint), .. but];
     }
 
     private static bool Hurts(NoteSection section) => section.Id is "can-hurt" or "since-hurts" or "take-longer";

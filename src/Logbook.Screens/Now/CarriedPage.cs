@@ -9,7 +9,7 @@ internal sealed record CarriedPage(int Selected, IReadOnlyList<long>? Only = nul
 {
     private static readonly Dictionary<string, string> NoFields = [];
 
-    private static readonly KeyTable Table = new(
+    internal static readonly KeyTable Table = new(
         Answer('1', "still so", "It was seen and is still so; Enter takes it."),
         Answer('2', "changed", "It was seen and is different; Enter asks how."),
         Answer('n', "not seen", "It was looked for in vain, or nobody went; Enter takes it."),

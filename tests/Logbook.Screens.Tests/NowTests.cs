@@ -72,7 +72,8 @@ public sealed class NowTests
 
         Assert.Contains("LOCKED Lime screw; OUT Slaker", terminal.Words, StringComparison.Ordinal);
         Assert.Contains("more lines below, Page Down shows them", terminal.Screen, StringComparison.Ordinal);
-        Assert.Contains("worst 1 urgent", terminal.Words, StringComparison.Ordinal);
+        Assert.Contains("1 urgent 08:02", terminal.Words, StringComparison.Ordinal);
+        Assert.Contains("do not sample", terminal.Words, StringComparison.Ordinal);
         Assert.Contains("due Line round closes in 10 min", terminal.Words, StringComparison.Ordinal);
         var read = new List<string>();
         for (var i = 0; i < 9; i++)
@@ -248,5 +249,41 @@ public sealed class NowTests
 
             Assert.Equal(watch, terminal.Screen.Contains(" server    holds all up to record ", StringComparison.Ordinal));
         }
+    }
+
+    [Fact]
+    public void What_is_urgent_now_stands_directly_after_what_can_hurt()
+    {
+        using var terminal = new Terminal(before: t =>
+        {
+            t.Carry("safety-equipment", "slaker", "no flow when tested", null, ("instead", "the one at the classifier stair"));
+            t.Record(null, "SL-T1=103.4");
+        });
+
+        var lines = terminal.Screen.Split('\n').ToList();
+        var hurts = lines.FindIndex(l => l.StartsWith(" OUT", StringComparison.Ordinal));
+        Assert.StartsWith(" 1 urgent", lines.Skip(hurts + 1).First(l => l[1] != ' '), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(80, 24)]
+    [InlineData(80, 16)]
+    public void Where_what_can_hurt_fills_the_screen_what_is_urgent_stands_before_it_and_all_of_it_is_named(int width, int height)
+    {
+        using var terminal = new Terminal(before: t =>
+        {
+            for (var item = 0; item < 6; item++)
+            {
+                t.Carry("isolation", "slaker", $"seal change number {item}, with a text that takes more than one line of a small screen to say", null);
+            }
+
+            t.Record(null, "SL-T1=103.4");
+        });
+
+        terminal.Size(width, height);
+        var urgent = terminal.Screen.IndexOf("1 urgent", StringComparison.Ordinal);
+        Assert.InRange(urgent, 0, terminal.Screen.IndexOf("seal change number 0", StringComparison.Ordinal));
+        Assert.Contains("LOCKED Slaker", terminal.Screen, StringComparison.Ordinal);
+        Assert.Contains("do not sample", terminal.Words, StringComparison.Ordinal);
     }
 }

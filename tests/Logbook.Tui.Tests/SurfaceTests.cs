@@ -132,7 +132,7 @@ public sealed class SurfaceTests
         using var glass = new Glass(colour: false);
         glass.Press(Key.R, Key.Enter).Type("103.4");
 
-        foreach (var words in new[] { "urgent", "SL-T1", "103.4_", "? keys" })
+        foreach (var words in new[] { "urgent", "SL-T1", "103.4_", "Delete empty" })
         {
             Assert.Equal((Color.None, Color.None), (glass.Under(words).Foreground, glass.Under(words).Background));
         }

@@ -50,7 +50,7 @@ internal static class NowDrawing
             return new Shown(head, body, [], room, Marked(body, found));
         }
 
-        IReadOnlyList<Line> foot = [.. Shortly(session)];
+        IReadOnlyList<Line> foot = [.. Shortly(session, page.Top == 0)];
         room = Reader.Room(session, head, foot);
         var fills = hurts.Count + urgent.Count > room - 1;
         body = fills ? Body([.. urgent, .. hurts]) : body;
@@ -106,14 +106,15 @@ internal static class NowDrawing
             : Line.Of(new Span($" {line[..Math.Min(line.Length, now.ShiftId.Length + 2)]}"), new Span(line[Math.Min(line.Length, now.ShiftId.Length + 2)..], Look.Watch)));
 
     /// <summary>An upset, what is unsaved, what else stands out, what is due and a server that has been away for long, a line each, while the page itself shows what can hurt.</summary>
-    private static IEnumerable<Line> Shortly(Session session)
+    /// <param name="atTop">What is urgent now is in sight.</param>
+    private static IEnumerable<Line> Shortly(Session session, bool atTop)
     {
         foreach (var line in Upset(session).Take(1).Concat(Unsaved(session).Take(1)))
         {
             yield return line;
         }
 
-        var found = session.Facts.Now.StandsOut.Where(f => HazardLines.Of(session, f) is null).ToList();
+        var found = session.Facts.Now.StandsOut.Where(f => HazardLines.Of(session, f) is null && !(atTop && StandsOut.IsLive(session, f))).ToList();
         if (found.Count > 0)
         {
             var counts = LevelWords.Count(found.Select(f => f.Finding.Level));

@@ -19,7 +19,8 @@ internal static class StandsOut
             : [.. findings.Select((f, i) => new StandingOut([.. Draw(session, f, i, i == selected)], i == selected, IsLive(session, f)))];
     }
 
-    private static bool IsLive(Session session, OpenFinding open) => open.Finding.Level == Level.Urgent && HazardLines.Of(session, open) is null;
+    /// <summary>Urgent, and not told by what can hurt.</summary>
+    public static bool IsLive(Session session, OpenFinding open) => open.Finding.Level == Level.Urgent && HazardLines.Of(session, open) is null;
 
     private static IEnumerable<Line> Draw(Session session, OpenFinding open, int row, bool chosen)
     {

@@ -58,9 +58,10 @@ internal sealed record OpenCarried(string By, Carry Item) : ToWrite(By)
     public override IReadOnlyList<string> Triggers(Site site) => ["carry:" + Item.ItemKind, "area:" + (site.FindEquipment(Item.On)?.Area ?? Item.On)];
 }
 
-internal sealed record SetState(string By, string Equipment, string State, DateTimeOffset? Since, string Why) : ToWrite(By)
+/// <param name="Name">What it is called, for what is said.</param>
+internal sealed record SetState(string By, string Equipment, string Name, string State, DateTimeOffset? Since, string Why) : ToWrite(By)
 {
-    public override string Done => $"{Equipment} is {State}";
+    public override string Done => $"{Name}: {State}";
 
     public override Written Write(Desk desk) => Writing.ChangeState(desk, Equipment, State, Since, Why, By);
 

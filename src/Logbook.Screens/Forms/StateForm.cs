@@ -24,5 +24,5 @@ internal static class StateForm
         : RoundAsks.At(asking, text, setting, at => Next.Of(asking.Open(Why(code, state, at)))));
 
     private static AskPage Why(string code, string state, DateTimeOffset? since) => new(
-        "Why?", "a few words; may stay empty", "", (asking, text, _) => Next.Of(asking, new WriteIt(new SetState(asking.By!, code, state, since, text.Trim()))));
+        "Why?", "a few words; may stay empty", "", (asking, text, _) => Next.Of(asking, new WriteIt(new SetState(asking.By!, code, Say.Equipment(asking.Site, code), state, since, text.Trim()))));
 }

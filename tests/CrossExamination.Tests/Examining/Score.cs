@@ -17,6 +17,7 @@ internal sealed class Score
     private int _groups;
     private int _inGroup;
     private int _groupSize;
+    private int _seenFirst;
     private int _seen;
 
     public double First => Percent(_first, _trials);
@@ -35,6 +36,8 @@ internal sealed class Score
 
     public double MeanGroup => _groups == 0 ? 0 : (double)_groupSize / _groups;
 
+    public double SeenFirst => Percent(_seenFirst, _trials);
+
     public double Seen => Percent(_seen, _trials);
 
     /// <summary>Shares that were given, with whether the first was right.</summary>
@@ -43,12 +46,14 @@ internal sealed class Score
     public void Add(int culprit, IReadOnlyList<Said> said)
     {
         _trials++;
-        var first = said.First(s => s.CouldShow).Verdict;
+        var could = said.First(s => s.CouldShow);
+        var first = could.Verdict;
         bool Right(Verdict v) => v.Named == culprit;
         _first += Right(first) ? 1 : 0;
         _firstAlone += Right(first) && first.WithMethod is null ? 1 : 0;
         _third += said.Any(s => Right(s.Verdict)) ? 1 : 0;
         _thirdAlone += said.Any(s => Right(s.Verdict) && s.Verdict.WithMethod is null) ? 1 : 0;
+        _seenFirst += could.Gate.Open ? 1 : 0;
         _seen += said.Any(s => s.Gate.Open) ? 1 : 0;
         foreach (var verdict in said.Select(s => s.Verdict).Where(v => v.Named is not null))
         {

@@ -12,7 +12,7 @@ internal static class Tables
         void Line(FormattableString line) => text.AppendLine(line.ToString(CultureInfo.InvariantCulture));
         Line($"{title}");
         Line($"clean flagged {e.CleanFlagged:F1} %, clean named {e.CleanAccused:F1} %");
-        Line($"named at the first {e.All.First:F1}, by the third {e.All.Third:F1}; alone {e.All.FirstAlone:F1}, {e.All.ThirdAlone:F1}; seen {e.All.Seen:F1}");
+        Line($"named at the first {e.All.First:F1}, by the third {e.All.Third:F1}; alone {e.All.FirstAlone:F1}, {e.All.ThirdAlone:F1}; seen {e.All.SeenFirst:F1}, {e.All.Seen:F1}");
         Line($"names right {e.All.NamesRight:F1}, first name {e.All.FirstNamesRight:F1}; in group {e.All.InGroup:F1}, mean size {e.All.MeanGroup:F2}");
         var (keep, broken) = (Steps.Sum(e.Keeping.Values), Steps.Sum(e.Breaking.Values));
         Line($"plant steps accused {keep.First:F1} / {keep.Any:F1}; physics-breaking, reading alone {broken.First:F1} / {broken.Any:F1}; double, sound one named {e.Double.First:F1} / {e.Double.Any:F1}");

@@ -18,6 +18,8 @@ internal sealed class Steadiness(Line line, UsualChanges usual)
     private const double Related = 0.25;
 
     private readonly double[] _last = [.. Enumerable.Repeat(double.NaN, line.Readings)];
+    private readonly double[] _readAt = Never(line);
+    private readonly double[] _stoodAt = Never(line);
     private readonly double[] _movedAt = Never(line);
     private readonly double[] _movedBy = new double[line.Readings];
     private readonly double[] _confirmedAt = Never(line);
@@ -27,6 +29,8 @@ internal sealed class Steadiness(Line line, UsualChanges usual)
     {
         var copy = new Steadiness(line, usual);
         _last.CopyTo(copy._last, 0);
+        _readAt.CopyTo(copy._readAt, 0);
+        _stoodAt.CopyTo(copy._stoodAt, 0);
         _movedAt.CopyTo(copy._movedAt, 0);
         _movedBy.CopyTo(copy._movedBy, 0);
         _confirmedAt.CopyTo(copy._confirmedAt, 0);
@@ -60,8 +64,12 @@ internal sealed class Steadiness(Line line, UsualChanges usual)
             if (double.IsFinite(round.Values[i]))
             {
                 var by = (round.Values[i] - _last[i]) / usual.Sizes[i];
-                (_movedAt[i], _movedBy[i]) = Math.Abs(by) > Large ? (round.Hours, by) : (_movedAt[i], _movedBy[i]);
-                _last[i] = round.Values[i];
+                if (Math.Abs(by) > Large)
+                {
+                    (_stoodAt[i], _movedAt[i], _movedBy[i]) = (_readAt[i], round.Hours, by);
+                }
+
+                (_last[i], _readAt[i]) = (round.Values[i], round.Hours);
             }
         }
     }
@@ -81,7 +89,7 @@ internal sealed class Steadiness(Line line, UsualChanges usual)
         int[] moved = [.. Enumerable.Range(0, line.Readings).Where(i => _upstream[i] && _movedAt[i] >= hours - Together)];
         foreach (var i in moved)
         {
-            foreach (var j in moved.Where(j => j < i && Agree(i, j)))
+            foreach (var j in moved.Where(j => j < i && AtOnce(i, j) && Agree(i, j)))
             {
                 Confirm(i, j);
             }
@@ -112,6 +120,9 @@ internal sealed class Steadiness(Line line, UsualChanges usual)
         var at = Math.Max(_movedAt[i], _movedAt[j]);
         (_confirmedAt[i], _confirmedAt[j]) = (Math.Max(_confirmedAt[i], at), Math.Max(_confirmedAt[j], at));
     }
+
+    /// <summary>Neither was read after the other had moved and stood still itself: a move bears out no later one.</summary>
+    private bool AtOnce(int i, int j) => _stoodAt[i] < _movedAt[j] && _stoodAt[j] < _movedAt[i];
 
     /// <summary>Two readings that usually move together, and did so in their usual way. Where the line is steady only chance moves them: then rows tell.</summary>
     private bool Agree(int i, int j) => (line.Parameters[i].Sample is not { } sample || line.Parameters[j].Sample != sample) && usual.Together[i, j] * Math.Sign(_movedBy[i]) * Math.Sign(_movedBy[j]) > Related;

@@ -17,6 +17,17 @@ public sealed class SteadinessTests
     private readonly Steadiness _steadiness = new(Lime, new UsualChanges([0.1, 0.1, 0.2], Matrix<double>.Build.DenseIdentity(3)));
 
     [Fact]
+    public void A_move_bears_out_no_later_one()
+    {
+        var together = Matrix<double>.Build.DenseOfArray(new[,] { { 1, 0.9, 0 }, { 0.9, 1, 0 }, { 0, 0, 1.0 } });
+        var steadiness = new Steadiness(Lime, new UsualChanges([0.1, 0.1, 0.2], together));
+        steadiness.Heard(Entry(0, 10, 10, 10));
+        steadiness.Heard(Entry(1, 10, 6, 10)); // the weigher stood still
+
+        Assert.Empty(steadiness.Heard(Entry(2, 6, 6, 10)).Moved);
+    }
+
+    [Fact]
     public void A_move_that_two_readings_bear_out_silences_what_follows_by_its_own_time()
     {
         Heard(0, 10, 10, 10);
@@ -62,9 +73,11 @@ public sealed class SteadinessTests
         Assert.All(Heard(1, 9.8, 9.8, 9.9).Rows, Assert.NotNull);
     }
 
-    private Round Heard(double hour, double weigher, double screw, double heat) => _steadiness.Heard(new Round(hour, [weigher, screw, heat],
+    private Round Heard(double hour, double weigher, double screw, double heat) => _steadiness.Heard(Entry(hour, weigher, screw, heat));
+
+    private static Round Entry(double hour, double weigher, double screw, double heat) => new(hour, [weigher, screw, heat],
     [
         new RowReading(weigher - screw, [new(Weigher, 1, 0), new(Screw, -1, 0)]),
         new RowReading(weigher - heat, [new(Weigher, 1, 0), new(Heat, -1, 0)]) { Settles = 1 },
-    ]));
+    ]);
 }

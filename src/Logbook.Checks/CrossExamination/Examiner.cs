@@ -2,99 +2,124 @@ namespace Logbook.Checks.CrossExamination;
 
 /// <summary>
 /// Examines one entry after the other. Physics convicts: nothing is called wrong unless the rows alone exceed their threshold.
-/// History identifies: then the shares of the hypotheses decide, from rows and readings of the last three entries.
+/// History identifies: then the shares of the hypotheses decide, from rows and readings of the last three entries. What was
+/// named is taken out of what is judged afterwards.
 /// </summary>
 internal sealed class Examiner
 {
     /// <summary>Evidence of an error counts over so many entries in which a row speaks of it.</summary>
     public const int Onsets = 3;
 
-    /// <summary>No evidence is older than so many entries.</summary>
-    private const int Window = 13;
+    /// <summary>Relations are not straight: of a large error so much of its evidence may be left when it is taken out.</summary>
+    private const double NotStraight = 0.04;
 
     private readonly Fitted _fitted;
     private readonly Views _views;
-    private readonly Standing _standing;
+    private readonly Expected _expected;
     private readonly Steadiness _steadiness;
-    private readonly List<Glance> _glances = [];
-    private readonly List<Trace> _begun = [];
+    private readonly Strand _read;
+    private List<Found> _found = [];
+
+    // The entries without what was found in them; null while nothing was.
+    private Strand? _without;
 
     public Examiner(Fitted fitted)
     {
         _fitted = fitted;
         _views = new Views(new Factors(fitted.Quiet), new Factors(fitted.Changed));
-        _standing = new Standing(fitted.Forecasts);
+        _expected = new Expected(fitted, _views.Quiet);
         _steadiness = new Steadiness(fitted.Line, fitted.UsualChanges);
+        _read = new Strand(fitted);
     }
 
     private Examiner(Examiner other)
     {
-        (_fitted, _views, _standing, _steadiness) = (other._fitted, other._views, other._standing.Copy(), other._steadiness.Copy());
-        (_glances, _begun) = ([.. other._glances], other._begun.ConvertAll(t => t.Copy()));
+        (_fitted, _views, _expected, _steadiness) = (other._fitted, other._views, other._expected.Copy(), other._steadiness.Copy());
+        (_read, _found, _without) = (other._read.Copy(), other._found.ConvertAll(f => f.Copy()), other._without?.Copy());
     }
 
     /// <summary>One that goes on from here by itself: what would be said of another next entry.</summary>
     public Examiner Branch() => new(this);
 
-    /// <summary>Takes an entry up without judging it.</summary>
-    public Glance Pass(Round round)
-    {
-        var glance = Glance.Of(_fitted, _views, _steadiness.Heard(round), _standing);
-        _glances.Add(glance);
-        Begin(glance);
-        if (_glances.Count > Window)
-        {
-            _glances.RemoveAt(0);
-        }
-
-        return glance;
-    }
-
     /// <summary>Takes an entry up and judges it.</summary>
     public Examination Next(Round round)
     {
-        var glance = Pass(round);
-        var traces = Compared();
-        var gate = Gate.Of(traces, _fitted.Thresholds);
-        return new Examination(gate, gate.Open ? Shares.Of(_glances, traces, _fitted.Counts) : Suspicion.None, glance);
+        Hear(round);
+        if (_without is null)
+        {
+            return Find(_read.Judge());
+        }
+
+        var without = _without.Judge();
+        var read = _read.Judge();
+        if (_found.Exists(f => f.Stays) && read.Verdict.Named is { } named && !_found.Exists(f => f.Parameter == named))
+        {
+            // More evidence lays the same to another one.
+            (_found, _without) = ([], null);
+            return Find(read);
+        }
+
+        var stays = _found.Exists(f => f.Stays && f.Parameter == read.Verdict.Named);
+        return without.Verdict.Named is { } other && !_found.Exists(f => f.Parameter == other) ? Find(without)
+            : stays ? read
+            : without;
     }
 
-    /// <summary>What this entry compared of each suspicion, for learning the thresholds.</summary>
+    /// <summary>What this entry compared of each suspicion, nothing being taken out: for learning the thresholds.</summary>
     public IEnumerable<Trace> Compare(Round round)
     {
-        Pass(round);
-        return Compared().Where(t => t.IsNews);
+        Hear(round);
+        return _read.Compared().Where(t => t.IsNews);
     }
 
-    /// <summary>The gate alone.</summary>
-    public Gate Measure(Round round)
+    private void Hear(Round round)
     {
-        Pass(round);
-        return Gate.Of(Compared(), _fitted.Thresholds);
+        var glance = Glance.Of(_fitted, _views, _steadiness.Heard(round), _expected);
+        _read.Add(glance);
+        _without?.Add(Without(glance, _found));
+        if (_found.TrueForAll(f => f.Passed))
+        {
+            (_found, _without) = ([], null);
+        }
     }
 
-    private List<Trace> Compared() => _begun.FindAll(t => t.Onset > 0);
+    private static Glance Without(Glance glance, List<Found> found) => found.Aggregate(glance, (g, f) => f.Without(g));
 
-    /// <summary>
-    /// Every entry that has what would be wrong is a possible beginning, back to the third entry in which a row compared it:
-    /// between two comparisons nothing tells when it began but the readings themselves.
-    /// </summary>
-    private void Begin(Glance glance)
+    /// <summary>Takes out what is named. Where much is left that it does not explain none is named: two errors at once look like a third.</summary>
+    private Examination Find(Examination said)
     {
-        _begun.AddRange(_fitted.Hypotheses.Where(glance.Has).Select(h => new Trace(_fitted, h, glance.Round.Hours)));
-        _begun.ForEach(t => t.Add(glance));
-        _begun.RemoveAll(t => t.Onset > Onsets || t.Entries > Window);
+        if (said.Verdict.Named is not { } named)
+        {
+            return said;
+        }
+
+        List<Found> found = [.. _found.Where(f => f.Parameter != named).Select(f => f.Anew()), new Found(_fitted, said.Suspects.First(s => s.Parameter == named))];
+        List<Glance> glances = [.. _read.Glances.Select(g => Without(g, found))];
+        var left = new Strand(_fitted, glances).Judge();
+        if (!left.Gate.Open || left.Gate.Statistic < NotStraight * said.Gate.Statistic)
+        {
+            (_found, _without) = (found, new Strand(_fitted, glances).FromHereOn());
+            return said;
+        }
+
+        return said with
+        {
+            Suspicion = Suspicion.Together(said.Suspects.Where(s => s.Parameter == named), left.Suspects.Where(s => s.Parameter != named)),
+            Verdict = new Verdict(null, null, [named, .. left.Verdict.All.Where(p => p != named)]) { Several = true },
+        };
     }
 }
 
 /// <summary>What an examination found.</summary>
 /// <param name="Gate">Whether anything is wrong at all, by physics alone.</param>
 /// <param name="Suspicion">What it may be; nobody when the gate stayed shut.</param>
-/// <param name="Glance">The entry as it was heard: its surprises, and the rows that spoke.</param>
-internal sealed record Examination(Gate Gate, Suspicion Suspicion, Glance Glance)
+/// <param name="Verdict">What may be said of it.</param>
+/// <param name="Glances">The entries as they were judged, the newest last: without what was found before.</param>
+internal sealed record Examination(Gate Gate, Suspicion Suspicion, Verdict Verdict, IReadOnlyList<Glance> Glances)
 {
     /// <summary>The most likely first.</summary>
     public IReadOnlyList<Suspect> Suspects => Suspicion.Suspects;
 
-    public Verdict Verdict { get; } = Verdict.Of(Suspicion.Suspects, Suspicion.Nothing);
+    /// <summary>The entry: its surprises, and the rows that spoke.</summary>
+    public Glance Glance => Glances[^1];
 }

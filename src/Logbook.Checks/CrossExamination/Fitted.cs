@@ -19,7 +19,7 @@ internal sealed record Fitted
     /// <summary>The same while the plant is being moved: its readings change together far more than usual.</summary>
     public required Matrix<double> Changed { get; init; }
 
-    public required IReadOnlyList<Hypothesis> Hypotheses { get; init; }
+    public IReadOnlyList<Hypothesis> Hypotheses { get; init; } = [];
 
     /// <summary>What the physics statistic must exceed for an error that began at this entry, one or two entries ago.</summary>
     public required IReadOnlyList<double> Thresholds { get; init; }

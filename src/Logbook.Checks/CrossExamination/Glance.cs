@@ -5,35 +5,34 @@ namespace Logbook.Checks.CrossExamination;
 /// <summary>One entry, scaled and weighed under each view of it; kept while it may still be evidence.</summary>
 internal sealed class Glance
 {
+    /// <summary>Hours are told apart to a few thousandths of a second.</summary>
+    private const double Moment = 1e-6;
+
+    private readonly Fitted _fitted;
+    private readonly Views _views;
     private readonly List<Spoken>[] _spoken;
+    private readonly double[] _surprises;
 
-    private Glance(Line line, Round round, Views views, int[] rows, int[] all, int[] speaking, double[] scaled)
+    private Glance(Fitted fitted, Round round, Views views, Heard heard, double[] surprises, List<Spoken>[]? spoken = null)
     {
-        (Round, Speaking) = (round, speaking);
-        _spoken = [.. line.Parameters.Select(_ => new List<Spoken>())];
-        foreach (var k in rows)
+        (_fitted, Round, _views, Heard, _surprises) = (fitted, round, views, heard, surprises);
+        _spoken = spoken ?? Said(fitted, round, heard);
+        Surprises = Enumerable.Repeat(double.NaN, fitted.Line.Width).ToArray();
+        foreach (var p in heard.All)
         {
-            foreach (var s in round.Rows[k]!.Sensitivities)
-            {
-                _spoken[s.Parameter].Add(new Spoken(k, s.Slope, round.Hours - s.HoursBack));
-            }
+            Surprises[p] = surprises[p];
         }
 
-        Surprises = Enumerable.Repeat(double.NaN, line.Width).ToArray();
-        foreach (var p in speaking)
-        {
-            Surprises[p] = scaled[p];
-        }
-
-        Physics = View.Of(views.Quiet, rows, scaled);
-        Quiet = View.Of(views.Quiet, all, scaled);
-        Changed = View.Of(views.Changed, all, scaled);
+        var all = fitted.UsesHistory ? heard.All : heard.Rows;
+        Physics = View.Of(views.Quiet, heard.Rows, surprises);
+        Quiet = View.Of(views.Quiet, all, surprises);
+        Changed = View.Of(views.Changed, all, surprises);
     }
 
     public Round Round { get; }
 
-    /// <summary>The places at which this entry has something to say.</summary>
-    public int[] Speaking { get; }
+    /// <summary>What was listened to in it.</summary>
+    public Heard Heard { get; }
 
     /// <summary>How far each place was from what was expected, scaled; NaN where nothing spoke.</summary>
     public double[] Surprises { get; }
@@ -51,39 +50,49 @@ internal sealed class Glance
     public bool Has(Hypothesis hypothesis) => hypothesis.Effects.Any(e =>
         e.Parameter < Round.Values.Count ? double.IsFinite(Round.Values[e.Parameter]) : _spoken[e.Parameter].Count > 0);
 
-    /// <summary>How far a hypothesis that began at an hour moves each place in this entry, for each unit of its size.</summary>
-    public double[] Effects(Hypothesis hypothesis, double since)
+    /// <summary>How far a hypothesis moves each place in this entry, for each unit of its size: by what was taken from one hour on, before another.</summary>
+    public double[] Effects(Hypothesis hypothesis, double since, double until = double.PositiveInfinity)
     {
+        bool Wrong(double taken) => taken >= since - Moment && taken < until - Moment;
         var effects = new double[Surprises.Length];
         foreach (var (parameter, by) in hypothesis.Effects)
         {
             if (parameter < Round.Values.Count)
             {
-                effects[Round.Rows.Count + parameter] += by;
+                effects[Round.Rows.Count + parameter] += Wrong(Round.Hours) ? by : 0;
             }
 
             foreach (var s in _spoken[parameter])
             {
-                effects[s.Row] += s.Taken >= since - 1e-6 ? s.Slope * by : 0;
+                effects[s.Row] += Wrong(s.Taken) ? s.Slope * by : 0;
             }
         }
 
         return effects;
     }
 
+    /// <summary>The entry as it would be without something that moves its places so far, scaled.</summary>
+    public Glance Less(double[] moved) => new(_fitted, Round, _views, Heard, [.. _surprises.Zip(moved, (s, m) => s - m)], _spoken);
+
     /// <summary>Takes the entry up into what is expected and keeps how far it was from it.</summary>
-    public static Glance Of(Fitted fitted, Views views, Round round, Standing standing)
+    public static Glance Of(Fitted fitted, Views views, Round round, Expected expected)
     {
-        var rows = Places.Speaking(fitted.Line, round, readingsToo: false);
-        var all = Places.Speaking(fitted.Line, round, readingsToo: fitted.UsesHistory);
-        var scaled = new double[fitted.Line.Width];
-        var speaking = Places.Speaking(fitted.Line, round, readingsToo: true);
-        foreach (var p in speaking)
+        var (heard, surprises) = expected.Take(round);
+        return new Glance(fitted, round, views, heard, surprises);
+    }
+
+    private static List<Spoken>[] Said(Fitted fitted, Round round, Heard heard)
+    {
+        List<Spoken>[] spoken = [.. fitted.Line.Parameters.Select(_ => new List<Spoken>())];
+        foreach (var k in heard.Rows)
         {
-            scaled[p] = standing.Surprise(p, Places.Value(fitted.Line, round, p), round.Hours) / fitted.Scale[p];
+            foreach (var s in round.Rows[k]!.Sensitivities)
+            {
+                spoken[s.Parameter].Add(new Spoken(k, s.Slope, round.Hours - s.HoursBack));
+            }
         }
 
-        return new Glance(fitted.Line, round, views, rows, all, speaking, scaled);
+        return spoken;
     }
 
     /// <summary>That a row takes a parameter, how it moves with it, and when the value was taken.</summary>

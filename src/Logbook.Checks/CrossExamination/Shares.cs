@@ -42,7 +42,10 @@ internal static class Shares
     }
 
     /// <summary>Entries in which nothing was wrong.</summary>
-    private static double Before(IEnumerable<Glance> glances, double counts) => counts * glances.Sum(g => LogSum([LogUsual + Base(g.Quiet), LogMoved + Base(g.Changed)]));
+    private static double Before(IEnumerable<Glance> glances, double counts) => glances.Sum(g => Sound(g, counts));
+
+    /// <summary>The logarithm of how likely an entry is with nothing wrong in it, but for a constant.</summary>
+    public static double Sound(Glance glance, double counts) => counts * LogSum([LogUsual + Base(glance.Quiet), LogMoved + Base(glance.Changed)]);
 
     private static double Base(View? view) => view?.Base ?? 0;
 
@@ -63,4 +66,12 @@ internal static class Shares
 internal sealed record Suspicion(IReadOnlyList<Suspect> Suspects, double Nothing)
 {
     public static Suspicion None { get; } = new([], 0);
+
+    /// <summary>Two errors at once: each with its share of both.</summary>
+    public static Suspicion Together(IEnumerable<Suspect> one, IEnumerable<Suspect> other)
+    {
+        List<Suspect> all = [.. one, .. other];
+        var total = all.Sum(s => s.Share);
+        return new Suspicion(all.ConvertAll(s => s with { Share = s.Share / total }), 0);
+    }
 }

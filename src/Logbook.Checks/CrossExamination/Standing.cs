@@ -17,9 +17,6 @@ internal sealed class Standing(IReadOnlyList<Forecast> forecasts)
         return copy;
     }
 
-    /// <summary>How far the value is from what was expected; the expectation then takes its share of it.</summary>
-    public double Surprise(int place, double value, double hours) => Take(place, value - forecasts[place].Mean, hours);
-
     /// <summary>The trace that an effect of this size leaves now, given what of it was taken up before.</summary>
     public double Take(int place, double effect, double hours)
     {

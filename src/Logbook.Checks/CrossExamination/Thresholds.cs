@@ -12,7 +12,7 @@ internal static class Thresholds
     private static readonly double[] Rates = [0.012, 0.007, 0.007];
 
     /// <summary>The share flagged for any onset. Later entries are flagged somewhat oftener than what lies between the learned ones.</summary>
-    private const double Together = 0.015;
+    private const double Together = 0.017;
 
     /// <summary>Learns everything, then the thresholds; with too little history the cautious ones stay.</summary>
     public static Fitted Learn(Line line, IReadOnlyList<Round> history)

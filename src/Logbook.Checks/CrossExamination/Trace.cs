@@ -7,24 +7,26 @@ internal sealed class Trace
     private const double Weak = 0.2;
 
     private readonly Fitted _fitted;
-    private readonly Standing _standing;
-    private readonly double _began;
+    private readonly Filter _filter;
     private readonly List<Tried> _physics;
 
     public Trace(Fitted fitted, Hypothesis hypothesis, double began)
     {
-        (_fitted, Hypothesis, _began) = (fitted, hypothesis, began);
-        (_standing, _physics) = (new Standing(fitted.Forecasts), []);
+        (_fitted, Hypothesis, Began) = (fitted, hypothesis, began);
+        (_filter, _physics) = (new Filter(fitted.Forecasts, fitted.Scale), []);
     }
 
     private Trace(Trace other)
     {
-        (_fitted, Hypothesis, _began) = (other._fitted, other.Hypothesis, other._began);
-        (_standing, _physics) = (other._standing.Copy(), [.. other._physics]);
+        (_fitted, Hypothesis, Began) = (other._fitted, other.Hypothesis, other.Began);
+        (_filter, _physics) = (other._filter.Copy(), [.. other._physics]);
         (Entries, Physics, Quiet, Changed, IsNews) = (other.Entries, other.Physics, other.Quiet, other.Changed, other.IsNews);
     }
 
     public Hypothesis Hypothesis { get; }
+
+    /// <summary>The hour from which on it would be wrong.</summary>
+    public double Began { get; }
 
     /// <summary>In how many entries a row has compared it with something since it began; zero when none has.</summary>
     public int Onset => _physics.Count;
@@ -51,26 +53,15 @@ internal sealed class Trace
 
     public void Add(Glance glance)
     {
-        var effects = glance.Effects(Hypothesis, _began);
-        Span<(int Place, double By)> touched = stackalloc (int, double)[glance.Speaking.Length];
-        var (count, compared) = (0, false);
-        foreach (var p in glance.Speaking)
-        {
-            compared |= effects[p] != 0 && p < _fitted.Line.Rows.Count;
-            if (_standing.Take(p, effects[p], glance.Round.Hours) is var by && by != 0)
-            {
-                touched[count++] = (p, by / _fitted.Scale[p]);
-            }
-        }
-
-        touched = touched[..count];
+        var effects = glance.Effects(Hypothesis, Began);
+        var moved = _filter.Take(glance.Round, glance.Heard, effects);
         Entries++;
-        Quiet += Try(glance.Quiet, touched);
-        Changed += Try(glance.Changed, touched);
-        IsNews = compared;
-        if (compared)
+        Quiet += Try(glance.Quiet, moved);
+        Changed += Try(glance.Changed, moved);
+        IsNews = glance.Heard.Rows.Any(k => effects[k] != 0);
+        if (IsNews)
         {
-            _physics.Add(Try(glance.Physics, touched));
+            _physics.Add(Try(glance.Physics, moved));
             Physics += _physics[^1];
         }
     }
@@ -79,5 +70,5 @@ internal sealed class Trace
     private double Disagreement() =>
         _physics.Where(t => t.Strength > Weak * Physics.Strength / Onset).Sum(t => Math.Pow(t.Match - (Physics.Size * t.Strength), 2) / t.Strength);
 
-    private static Tried Try(View? view, ReadOnlySpan<(int Place, double By)> touched) => view?.Try(touched) ?? default;
+    private static Tried Try(View? view, double[] moved) => view?.Try(moved) ?? default;
 }

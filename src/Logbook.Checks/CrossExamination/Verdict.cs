@@ -12,6 +12,12 @@ internal sealed record Verdict(int? Named, int? WithMethod, IReadOnlyList<int> G
     /// <summary>A method that really moves the named reading is told beside it from this share on.</summary>
     private const double Beside = 0.2;
 
+    /// <summary>Everyone that is told of, the most likely first.</summary>
+    public IReadOnlyList<int> All => Named is { } named ? [named] : Group;
+
+    /// <summary>True when one error alone does not explain it: then none is named.</summary>
+    public bool Several { get; init; }
+
     public static Verdict Nothing { get; } = new(null, null, []);
 
     /// <param name="suspects">With their shares.</param>

@@ -7,18 +7,12 @@ internal sealed record Views(Factors Quiet, Factors Changed);
 internal sealed class View
 {
     private readonly Factor _factor;
-    private readonly int[] _index;
+    private readonly int[] _places;
     private readonly double[] _weighed;
 
     private View(Factor factor, int[] places, double[] scaled)
     {
-        _factor = factor;
-        _index = [.. Enumerable.Repeat(-1, scaled.Length)];
-        for (var i = 0; i < places.Length; i++)
-        {
-            _index[places[i]] = i;
-        }
-
+        (_factor, _places) = (factor, places);
         double[] there = [.. places.Select(p => scaled[p])];
         _weighed = factor.Weigh(there);
         Square = Factor.Dot(there, _weighed);
@@ -36,17 +30,17 @@ internal sealed class View
         places.Length > 0 && factors.Of(places) is { } factor ? new View(factor, places, scaled) : null;
 
     /// <summary>How a hypothesis matches the surprises.</summary>
-    /// <param name="touched">The places that it moves, and how far, scaled.</param>
-    public Tried Try(ReadOnlySpan<(int Place, double By)> touched)
+    /// <param name="moved">How far it moves each place, scaled.</param>
+    public Tried Try(double[] moved)
     {
-        Span<(int Index, double Value)> here = stackalloc (int, double)[touched.Length];
+        Span<(int Index, double Value)> here = stackalloc (int, double)[_places.Length];
         var (count, match) = (0, 0.0);
-        foreach (var (place, by) in touched)
+        for (var i = 0; i < _places.Length; i++)
         {
-            if (_index[place] >= 0)
+            if (moved[_places[i]] is var by && by != 0)
             {
-                here[count++] = (_index[place], by);
-                match += by * _weighed[_index[place]];
+                here[count++] = (i, by);
+                match += by * _weighed[i];
             }
         }
 

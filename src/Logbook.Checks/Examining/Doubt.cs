@@ -16,6 +16,9 @@ internal sealed record Doubt(string Kind, IReadOnlyList<Accused> Accused)
 
     public bool Many => Accused.Count > Few;
 
+    /// <summary>True when one error alone does not explain it.</summary>
+    public bool Several { get; private init; }
+
     /// <summary>The method that no reading can tell from the named one.</summary>
     public Subject? Method { get; init; }
 
@@ -41,9 +44,9 @@ internal sealed record Doubt(string Kind, IReadOnlyList<Accused> Accused)
 
     public static Doubt Of(Trail trail)
     {
-        var result = trail.Last[^1].Result!;
+        var result = trail.Last[^1].Result;
         var verdict = result.Verdict;
-        int[] places = verdict.Named is { } named ? [named] : [.. verdict.Group];
+        var places = verdict.All;
         var accused = places.Select(p => Accuse(trail, result.Suspects.First(s => s.Parameter == p))).ToList();
         var speaking = Contradictions(trail).ToList();
         bool Speaks(Contradiction c) => c.Seen.Reading.Sensitivities.Any(s => s.Slope != 0 && places.Contains(s.Parameter));
@@ -52,6 +55,7 @@ internal sealed record Doubt(string Kind, IReadOnlyList<Accused> Accused)
         bool Newest(Contradiction? c) => ReferenceEquals(c?.Examined, trail.Last[^1]);
         return doubt with
         {
+            Several = verdict.Several,
             IsNews = doubt.Many ? Newest(against) : speaking.Exists(c => Newest(c) && Speaks(c)),
             Method = verdict.WithMethod is { } method ? trail.Line.Subjects[method] : null,
             Against = against,
@@ -77,18 +81,18 @@ internal sealed record Doubt(string Kind, IReadOnlyList<Accused> Accused)
         return new Accused(trail.Line.Subjects[suspect.Parameter], value, suspect.Bias);
     }
 
-    /// <summary>Every row of the last entries, the newest of each.</summary>
+    /// <summary>Every row of the last entries, the newest of each, as the newest entry was judged with it.</summary>
     private static IEnumerable<Contradiction> Contradictions(Trail trail)
     {
         var rows = trail.Line.Rows;
         var scale = trail.Fitted.Scale;
         for (var k = 0; k < rows.Count; k++)
         {
-            foreach (var examined in trail.Last.Reverse())
+            foreach (var (examined, glance) in trail.Last.Zip(trail.Last[^1].Result.Glances).Reverse())
             {
-                if (examined.Frame.Rows.FirstOrDefault(r => r.Row.Name == rows[k].Name) is { } seen && double.IsFinite(examined.Glance.Surprises[k]))
+                if (examined.Frame.Rows.FirstOrDefault(r => r.Row.Name == rows[k].Name) is { } seen && double.IsFinite(glance.Surprises[k]))
                 {
-                    var surprise = examined.Glance.Surprises[k];
+                    var surprise = glance.Surprises[k];
                     yield return new Contradiction(examined, seen, surprise, seen.Reading.Difference - (surprise * scale[k]));
                     break;
                 }

@@ -21,7 +21,7 @@ internal static class DoubtFindings
     public static IEnumerable<Finding> Of(Trail trail)
     {
         var examined = trail.Last[^1];
-        var verdict = examined.Result!.Verdict;
+        var verdict = examined.Result.Verdict;
         if (examined.Result.Gate.Open && (verdict.Named is not null || verdict.Group.Count > 0))
         {
             var doubt = Doubt.Of(trail);

@@ -38,6 +38,7 @@ internal static class DoubtWords
         {
             var told = doubt.Accused.Where(a => a.Subject.Role != Role.Method).Select(Told).ToList();
             return told.Count == 0 ? ""
+                : doubt.Several ? $"More than one reading does not fit, and which cannot be told; {Words.Or([.. told.Take(Listed)])} could be among them."
                 : doubt.Many ? $"Something does not fit, but which cannot be told: {Words.And([.. told.Take(Listed)])} could explain it, and {doubt.Accused.Count - Math.Min(Listed, told.Count)} more."
                 : told.Count == 1 ? $"{FirstLetter.Large(told[0])} may not fit."
                 : $"One of these does not fit: {Words.Or(told)}.";

@@ -114,7 +114,7 @@ internal sealed class Examinations(IJournalStore store)
             if (record.Body is Entry entry)
             {
                 Remember(_kept.Trail, at);
-                _kept.Trail.Pass(Sheet.Of(record, entry), _kept.Standstill, slopes: true);
+                _kept.Trail.Next(Sheet.Of(record, entry), _kept.Standstill, slopes: true);
                 at = record.At;
             }
 

@@ -54,7 +54,7 @@ public static class Examine
     private static ExaminationReport Report(Desk desk, Trail trail)
     {
         var (line, examined) = (trail.Line, trail.Last[^1]);
-        var result = examined.Result!;
+        var result = examined.Result;
         var findings = DoubtFindings.Of(trail).ToList();
         var reconciled = Reconciled(trail, examined);
         string Name(int place) => line.Subjects[place].Name;

@@ -76,6 +76,6 @@ internal static class Fitting
     private static double Flagged(Fitted fitted, List<CrossExamination.Round> rounds)
     {
         var examiner = new Examiner(fitted);
-        return rounds.Count(r => examiner.Measure(r).Open) / (double)rounds.Count;
+        return rounds.Count(r => examiner.Next(r).Gate.Open) / (double)rounds.Count;
     }
 }

@@ -30,7 +30,7 @@ public static class Replaying
             alarm.Take(sheet);
             if (sheet.At < from)
             {
-                trail.Pass(sheet, stretch.Standstill, slopes: sheet.At >= from.AddHours(-12));
+                trail.Next(sheet, stretch.Standstill, slopes: sheet.At >= from.AddHours(-12));
                 continue;
             }
 
@@ -38,7 +38,7 @@ public static class Replaying
             if (trail.Next(sheet, stretch.Standstill) is { } one)
             {
                 examined++;
-                flagged += one.Result!.Gate.Open ? 1 : 0;
+                flagged += one.Result.Gate.Open ? 1 : 0;
                 findings = alarm.Silent ? [] : [.. DoubtFindings.Of(trail)];
                 sheet = sheet with { Findings = Moves.AsOne(sheet.Findings, trail) };
                 trail.Said(findings);

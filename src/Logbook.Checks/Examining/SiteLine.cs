@@ -45,8 +45,12 @@ internal sealed class SiteLine
 
     public static SiteLine Of(CalculationGraph graph) => new Builder(graph).Build();
 
+    /// <summary>What was learned while rows were taken as they are says nothing of rows less the errors that are expected in them.</summary>
+    private const string Form = "rows less expected errors";
+
     private IEnumerable<string> Described() =>
     [
+        Form,
         .. Subjects.Select(s => string.Create(CultureInfo.InvariantCulture, $"{s.Name} {s.Role} {s.U.Amount:R} {s.U.IsShare} {s.Typed:R} {s.Unit} {string.Join(',', s.Moves)}")),
         .. Rows.Select(r => $"{r.Name}{(r.Settles > 0 ? string.Create(CultureInfo.InvariantCulture, $" settles {r.Settles:R}") : "")}: {string.Join(", ", r.Takes.Select(t => string.Create(CultureInfo.InvariantCulture, $"{Subjects[t.Input.Parameter].Name} {t.Input.Lag:R} {t.Input.Stale:R} {t.Prompts}")))}"),
     ];

@@ -10,7 +10,7 @@ internal sealed class Trail
     private const int Together = 16;
 
     /// <summary>As far back as the engine looks for evidence.</summary>
-    private const int Kept = 13;
+    private const int Kept = Strand.Window;
 
     private readonly Fitted _fitted;
     private readonly Tape _tape;
@@ -39,7 +39,7 @@ internal sealed class Trail
 
     public Trail Branch() => Branch(_tape.Guard);
 
-    /// <summary>This trail after more entries, none of them judged. A few at a time share one guarded pass, which is quicker and may be run again.</summary>
+    /// <summary>This trail after more entries. A few at a time share one guarded pass, which is quicker and may be run again.</summary>
     /// <param name="slopes">True for what may still be evidence when an entry is judged.</param>
     public Trail After(IEnumerable<Sheet> sheets, Standstill standstill, Func<Sheet, bool> slopes)
     {
@@ -52,7 +52,7 @@ internal sealed class Trail
                 var next = from.Branch(new Within(call));
                 foreach (var sheet in some)
                 {
-                    next.Pass(sheet, standstill, slopes(sheet));
+                    next.Next(sheet, standstill, slopes(sheet));
                 }
 
                 return next;
@@ -64,26 +64,16 @@ internal sealed class Trail
 
     private Trail Branch(IGuard guard) => new(_fitted, _tape.Copy(guard), _examiner.Branch(), _last);
 
-    /// <summary>Takes an entry up without judging it.</summary>
-    /// <param name="slopes">True for what may still be evidence when an entry is judged.</param>
-    public void Pass(Sheet sheet, Standstill standstill, bool slopes)
-    {
-        if (_tape.Read(sheet, standstill, slopes) is { } frame)
-        {
-            Keep(new Examined(frame, _examiner.Pass(frame.Round), null));
-        }
-    }
-
     /// <summary>Takes an entry up and judges it; null when it takes no part.</summary>
-    public Examined? Next(Sheet sheet, Standstill standstill)
+    /// <param name="slopes">False for what cannot be evidence any more when a later entry is judged.</param>
+    public Examined? Next(Sheet sheet, Standstill standstill, bool slopes = true)
     {
-        if (_tape.Read(sheet, standstill, slopes: true) is not { } frame)
+        if (_tape.Read(sheet, standstill, slopes) is not { } frame)
         {
             return null;
         }
 
-        var result = _examiner.Next(frame.Round);
-        var examined = new Examined(frame, result.Glance, result);
+        var examined = new Examined(frame, _examiner.Next(frame.Round));
         Keep(examined);
         return examined;
     }
@@ -112,6 +102,9 @@ internal sealed class Within(GuardedCall call) : IGuard
 }
 
 /// <summary>An entry that took part.</summary>
-/// <param name="Glance">How far it was from what was expected, and which rows were heard.</param>
-/// <param name="Result">Null when it was passed without being judged.</param>
-internal sealed record Examined(Frame Frame, Glance Glance, Examination? Result);
+/// <param name="Result">What was found when it was taken up.</param>
+internal sealed record Examined(Frame Frame, Examination Result)
+{
+    /// <summary>How far it was from what was expected, and which rows were heard.</summary>
+    public Glance Glance => Result.Glance;
+}

@@ -125,6 +125,57 @@ public sealed class ExaminerTests
         Assert.Equal(1, said.Suspects.Sum(s => s.Share), 9);
     }
 
+    [Fact]
+    public void An_error_that_was_put_right_speaks_against_nothing_afterwards()
+    {
+        var (plant, examiner) = Learned(5);
+
+        Assert.Equal((int)Tag.WhiteB, examiner.Next(plant.Next(fault: r => r[(int)Tag.WhiteB] += 2)).Verdict.Named);
+
+        Assert.All(Enumerable.Range(0, 5), _ => Assert.False(examiner.Next(plant.Next()).Gate.Open));
+    }
+
+    [Fact]
+    public void An_error_that_stays_hides_no_other()
+    {
+        var (plant, examiner) = Learned(5);
+        static void Weigher(double[] r) => r[(int)Tag.LimeWeigher] *= 1.15;
+        Assert.Equal((int)Tag.LimeWeigher, examiner.Next(plant.Next(fault: Weigher)).Verdict.Named);
+        Assert.Equal((int)Tag.LimeWeigher, examiner.Next(plant.Next(fault: Weigher)).Verdict.Named);
+
+        var said = examiner.Next(plant.Next(fault: r =>
+        {
+            Weigher(r);
+            r[(int)Tag.GreenDensity] += 20;
+        }));
+
+        Assert.Equal((int)Tag.GreenDensity, said.Verdict.Named);
+    }
+
+    [Fact]
+    public void Of_two_errors_in_one_entry_none_is_named()
+    {
+        var (plant, examiner) = Learned(5);
+
+        var verdict = examiner.Next(plant.Next(fault: r =>
+        {
+            r[(int)Tag.WhiteB] += 3;
+            r[(int)Tag.GreenDensity] += 20;
+        })).Verdict;
+
+        Assert.True(verdict.Several);
+        Assert.Null(verdict.Named);
+        Assert.Contains((int)Tag.WhiteB, verdict.Group);
+        Assert.Contains((int)Tag.GreenDensity, verdict.Group);
+    }
+
+    /// <summary>An easy line that was learned, and one that examines what comes next.</summary>
+    private static (Observed Plant, Examiner Examiner) Learned(int seed)
+    {
+        var plant = new Observed(new EasyPlant(seed), Relations);
+        return (plant, new Examiner(Thresholds.Learn(Relations.Line, [.. Enumerable.Range(0, 400).Select(_ => plant.Next())])));
+    }
+
     private static List<Round> Rounds(int count)
     {
         var plant = new Observed(new EasyPlant(11), Relations);

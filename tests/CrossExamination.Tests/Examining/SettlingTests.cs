@@ -33,5 +33,5 @@ public sealed class SettlingTests
     }
 
     private static Suspect Suspected(int parameter, double share, double bias) =>
-        new(new Hypothesis(parameter, [(parameter, 1)], 1, 1, null), share, 1, 10, bias);
+        new(new Hypothesis(parameter, [(parameter, 1)], 1, 1, null), share, 1, 10, bias, 0);
 }

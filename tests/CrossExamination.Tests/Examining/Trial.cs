@@ -21,7 +21,7 @@ internal sealed class Trial
         _examiner = new Examiner(Fitted);
         for (var i = 0; i < 24; i++)
         {
-            _examiner.Pass(_plant.Next());
+            _examiner.Next(_plant.Next());
         }
     }
 

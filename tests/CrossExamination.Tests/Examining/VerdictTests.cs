@@ -58,8 +58,8 @@ public sealed class VerdictTests
         return (verdict.Named ?? -1, verdict.Group.Count);
     }
 
-    private static Suspect Suspected(int parameter, double share) => new(new Hypothesis(parameter, [(parameter, 1)], 1, 1, null), share, 1, 10, 1);
+    private static Suspect Suspected(int parameter, double share) => new(new Hypothesis(parameter, [(parameter, 1)], 1, 1, null), share, 1, 10, 1, 0);
 
     private static Suspect Moving(int method, double share, params int[] readings) =>
-        new(new Hypothesis(method, [.. readings.Select(r => (r, 1.0))], 1, 1, null), share, 1, 10, 1);
+        new(new Hypothesis(method, [.. readings.Select(r => (r, 1.0))], 1, 1, null), share, 1, 10, 1, 0);
 }

@@ -1,0 +1,49 @@
+namespace Logbook.Checks.CrossExamination;
+
+/// <summary>
+/// What is left of a vector as surprise: less what each place's own past lets expect, and less the errors of readings that the
+/// entries before showed. An error that stays passes through it as the readings do, and shows how it looks afterwards.
+/// </summary>
+internal sealed class Filter
+{
+    private readonly IReadOnlyList<double> _scale;
+    private readonly Standing _standing;
+    private readonly Errors _errors;
+
+    public Filter(IReadOnlyList<Forecast> forecasts, IReadOnlyList<double> scale)
+        : this(scale, new Standing(forecasts), new Errors())
+    {
+    }
+
+    private Filter(IReadOnlyList<double> scale, Standing standing, Errors errors) => (_scale, _standing, _errors) = (scale, standing, errors);
+
+    public Filter Copy() => new(_scale, _standing.Copy(), _errors.Copy());
+
+    /// <summary>What a row has beyond the errors that are expected in it; readings as they are.</summary>
+    public double Beyond(Round round, int place, double value) =>
+        place < round.Rows.Count && round.Rows[place] is { } row ? value - _errors.In(row, round.Hours) : value;
+
+    /// <param name="round">The entry.</param>
+    /// <param name="heard">Which of its places, and what they tell of errors.</param>
+    /// <param name="moved">How far each place is from its mean.</param>
+    /// <returns>The surprise at each place, scaled; zero elsewhere.</returns>
+    public double[] Take(Round round, Heard heard, double[] moved)
+    {
+        var surprises = new double[moved.Length];
+        foreach (var p in heard.All)
+        {
+            surprises[p] = _standing.Take(p, Beyond(round, p, moved[p]), round.Hours) / _scale[p];
+        }
+
+        _errors.Learn(heard.Lessons, surprises);
+        return surprises;
+    }
+
+    public void Forget(double hours) => _errors.Forget(hours);
+}
+
+/// <summary>The places of an entry that have something to say, and what its rows tell of errors.</summary>
+/// <param name="Rows">The rows among them.</param>
+/// <param name="All">Rows and readings.</param>
+/// <param name="Lessons">For each reading that they take.</param>
+internal sealed record Heard(int[] Rows, int[] All, IReadOnlyList<Lesson> Lessons);

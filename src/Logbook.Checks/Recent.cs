@@ -119,7 +119,7 @@ internal sealed class Recent(IJournalStore store)
     {
         // What the entry gave and the correction gives no more has changed too.
         var gave = _values.Where(v => v.Value.Exists(value => value.Value.Seq == correction.Target)).Select(v => v.Key);
-        _corrected.UnionWith([.. correction.Results.Select(r => r.Point).OfType<string>(), correction.Reading.Point, .. gave]);
+        _corrected.UnionWith([.. correction.Results.Select(r => r.Point).OfType<string>(), .. correction.Readings.Select(r => r.Point), .. gave]);
     }
 
     private void Add(RecentValue added)

@@ -12,8 +12,14 @@ public static partial class Writing
     /// <summary>Why these files cannot be put in force; empty when they can.</summary>
     public static IEnumerable<Mistake> WhyNotAdopt(Desk desk, string why, string by) => Adopting.Mistakes(desk, desk.Site, why, by);
 
-    /// <summary>Puts a reading of entry <paramref name="target"/> right: its results and findings are run again with its day's limits and inputs.</summary>
-    public static Written Correct(Desk desk, long target, TypedReading reading, string why, string by) => Correcting.Correct(desk, target, reading, why, by);
+    /// <summary>
+    /// Puts readings of entry <paramref name="target"/> right at once, or takes them back ('-'): its results and findings are run
+    /// again with its day's limits and inputs.
+    /// </summary>
+    public static Written Correct(Desk desk, long target, IReadOnlyList<TypedReading> readings, string why, string by) => Correcting.Correct(desk, target, readings, why, by);
+
+    /// <summary>The same for one reading.</summary>
+    public static Written Correct(Desk desk, long target, TypedReading reading, string why, string by) => Correct(desk, target, [reading], why, by);
 
     public static Written Remark(Desk desk, string text, string? on, long? related, string by) => Write(desk, by, site =>
     [

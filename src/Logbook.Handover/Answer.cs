@@ -25,7 +25,7 @@ internal sealed record Answer(
 
     private static Answer Of(JournalRecord record, Entry entry, Reading reading, JournalRecord? correction)
     {
-        var now = correction?.Body is Correction c ? c.Reading : reading;
+        var now = (correction?.Body as Correction)?.Of(reading.Point) ?? reading;
         // What was first said to be not taken and got a value afterwards was typed when the correction was.
         var lateValue = reading.NotTaken && !now.NotTaken;
         var taken = lateValue ? now.At : reading.At;

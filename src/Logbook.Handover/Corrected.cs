@@ -13,7 +13,10 @@ internal static class Corrected
         {
             if (record.Body is Correction correction)
             {
-                last[(correction.Target, correction.Reading.Point)] = record;
+                foreach (var reading in correction.Readings)
+                {
+                    last[(correction.Target, reading.Point)] = record;
+                }
             }
         }
 
@@ -23,19 +26,13 @@ internal static class Corrected
     /// <summary>The entries as they stand after their corrections: readings put right, results and findings of the last run.</summary>
     public static IEnumerable<(JournalRecord Record, Entry Entry)> Entries(IReadOnlyList<JournalRecord> records)
     {
-        var last = LastOf(records);
-        var runs = last.Values.OrderBy(r => r.Seq).Select(r => (Correction)r.Body).GroupBy(c => c.Target).ToDictionary(g => g.Key, g => g.Last());
+        var runs = records.Select(r => r.Body).OfType<Correction>().GroupBy(c => c.Target).ToDictionary(g => g.Key, g => g.ToList());
         foreach (var record in records)
         {
             if (record.Body is Entry entry)
             {
                 yield return (record, runs.TryGetValue(record.Seq, out var run)
-                    ? entry with
-                    {
-                        Readings = [.. entry.Readings.Select(r => last.TryGetValue((record.Seq, r.Point), out var c) ? ((Correction)c.Body).Reading : r)],
-                        Results = run.Results,
-                        Findings = run.Findings,
-                    }
+                    ? entry with { Readings = run.Aggregate(entry.Readings, (readings, c) => c.PutInto(readings)), Results = run[^1].Results, Findings = run[^1].Findings }
                     : entry);
             }
         }

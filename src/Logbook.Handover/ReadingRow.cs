@@ -4,7 +4,7 @@ using Logbook.Journal;
 namespace Logbook.Handover;
 
 /// <summary>One reading of the journal as it stands, corrections applied: a row of a spreadsheet.</summary>
-/// <param name="Status"><c>read</c>, <c>not taken</c>, <c>corrected by SEQ</c>, or <c>computed</c>.</param>
+/// <param name="Status"><c>read</c>, <c>not taken</c>, <c>corrected by SEQ</c>, <c>taken back by SEQ</c>, or <c>computed</c>.</param>
 /// <param name="Doubts">What keeps it apart from clean readings: <c>typed later</c>, <c>imported</c>, <c>stuck</c>, <c>step</c>, <c>range</c>, <c>unit</c>, <c>contradicted</c>.</param>
 public sealed record ReadingRow(Reading Reading, long Seq, string? Round, string By, string Status, IReadOnlyList<string> Doubts)
 {
@@ -31,8 +31,8 @@ public sealed record ReadingRow(Reading Reading, long Seq, string? Round, string
     }
 
     private static ReadingRow Of(JournalRecord record, Entry entry, Reading reading, JournalRecord? correction) =>
-        correction?.Body is Correction right
-            ? new(right.Reading, record.Seq, entry.Round, record.By, FormattableString.Invariant($"corrected by {correction.Seq}"), DoubtsOf(record, entry, right.Reading, right.Findings))
+        correction?.Body is Correction body && body.Of(reading.Point) is { } right
+            ? new(right, record.Seq, entry.Round, record.By, FormattableString.Invariant($"{(right.NotTaken ? "taken back" : "corrected")} by {correction.Seq}"), DoubtsOf(record, entry, right, body.Findings))
             : new(reading, record.Seq, entry.Round, record.By, reading.NotTaken ? "not taken" : "read", DoubtsOf(record, entry, reading, entry.Findings));
 
     private static IReadOnlyList<string> DoubtsOf(JournalRecord record, Entry entry, Reading reading, IReadOnlyList<Finding> findings) =>

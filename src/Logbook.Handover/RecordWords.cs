@@ -40,7 +40,7 @@ internal static class RecordWords
         IEnumerable<string?> areas = body switch
         {
             Entry entry => entry.Readings.Select(r => site.FindPoint(r.Point)?.Area),
-            Correction correction => [site.FindPoint(correction.Reading.Point)?.Area],
+            Correction correction => correction.Readings.Select(r => site.FindPoint(r.Point)?.Area),
             Remark remark => [AreaOf(site, remark.On)],
             EquipmentStateChanged change => [AreaOf(site, change.Equipment)],
             Carry carry => [AreaOf(site, carry.On)],
@@ -102,12 +102,15 @@ internal static class RecordWords
 
     private static string OfCorrection(Desk desk, JournalRecord record, Correction correction)
     {
-        var first = desk.Store.Read(correction.Target).FirstOrDefault()?.Body is Entry entry
-            ? entry.Readings.FirstOrDefault(r => r.Point.Equals(correction.Reading.Point, StringComparison.OrdinalIgnoreCase))
-            : null;
-        return $"{Say.Visible(correction.Reading.Point)} of {Say.Time(desk.Site, correction.Reading.At, record.At)}: "
-            + $"first {(first is null ? "not in that entry" : Say.Reading(desk.Site, first))}, put right to {Say.Reading(desk.Site, correction.Reading)}"
-            + $" {Say.Ref(correction.Target)}{Because(correction.Why)}";
+        var entry = desk.Store.Read(correction.Target).FirstOrDefault()?.Body as Entry;
+        string One(Reading right)
+        {
+            var first = entry?.Readings.FirstOrDefault(r => r.Point.Equals(right.Point, StringComparison.OrdinalIgnoreCase));
+            return $"{Say.Visible(right.Point)} of {Say.Time(desk.Site, right.At, record.At)}: first {(first is null ? "not in that entry" : Say.Reading(desk.Site, first))}, "
+                + (right.NotTaken ? "TAKEN BACK, no value stands" : $"put right to {Say.Reading(desk.Site, right)}");
+        }
+
+        return $"{string.Join("; ", correction.Readings.Select(One))} {Say.Ref(correction.Target)}{Because(correction.Why)}";
     }
 
     private static string By(Site site, Signed? signed) => signed is null ? "" : StepWords.By(site, signed);

@@ -20,14 +20,14 @@ internal static class Folding
     public static State AfterCorrection(this State state, JournalRecord record, Correction correction)
     {
         var newest = state.Latest.Values.FirstOrDefault(value => IsDerivedIn(value, correction));
-        var origin = new Origin(correction.Target, newest?.At ?? correction.Reading.At, record.By, Round: null);
-        var put = correction.Results.Where(result => result.Point is not null).Select(origin.Derived)
-            .Prepend(origin.Read(correction.Reading))
+        var origin = new Origin(correction.Target, newest?.At ?? correction.ReadAt, record.By, Round: null);
+        var put = correction.Readings.Select(origin.Read)
+            .Concat(correction.Results.Where(result => result.Point is not null).Select(origin.Derived))
             .Select(value => Inherit(value, state.Latest) with { CorrectedBy = record.Seq })
             .ToList();
         var latest = state.Latest.TakenBack(correction, record.Seq).TakeNewer(put);
         var judged = new Judged(
-            [.. put.Select(v => v.Point)], Newest(put, latest), OpenFinding.Numbered(record.Seq, correction.Reading.At, correction.Findings));
+            [.. put.Select(v => v.Point)], Newest(put, latest), OpenFinding.Numbered(record.Seq, correction.ReadAt, correction.Findings));
         return state with { Latest = latest, Findings = judged.Apply(Judged.Without(state.Findings, correction.Target)) };
     }
 
@@ -56,7 +56,7 @@ internal static class Folding
     // What was read has typed text; what was derived has none.
     private static bool IsDerivedIn(SeriesValue value, Correction correction) =>
         value.Seq == correction.Target && value.Typed is null && value.Value is not null
-        && !value.Point.Equals(correction.Reading.Point, StringComparison.OrdinalIgnoreCase);
+        && correction.Of(value.Point) is null;
 
     private static SeriesValue Inherit(SeriesValue value, ImmutableDictionary<string, SeriesValue> latest) =>
         latest.TryGetValue(value.Point, out var old) && old.Seq == value.Seq ? value with { Round = old.Round, By = old.By } : value;

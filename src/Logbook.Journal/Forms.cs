@@ -52,7 +52,8 @@ internal static class Forms
             return Raw(kind, body);
         try
         {
-            return (RecordBody)JsonSerializer.Deserialize(body, Options.GetTypeInfo(form))!;
+            var read = (RecordBody)JsonSerializer.Deserialize(body, Options.GetTypeInfo(form))!;
+            return read is Correction { Readings.Count: 0 } ? Raw(kind, body) : read;
         }
         catch (JsonException)
         {

@@ -71,7 +71,7 @@ public sealed record PointInEntry(Origin Origin, IReadOnlyList<SeriesValue> Read
 
     internal PointInEntry Correct(string point, Correction correction, long seq) => this with
     {
-        Read = Same(correction.Reading.Point, point) ? PutRight(correction.Reading, seq) : Read,
+        Read = correction.Of(point) is { } reading ? PutRight(reading, seq) : Read,
         Derived = [.. DerivedIn(correction.Results, point, Origin).Select(value => value with { CorrectedBy = seq })],
     };
 

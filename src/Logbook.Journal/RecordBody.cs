@@ -53,18 +53,47 @@ public sealed record Remark(string Text, string? On, long? Related) : RecordBody
     public override string Kind => "remark";
 }
 
-/// <summary>A reading of an earlier entry put right. Both stay.</summary>
+/// <summary>Readings of an earlier entry put right, or taken back. Both stay.</summary>
 /// <param name="Target">Sequence number of the entry.</param>
 /// <param name="Reading">
-/// The reading as it should have been. It stands for the entry's reading of that point; where the entry has several of
-/// them, for the one with the same time, else for the newest.
+/// The one reading as it should have been, the form of the first programs; null when there are <see cref="Several"/>. It
+/// stands for the entry's reading of that point; where the entry has several of them, for the one with the same time, else
+/// for the newest. One that was not taken takes the entry's value back.
 /// </param>
 /// <param name="Results">All results of that entry, run again: one that is missing here stands no longer.</param>
 /// <param name="Findings">All findings of that entry, run again: they stand for the earlier ones.</param>
 public sealed record Correction(
-    long Target, Reading Reading, string Why, IReadOnlyList<Result> Results, IReadOnlyList<Finding> Findings) : RecordBody
+    long Target, Reading? Reading, string Why, IReadOnlyList<Result> Results, IReadOnlyList<Finding> Findings) : RecordBody
 {
     public override string Kind => "correction";
+
+    /// <summary>Readings of different points that were put right at once, as end points that were swapped must be.</summary>
+    public IReadOnlyList<Reading>? Several { get; init; }
+
+    /// <summary>Everything that is put right, in either form.</summary>
+    public IReadOnlyList<Reading> Readings => Several ?? (Reading is null ? [] : [Reading]);
+
+    /// <summary>The time of the first of them.</summary>
+    public DateTimeOffset ReadAt => Readings[0].At;
+
+    public static Correction Of(long target, IReadOnlyList<Reading> readings, string why, IReadOnlyList<Result> results, IReadOnlyList<Finding> findings) =>
+        readings is [var one] ? new(target, one, why, results, findings) : new(target, null, why, results, findings) { Several = readings };
+
+    /// <summary>What it says of the point; null when nothing.</summary>
+    public Reading? Of(string point) => Readings.FirstOrDefault(r => r.Point.Equals(point, StringComparison.OrdinalIgnoreCase));
+
+    /// <summary>An entry's readings as they stand after it: one for one, of a point that is there more than once the first.</summary>
+    public IReadOnlyList<Reading> PutInto(IReadOnlyList<Reading> readings)
+    {
+        var standing = readings.ToList();
+        foreach (var reading in Readings)
+        {
+            if (standing.FindIndex(r => r.Point.Equals(reading.Point, StringComparison.OrdinalIgnoreCase)) is >= 0 and var place)
+                standing[place] = reading;
+        }
+
+        return standing;
+    }
 }
 
 /// <summary>What a piece of equipment does, since when.</summary>

@@ -114,7 +114,7 @@ internal sealed class RecordTable(LiteEngine engine)
     private static IEnumerable<long> HoursOf(JournalRecord record) => record.Body switch
     {
         Entry entry => entry.Readings.Select(reading => HourOf(reading.At)).Append(HourOf(record.At)).Distinct().Order(),
-        Correction correction => [HourOf(correction.Reading.At), HourOf(record.At)],
+        Correction correction => correction.Readings.Select(reading => HourOf(reading.At)).Append(HourOf(record.At)).Distinct().Order(),
         _ => [HourOf(record.At)],
     };
 

@@ -68,12 +68,12 @@ internal sealed record ReadingRow(long Seq, int N, string Point, DateTimeOffset 
 
     private static IEnumerable<ReadingRow> OfCorrection(JournalRecord record, Correction correction)
     {
-        var reading = correction.Reading;
-        yield return new(
-            record.Seq, 0, Tag(reading.Point), reading.At, reading.Value, Plain.Text(reading.Unit), Plain.TextOrNull(reading.Typed), Plain.TextOrNull(reading.Why), Derived: false, correction.Target);
-        var n = 1;
+        var n = 0;
+        foreach (var reading in correction.Readings)
+            yield return new(
+                record.Seq, n++, Tag(reading.Point), reading.At, reading.Value, Plain.Text(reading.Unit), Plain.TextOrNull(reading.Typed), Plain.TextOrNull(reading.Why), Derived: false, correction.Target);
         foreach (var result in correction.Results.Where(result => result.Point is not null))
-            yield return new(record.Seq, n++, Tag(result.Point!), reading.At, result.Value, Plain.Text(result.Unit), null, null, Derived: true, correction.Target);
+            yield return new(record.Seq, n++, Tag(result.Point!), correction.ReadAt, result.Value, Plain.Text(result.Unit), null, null, Derived: true, correction.Target);
     }
 
     private static void WriteText(NpgsqlBinaryImporter copy, string? text)

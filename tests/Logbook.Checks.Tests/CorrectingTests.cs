@@ -26,8 +26,8 @@ public sealed class CorrectingTests
         var correction = Correct(entry.Seq, "WL-C", "39.68");
 
         Assert.Equal(entry.Seq, correction.Target);
-        Assert.Equal(39.68, correction.Reading.Value);
-        Assert.Equal(Some.Morning, correction.Reading.At);
+        Assert.Equal(39.68, correction.Reading!.Value);
+        Assert.Equal(Some.Morning, correction.Reading!.At);
         Assert.Equal(82.02, Assert.Single(correction.Results).Value, 0.05);
         Assert.Equal("limit.urgent-high", Assert.Single(correction.Findings).Code);
         Assert.Equal("36.98", _line.Journal.Read(entry.Seq).Select(r => r.Body).OfType<Entry>().Single().Readings[2].Typed);
@@ -69,8 +69,46 @@ public sealed class CorrectingTests
         var back = Some.Reading("SL-I", "-") with { Why = "instrument faulty" };
         var correction = Assert.IsType<Correction>(Writing.Correct(_line.Desk, entry.Seq, back, "wrong gauge", "op1").Record!.Body);
 
-        Assert.True(correction.Reading.NotTaken);
+        Assert.True(correction.Reading!.NotTaken);
         Assert.Empty(correction.Findings);
+    }
+
+    [Fact]
+    public void End_points_that_were_swapped_are_put_right_in_one_record_and_nothing_false_stands_between()
+    {
+        var entry = _line.Record("WL-A=29.37", "WL-B=36.98", "WL-C=34.33", "SL-I=145");
+        _line.Later(1);
+
+        var correction = Assert.IsType<Correction>(Writing.Correct(_line.Desk, entry.Seq, [Some.Reading("WL-B", "34.33"), Some.Reading("WL-C", "36.98")], "swapped", "op1").Record!.Body);
+
+        Assert.Null(correction.Reading);
+        Assert.Equal(["WL-B=34.33", "WL-C=36.98"], correction.Readings.Select(r => $"{r.Point}={r.Typed}"), StringComparer.Ordinal);
+        Assert.Equal((34.33, 36.98), (_line.Desk.State.Latest["WL-B"].Value, _line.Desk.State.Latest["WL-C"].Value));
+        Assert.Equal(_line.Journal.Head.Seq, _line.Desk.State.Latest["WL-CE"].CorrectedBy);
+        Assert.DoesNotContain(_line.Desk.State.Findings.Values.SelectMany(f => f), f => f.Seq == entry.Seq);
+        Assert.Equal([36.98], _line.Journal.Series("WL-C", DateTimeOffset.MinValue, DateTimeOffset.MaxValue).Select(v => v.Value));
+        Assert.Contains("WL-B is given 2 times", Assert.Single(Writing.Correct(_line.Desk, entry.Seq, [Some.Reading("WL-B", "34"), Some.Reading("wl-b", "35")], "x", "op1").Mistakes).ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_value_that_belongs_elsewhere_is_taken_back_counts_nowhere_and_what_stood_before_stands_again()
+    {
+        _line.Save("SL-I=145");
+        _line.Later(1);
+        var wrong = _line.Record("SL-I=100");
+        Assert.DoesNotContain(_line.Desk.State.Findings.GetValueOrDefault("SL-I", []), f => f.Finding.Level == Level.Urgent);
+        _line.Later(TimeSpan.FromMinutes(10));
+
+        var correction = Correct(wrong.Seq, "SL-I", "-");
+
+        Assert.Equal("taken back: misread", Assert.Single(correction.Readings).Why);
+        Assert.Null(_line.Desk.State.Latest["SL-I"].Value);
+        Assert.Equal([145, null], _line.Journal.Series("SL-I", DateTimeOffset.MinValue, DateTimeOffset.MaxValue).Select(v => v.Value));
+        var again = Assert.Single(_line.Desk.State.Findings["SL-I"]).Finding;
+        Assert.Equal((Level.Urgent, true), (again.Level, again.Again));
+        Assert.Contains("the later value was taken back", again.Text, StringComparison.Ordinal);
+        Assert.Equal("100", _line.Journal.Read(wrong.Seq).Select(r => r.Body).OfType<Entry>().Single().Readings[0].Typed);
+        Assert.Contains("there is no value to take back", Refused(wrong.Seq, "SL-I", "-"), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -14,6 +14,21 @@ public sealed class StateTests : IDisposable
     public void Dispose() => _journal.Dispose();
 
     [Fact]
+    public void A_correction_of_one_reading_is_written_in_the_first_form_and_one_of_several_in_its_own()
+    {
+        var one = Drafts.Of(Correction.Of(1, [Drafts.Read("SL-T1=103", Eight)], "misread", [], []));
+        var two = Drafts.Of(Correction.Of(1, [Drafts.Read("SL-T1=103", Eight), Drafts.Read("SL-T2=99", Eight)], "swapped", [], []));
+
+        var (first, second) = (JournalRecord.Seal(one, Head.Empty), JournalRecord.Seal(two, Head.Empty));
+
+        Assert.Contains("\"reading\":{", System.Text.Encoding.UTF8.GetString(first.Bytes.Span), StringComparison.Ordinal);
+        Assert.DoesNotContain("several", System.Text.Encoding.UTF8.GetString(first.Bytes.Span), StringComparison.Ordinal);
+        Assert.DoesNotContain("\"reading\":{", System.Text.Encoding.UTF8.GetString(second.Bytes.Span), StringComparison.Ordinal);
+        Assert.Equal(["SL-T1", "SL-T2"], Assert.IsType<Correction>(second.Body).Readings.Select(r => r.Point), StringComparer.Ordinal);
+        Assert.Equal("SL-T1", Assert.Single(Assert.IsType<Correction>(first.Body).Readings).Point);
+    }
+
+    [Fact]
     public void The_newest_reading_stands_even_when_an_older_one_is_typed_later()
     {
         Append(Drafts.Entry(Eight.AddHours(2), "SL-T1=102"));

@@ -15,7 +15,7 @@ public sealed class LogDeedsTests
         terminal.Press("lc↓⏎298⏎read a line too high⏎");
 
         var correction = Assert.Single(terminal.Journal.Read().Select(r => r.Body).OfType<Correction>());
-        Assert.Equal((2, "SL-F1", "298", "read a line too high"), (correction.Target, correction.Reading.Point, correction.Reading.Typed, correction.Why));
+        Assert.Equal((2, "SL-F1", "298", "read a line too high"), (correction.Target, correction.Reading!.Point, correction.Reading.Typed, correction.Why));
         terminal.Press("⎋");
         Assert.Contains("SL-F1 of 08:02: first 301 m3/h, put right to 298", terminal.Words, StringComparison.Ordinal);
     }

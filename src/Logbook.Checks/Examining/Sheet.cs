@@ -27,13 +27,9 @@ internal sealed record Sheet(long Seq, DateTimeOffset At, IReadOnlyList<Reading>
 
     public Sheet Corrected(Correction correction)
     {
-        var place = Readings.ToList().FindIndex(r => r.Point.Equals(correction.Reading.Point, StringComparison.OrdinalIgnoreCase));
-        return place < 0 ? this : this with
-        {
-            Readings = [.. Readings.Take(place), correction.Reading, .. Readings.Skip(place + 1)],
-            Results = correction.Results,
-            Findings = correction.Findings,
-        };
+        return Readings.Any(r => correction.Of(r.Point) is not null)
+            ? this with { Readings = correction.PutInto(Readings), Results = correction.Results, Findings = correction.Findings }
+            : this;
     }
 }
 

@@ -23,7 +23,7 @@ internal static class RecordLines
         Correction correction =>
         [
             .. Field(session, "corrects", $"{Say.Ref(correction.Target)}: {correction.Why}"),
-            .. OfReading(session, record, correction.Reading),
+            .. correction.Readings.SelectMany(r => OfReading(session, record, r)),
             .. OfResults(session, correction.Results),
             .. correction.Findings.SelectMany(f => FindingLines.Of(session, f)),
         ],

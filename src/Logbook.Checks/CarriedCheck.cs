@@ -24,13 +24,15 @@ internal static class CarriedCheck
     {
         if (kind.NeedsUntil && item.Until is null)
         {
-            yield return Mistake.Typed($"a {kind.Name} needs its end", "--until TIME");
+            yield return Mistake.Typed($"{Words.A(kind.Name)} needs its end", "--until TIME");
         }
 
         foreach (var field in kind.Fields.Where(f => string.IsNullOrWhiteSpace(item.Fields.GetValueOrDefault(f))))
         {
             var words = CarryKinds.Words.GetValueOrDefault(field);
-            yield return Mistake.Typed($"a {kind.Name} needs '{field}'", $"--set {field}={(words is null ? "VALUE" : string.Join("|", words))}");
+            yield return field == "allowed-by"
+                ? Mistake.Typed($"it is not said who allowed the {kind.Name}", "--set allowed-by=CODE, or the name of who did")
+                : Mistake.Typed($"{Words.A(kind.Name)} needs '{field}'", $"--set {field}={(words is null ? "VALUE" : string.Join("|", words))}");
         }
 
         foreach (var mistake in Values(kind.Name, item.Fields))
@@ -39,12 +41,26 @@ internal static class CarriedCheck
         }
     }
 
-    /// <summary>Fields that take one of a few words.</summary>
-    public static IEnumerable<Mistake> Values(string kind, IReadOnlyDictionary<string, string> fields) =>
+    /// <summary>Fields that the kind does not take, that take one of a few words, or that count people.</summary>
+    /// <param name="already">Names that the item has from an older record: they may still be told anew.</param>
+    public static IEnumerable<Mistake> Values(string kind, IReadOnlyDictionary<string, string> fields, params IEnumerable<string> already) =>
+    [
+        .. UnknownNames(kind, fields.Keys.Except(already, StringComparer.Ordinal)),
+        .. fields.TryGetValue("inside", out var inside) && CarriedItem.CountIn(inside) is null ? [Mistake.Typed($"inside={inside}: how many are inside begins with a number", "--set inside=2, as the attendant counts")] : Array.Empty<Mistake>(),
+        .. OneOfAFew(kind, fields),
+    ];
+
+    private static IEnumerable<Mistake> UnknownNames(string kind, IEnumerable<string> names)
+    {
+        var known = CarryKinds.Find(kind)?.Names ?? [];
+        return names.Except(known, StringComparer.Ordinal).Select(name => Mistake.Typed($"{Words.A(kind)} takes no '{name}'", $"--set NAME=VALUE with: {string.Join(", ", known)}"));
+    }
+
+    private static IEnumerable<Mistake> OneOfAFew(string kind, IReadOnlyDictionary<string, string> fields) =>
         from field in fields
         let words = CarryKinds.Words.GetValueOrDefault(field.Key)
         where words is not null && !string.IsNullOrWhiteSpace(field.Value) && !words.Contains(field.Value, StringComparer.OrdinalIgnoreCase)
-        select Mistake.Typed($"'{field.Value}' is no {field.Key} of a {kind}", "accepted: " + string.Join(", ", words));
+        select Mistake.Typed($"'{field.Value}' is no {field.Key} of {Words.A(kind)}", "accepted: " + string.Join(", ", words));
 
     /// <summary>
     /// Locks change hands without a gap: the incoming person's goes on before the outgoing person's comes off (orderly transfer
@@ -56,7 +72,7 @@ internal static class CarriedCheck
         var mine = item.Locks.Contains(code, StringComparer.OrdinalIgnoreCase);
         return (item.ItemKind, step, mine) switch
         {
-            (not "isolation", _, _) => [Mistake.Typed($"item {item.Id} is a {item.ItemKind}: locks hang on an isolation", "")],
+            (not "isolation", _, _) => [Mistake.Typed($"item {item.Id} is {Words.A(item.ItemKind)}: locks hang on an isolation", "")],
             (_, not ("on" or "off"), _) => [Mistake.Typed($"'{step}' is no step of a lock", "on or off")],
             (_, "on", true) => [Mistake.Typed($"a lock of {code} is recorded as on already")],
             (_, "off", false) => [Mistake.Typed($"no lock of {code} is recorded at item {item.Id}", Recorded(item))],

@@ -12,7 +12,8 @@ internal static class LimitWords
     private const string KeepClear = "follow the site's high-temperature procedure now; keep clear of hatches, do not sample";
 
     // Smelt meets too little or too strong wash: an explosion hazard that recovery boiler practice knows (from memory, no source at hand).
-    private const string CallTheBoiler = "call the recovery boiler first, before anything is changed here: its dissolving tank can explode without weak wash; follow its procedure";
+    // One wording, that of the site's caution: two of them in one note would read as two different things to do.
+    private const string CallTheBoiler = "call the recovery boiler first, before anything is changed here: without the right wash its dissolving tank can explode; follow its procedure";
 
     /// <param name="Area">Area code; null for every area.</param>
     /// <param name="Has">A word in the point's description, or its unit; null for every point.</param>
@@ -29,12 +30,12 @@ internal static class LimitWords
         new("green-liquor-cooler", "to the slaker", true, Level.Urgent, null, "the slaker may boil over: " + KeepClear),
         new("slaker", "flow to the slaker", false, Level.Urgent, null, "lime without liquor boils over: follow the site's lost-flow procedure now; keep clear of hatches, do not sample"),
         new("slaker", "hatch", null, Level.Urgent, null, "keep clear, hot caustic blinds; follow the site's procedure now"),
-        new("weak-wash", "level", false, Level.Urgent, null, CallTheBoiler + " now"),
+        new("weak-wash", "level", false, Level.Urgent, null, CallTheBoiler),
         new("weak-wash", "level", false, Level.Watch, null, CallTheBoiler),
         new("weak-wash", "hours of weak wash", false, Level.Watch, null, CallTheBoiler),
-        new("weak-wash", "flow to the dissolving tank", false, Level.Urgent, null, CallTheBoiler + " now"),
+        new("weak-wash", "flow to the dissolving tank", false, Level.Urgent, null, CallTheBoiler),
         new("weak-wash", "flow to the dissolving tank", false, Level.Watch, null, CallTheBoiler),
-        new("weak-wash", "dissolving tank density", null, Level.Urgent, null, CallTheBoiler + " now"),
+        new("weak-wash", "dissolving tank density", null, Level.Urgent, null, CallTheBoiler),
         new("weak-wash", "dissolving tank density", null, Level.Watch, null, CallTheBoiler),
         new(null, "ppm", true, Level.Urgent, null, "treat it as true: leave, warn others, and follow the site's gas procedure now"),
         new(null, "ppm", true, Level.Watch, null, "follow the site's gas procedure; smell is no warning"),

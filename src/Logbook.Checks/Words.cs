@@ -36,6 +36,9 @@ internal static class Words
         ? Number(Math.Round(span.TotalHours, 1)) + " h"
         : Number(Math.Round(span.TotalMinutes)) + " min";
 
+    /// <summary><c>an isolation</c>, <c>a permit</c>.</summary>
+    public static string A(string noun) => (noun.Length > 0 && "aeiou".Contains(noun[0], StringComparison.OrdinalIgnoreCase) ? "an " : "a ") + noun;
+
     public static string And(IReadOnlyList<string> items) => Join(items, "and");
 
     public static string Or(IReadOnlyList<string> items) => Join(items, "or");

@@ -11,8 +11,8 @@ internal static class Carried
         $"{Say.Visible(carry.ItemKind)}, {Say.Equipment(site, carry.On)}: {Say.Visible(carry.Text)}"
         + Until(site, carry.Until, near) + Owner(site, carry.Owner) + Fields(carry.Fields);
 
-    // Who allowed it, and how often its check is due, which the due list asks for.
-    private static readonly string[] OfPaper = ["allowed", "allowed by", "every"];
+    // How often its check is due, which the due list asks for.
+    private static readonly string[] OfPaper = ["every"];
 
     /// <summary>The text with date, owner, fields and change; <paramref name="without"/> names the fields said elsewhere.</summary>
     /// <param name="brief">Without the owner and what only the paper needs.</param>

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Logbook.Journal;
 using Logbook.Plant;
 
@@ -15,7 +16,10 @@ internal static class Hazards
     // After this long a count of people inside says nothing any more.
     private static readonly TimeSpan CountHolds = TimeSpan.FromHours(1);
 
-    public static IReadOnlyList<HazardLine> Of(Site site, State state, DateTimeOffset now)
+    public static IReadOnlyList<HazardLine> Of(Site site, State state, DateTimeOffset now) => Of(site, state, now, ImmutableDictionary<long, IReadOnlyList<DateTimeOffset>>.Empty);
+
+    /// <param name="missed">Checks instead of defeated trips that were missed: see <see cref="InsteadOfTrips.Missed"/>.</param>
+    public static IReadOnlyList<HazardLine> Of(Site site, State state, DateTimeOffset now, IReadOnlyDictionary<long, IReadOnlyList<DateTimeOffset>> missed)
     {
         var seen = state.Findings.Values.SelectMany(f => f).OrderBy(f => f.Seq).ThenBy(f => f.Number).Select(f => (Finding: f, Line: Seen(site, f, now))).Where(s => s.Line is not null).ToList();
         // What was seen of an open item, and that its equipment is in acid, stand beside it: one fact is one line.
@@ -26,7 +30,7 @@ internal static class Hazards
             Acid: acid.Where(e => i.ItemKind == "wash" && e.Equipment.Equals(i.On, StringComparison.OrdinalIgnoreCase)).ToList())).ToList();
         return
         [
-            .. items.Select(x => Open(site, state, x.Item, now).With(
+            .. items.Select(x => Open(site, state, x.Item, now, missed).With(
                     [.. x.Acid.Select(e => ($"In acid since {AcidSince(site, e, now)} {By(site, e)}", $"In acid since {AcidSince(site, e, now)}")), .. x.Seen.Select(s => LastLook(site, s.Finding, now)).Select(w => (w, w))],
                     [.. x.Seen.Select(s => s.Finding)]))
                 .Concat(acid.Except(items.SelectMany(x => x.Acid)).Select(e => Acid(site, e, now)))
@@ -60,11 +64,19 @@ internal static class Hazards
     /// <summary>True when someone is recorded inside equipment.</summary>
     public static bool SomeoneInside(CarriedItem item) => item.ItemKind == "permit" && item.Fields.ContainsKey("inside");
 
-    private static HazardLine Open(Site site, State state, CarriedItem item, DateTimeOffset now)
+    private static HazardLine Open(Site site, State state, CarriedItem item, DateTimeOffset now, IReadOnlyDictionary<long, IReadOnlyList<DateTimeOffset>> missed)
     {
         var (word, _) = InWords(site, state, item, now, brief: false);
-        string Text(bool brief) => InWords(site, state, item, now, brief).Text;
-        return new HazardLine(word, $"{Text(brief: false)} {Carried.Opened(site, item, now)}", item.Since, item.Id) { Brief = Text(brief: true) };
+        string Text(bool brief) => InWords(site, state, item, now, brief).Text + DefeatedTrip.Missed(site, item, missed, now);
+        return new HazardLine(word, $"{Text(brief: false)} {Carried.Opened(site, item, now)}", item.Since, item.Id) { Brief = Text(brief: true), Name = Name(site, item) };
+    }
+
+    /// <summary>The place, and where the place is not the thing itself its first words: a gas monitor that is out, which trip is off.</summary>
+    internal static string Name(Site site, CarriedItem item)
+    {
+        var place = Say.Equipment(site, item.On);
+        var thing = Say.Visible(item.Text.Split(',', ';', '.')[0].Trim());
+        return item.ItemKind is "safety-equipment" or "bypass" ? $"{place}, {thing}" : place;
     }
 
     /// <param name="brief">Without whose it is and who said so: what it is, until when and what to do instead always stand.</param>
@@ -76,10 +88,10 @@ internal static class Hazards
         {
             "permit" when SomeoneInside(item) => ("inside", $"{place}: {Rest("inside")}. {Count(site, item, now, brief)} Count again with the attendant at takeover."),
             "permit" => ("permit", $"{place}: {Rest()}. Nothing is recorded of who is inside; ask the attendant."),
-            "isolation" => ("locked", $"{place}, DO NOT START: {Rest()}.{Locks(site, item)} Verify at the lock board."),
-            "bypass" => ("defeated", $"{place}: {Rest("point")}.{Instead(item)}{LastRead(site, state, item, now)}"),
+            "isolation" => ("locked", $"{place}, DO NOT START: {Rest()}.{(LockedYetRunning.Beside(site, state, item, now) is { } runs ? " " + runs : "")}{Locks(site, item)} Verify at the lock board."),
+            "bypass" => ("defeated", $"{place}: {Rest(["point", .. DefeatedTrip.AllowedBy])}.{(brief ? "" : DefeatedTrip.Allowed(site, item))}{Instead(item)}{DefeatedTrip.LastRead(site, state, item, now)}"),
             "safety-equipment" => ("out", $"{place}: {Rest()}.{Instead(item)}"),
-            _ => ("acid", $"{place}: {Rest("acid")}."),
+            _ => ("acid", $"{place}: {(item.Fields.GetValueOrDefault("acid") is "yes" ? Rest("acid") : Rest())}."),
         };
     }
 
@@ -95,12 +107,6 @@ internal static class Hazards
 
     private static string Instead(CarriedItem item) =>
         item.Fields.ContainsKey("instead") ? "" : " Nothing is recorded of what to do instead.";
-
-    /// <summary>What the check that stands in for the trip last said.</summary>
-    private static string LastRead(Site site, State state, CarriedItem item, DateTimeOffset now) =>
-        item.Fields.GetValueOrDefault("point") is not { } tag ? ""
-        : state.Latest.GetValueOrDefault(tag) is { Value: { } value } last && last.At >= item.Since ? $" {Say.Visible(tag)} last {Say.Time(site, last.At, now)}, {Say.Value(site.FindPoint(tag), value, last.Unit)} {Say.Ref(last.Seq)}."
-        : $" {Say.Visible(tag)} has not been read since.";
 
     private static HazardLine Acid(Site site, EquipmentStatus status, DateTimeOffset now) => new(
         "acid",

@@ -21,6 +21,11 @@ public static class InsteadOfTrips
     /// <summary>True when the round is read instead of a defeated trip.</summary>
     public static bool Is(string round) => round.StartsWith("instead-", StringComparison.Ordinal);
 
+    /// <summary>Item to the times at which its check fell due and nobody made it.</summary>
+    internal static IReadOnlyDictionary<long, IReadOnlyList<DateTimeOffset>> Missed(IEnumerable<(string Round, DateTimeOffset DueAt)> missed) => missed
+        .Where(m => Is(m.Round)).Distinct().GroupBy(m => long.Parse(m.Round["instead-".Length..], CultureInfo.InvariantCulture))
+        .ToDictionary(g => g.Key, g => (IReadOnlyList<DateTimeOffset>)[.. g.Select(m => m.DueAt).Order()]);
+
     /// <param name="then">The state at the stretch's end.</param>
     internal static IEnumerable<RoundSheet> Sheets(Desk desk, State then, IReadOnlyList<JournalRecord> records, DateTimeOffset begin, DateTimeOffset to)
     {

@@ -70,7 +70,7 @@ public sealed record NowView
             InCharge = Handover.InCharge.Of(desk),
             Held = state.Line.Holder is not null,
             Unfinished = Handover.InCharge.Unfinished(desk),
-            Hazards = Handover.Hazards.Of(site, state, now),
+            Hazards = Handover.Hazards.Of(site, state, now, InsteadOfTrips.Missed(rounds.Where(r => r.State == CheckState.Missed).Select(r => (r.Round, r.DueAt)))),
             StandsOut = [.. state.Findings.Values.SelectMany(f => f).OrderByDescending(f => f.Finding.Level).ThenByDescending(f => f.At).ThenBy(f => f.Seq).ThenByDescending(Doubts).ThenBy(f => f.Number)],
             Line = LineRow.Of(site, state, now),
             Rounds = [.. rounds.Where(r => !InsteadOfTrips.Is(r.Round))],
@@ -96,6 +96,9 @@ public sealed record NowView
 /// <param name="Word">One word of its kind: <c>inside</c>, <c>permit</c>, <c>locked</c>, <c>defeated</c>, <c>out</c>, <c>acid</c>, <c>gas</c>, or <c>seen</c> for a safety point that was seen bad.</param>
 public sealed record HazardLine(string Word, string Text, DateTimeOffset Since, long Seq)
 {
+    /// <summary>Which thing it is, for where a line has room for no more.</summary>
+    public string Name { get; init; } = Text.Split(':', ',')[0];
+
     /// <summary>The text without whose it is, who opened, counted and saw it, for where lines are few.</summary>
     public string Brief { get; init; } = Text;
 

@@ -58,7 +58,7 @@ public sealed class WritingTests
     [Fact]
     public void A_carried_item_is_opened_and_closed_by_its_id()
     {
-        var id = Writing.AddCarried(_line.Desk, Item("bypass", ("instead", "flow by hand each 30 min")), "op1").Record!.Seq;
+        var id = Writing.AddCarried(_line.Desk, Item("bypass", ("instead", "flow by hand each 30 min"), ("allowed-by", "eng1")), "op1").Record!.Seq;
         Assert.Equal(id, Assert.Single(_line.Desk.State.Carried).Id);
 
         Assert.Contains($"open: {id} bypass at slaker", Assert.Single(Writing.CloseCarried(_line.Desk, id + 5, "done", "op1").Mistakes).Accepted, StringComparison.Ordinal);
@@ -73,6 +73,9 @@ public sealed class WritingTests
         RefusedWith(Writing.AddCarried(_line.Desk, Item("permit"), "op1"), "a permit needs 'number'");
         RefusedWith(Writing.AddCarried(_line.Desk, Item("permit", ("number", "4417")) with { Until = null }, "op1"), "a permit needs its end");
         RefusedWith(Writing.AddCarried(_line.Desk, Item("bypass"), "op1"), "a bypass needs 'instead'");
+        RefusedWith(Writing.AddCarried(_line.Desk, Item("bypass", ("instead", "by hand")), "op1"), "it is not said who allowed the bypass");
+        RefusedWith(Writing.AddCarried(_line.Desk, Item("permit", ("number", "4417"), ("insde", "2")), "op1"), "a permit takes no 'insde'; --set NAME=VALUE with: number, inside");
+        RefusedWith(Writing.AddCarried(_line.Desk, Item("permit", ("number", "4417"), ("inside", "two")), "op1"), "how many are inside begins with a number");
         RefusedWith(Writing.AddCarried(_line.Desk, Item("sample", ("status", "gone")), "op1"), "accepted: taken, at the laboratory, lost");
         RefusedWith(Writing.AddCarried(_line.Desk, Item("action") with { Text = "" }, "op1"), "the text is empty");
         RefusedWith(Writing.AddCarried(_line.Desk, Item("action") with { Owner = "op9" }, "op1"), "'op9' is not a person");

@@ -83,7 +83,7 @@ public sealed class CarriedTests
     {
         using var line = new SmallLine("2026-11-24T08:00-05:00");
         var bypass = line.Carry(
-            "bypass", "slaker", "low-flow trip bridged", SmallLine.At("2026-11-24T14:00-05:00"), ("instead", "level by hand"), ("point", "WT-L"), ("every", "30m"));
+            "bypass", "slaker", "low-flow trip bridged", SmallLine.At("2026-11-24T14:00-05:00"), ("instead", "level by hand"), ("allowed-by", "eng1"), ("point", "WT-L"), ("every", "30m"));
         line.Clock("2026-11-24T08:31-05:00").Record(null, "WT-L=50.0");
         line.Clock("2026-11-24T09:50-05:00").Close(bypass, "trip back in service");
 
@@ -97,7 +97,7 @@ public sealed class CarriedTests
     public void What_is_read_instead_of_a_trip_stays_due_in_an_upset()
     {
         using var line = new SmallLine("2026-11-24T08:00-05:00");
-        line.Carry("bypass", "slaker", "low-flow trip bridged", SmallLine.At("2026-11-24T14:00-05:00"), ("instead", "level by hand"), ("point", "WT-L"), ("every", "30m"));
+        line.Carry("bypass", "slaker", "low-flow trip bridged", SmallLine.At("2026-11-24T14:00-05:00"), ("instead", "level by hand"), ("allowed-by", "eng1"), ("point", "WT-L"), ("every", "30m"));
         Writing.BeginUpset(line.Desk, null, "slaker boiling over", "op1");
         line.Clock("2026-11-24T10:00-05:00");
 
@@ -115,7 +115,7 @@ public sealed class CarriedTests
     public void A_compensating_check_that_cannot_be_made_is_refused(string field, string value, string wrong)
     {
         using var line = new SmallLine("2026-11-24T08:00-05:00");
-        var fields = new Dictionary<string, string>(StringComparer.Ordinal) { ["instead"] = "by hand", [field] = value };
+        var fields = new Dictionary<string, string>(StringComparer.Ordinal) { ["instead"] = "by hand", ["allowed-by"] = "eng1", [field] = value };
 
         var written = Writing.AddCarried(line.Desk, new Carry("bypass", "slaker", "bridged", line.Desk.Now.AddHours(2), null, fields), "op1");
 

@@ -29,7 +29,7 @@ internal static class TroubledNight
                 line.Carry("permit", "lime-mud-tank", "tank cleaning", SmallLine.At("2026-11-25T08:00-05:00"), ("number", "4417"), ("inside", "1 by the attendant"));
                 break;
             case 4:
-                line.Carry("bypass", "slaker", "low-flow lime trip bridged", SmallLine.At("2026-11-25T14:00-05:00"), ("instead", "liquor flow by hand each half hour"));
+                line.Carry("bypass", "slaker", "low-flow lime trip bridged", SmallLine.At("2026-11-25T14:00-05:00"), ("instead", "liquor flow by hand each half hour"), ("allowed-by", "eng1"));
                 line.State("wl-filter", "acid", "cloth wash");
                 break;
             case 5 or 6:

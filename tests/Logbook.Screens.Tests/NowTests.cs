@@ -178,7 +178,7 @@ public sealed class NowTests
     [Fact]
     public void On_every_other_page_what_can_hurt_is_named()
     {
-        using var terminal = new Terminal(before: t => t.Carry("bypass", "slaker", "low-flow lime trip off", Testing.Some.Morning.AddHours(5), ("instead", "flow by hand"), ("allowed by", "eng1")));
+        using var terminal = new Terminal(before: t => t.Carry("bypass", "slaker", "low-flow lime trip off", Testing.Some.Morning.AddHours(5), ("instead", "flow by hand"), ("allowed-by", "eng1")));
 
         Assert.Contains("DEFEATED Slaker", terminal.Press("l").Screen, StringComparison.Ordinal);
         Assert.Contains("DEFEATED Slaker", terminal.Press("⎋").Open("Line round").Screen, StringComparison.Ordinal);

@@ -19,7 +19,7 @@ internal static class OpenWork
         script.Events.Add(planted);
         var item = new Carry(
             "bypass", "lime-screw", "low-flow trip of the lime feed bridged, transmitter being changed", scene.Until.AddHours(4), scene.Staff.Supervisor,
-            new Dictionary<string, string>(StringComparer.Ordinal) { ["instead"] = "liquor flow read each hour, lime off by hand under 200 m3/h", ["point"] = "SL-F1", ["every"] = "1h", ["allowed"] = scene.Staff.Engineer });
+            new Dictionary<string, string>(StringComparer.Ordinal) { ["instead"] = "liquor flow read each hour, lime off by hand under 200 m3/h", ["point"] = "SL-F1", ["every"] = "1h", ["allowed-by"] = scene.Staff.Engineer });
         script.Acts.Add(new Act(at, desk => Writing.AddCarried(desk, item, scene.Staff.Supervisor)) { Plants = planted });
     }
 

@@ -27,10 +27,16 @@ public static class SignedWriting
     public static Handed Close(Desk desk, SignWith sign, long id, string why, string by) => Handed.Step(
         desk, by,
         () => Writing.WhyNotClose(desk, id, why, by),
-        () => null,
+        () => StillInside(desk, id),
         () => desk.State.Carried.Find(c => c.Id == id) is { IsHazard: true }
             ? Sign(desk, sign, by, Signing.Closed, signed => new CarryClosed(id, why.Trim()) { Signed = signed })
             : (new CarryClosed(id, why.Trim()), null));
+
+    /// <summary>A permit ends when the last count of people inside is none: closing it would take them off every page.</summary>
+    private static string? StillInside(Desk desk, long id) =>
+        desk.State.Carried.Find(c => c.Id == id) is { ItemKind: "permit" } item && item.Fields.TryGetValue("inside", out var inside) && CarriedItem.CountIn(inside) is not 0
+            ? $"permit {id}, {Say.Equipment(desk.Site, item.On)}: {Say.Visible(inside)} counted inside; it is closed when everybody is out: count with the attendant, then carry confirm {id} --set inside=0"
+            : null;
 
     private static (RecordBody? Body, string? Refused) Sign(Desk desk, SignWith sign, string by, string means, Func<Signed, RecordBody> body)
     {

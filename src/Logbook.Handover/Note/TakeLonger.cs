@@ -21,7 +21,14 @@ internal static class TakeLonger
     public static IEnumerable<string> Away(Desk desk, string by)
     {
         var planned = TimeSpan.FromDays(LongestBreak(desk.Site.Crews.Pattern)) + Slack;
-        if (Since.LastTime(desk, by)?.At is { } last && desk.Now - last > planned)
+        if (Since.LastTime(desk, by)?.At is not { } last)
+        {
+            if (desk.Now - JournalSpan.Begin(desk) > planned)
+            {
+                yield return $"{Say.Person(desk.Site, by)} was never here before, as far as the log tells";
+            }
+        }
+        else if (desk.Now - last > planned)
         {
             yield return $"{Say.Person(desk.Site, by)} was last here {Say.Day(desk.Site, last)}, {Say.Count((int)(desk.Now - last).TotalDays, "day")} ago, longer than the longest planned break";
         }
@@ -45,7 +52,7 @@ internal static class TakeLonger
         "permit" => (1, "permit spans the change"),
         "isolation" => (2, "isolation spans the change"),
         "bypass" => (3, "trip defeated"),
-        "safety-equipment" => (4, "safety equipment out"),
+        "safety-equipment" => (4, $"out: {Hazards.Name(site, item)}"),
         "wash" when item.IsHazard => (5, "acid wash"),
         _ => null,
     };

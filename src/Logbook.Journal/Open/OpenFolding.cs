@@ -22,6 +22,7 @@ internal static class OpenFolding
             Confirmed = confirmation,
             LastSeen = look.Seen ? record.At : item.LastSeen,
             LastChange = look.Changed is null ? item.LastChange : confirmation,
+            ChangedToAcid = item.ChangedToAcid || CarriedItem.SaysAcid(look.Changed),
             Fields = look.Fields.Aggregate(item.Fields.ToImmutableDictionary(StringComparer.Ordinal), (all, field) => all.SetItem(field.Key, field.Value)),
             FieldsSet = look.Fields.Aggregate(item.FieldsSet, (all, field) => all.SetItem(field.Key, confirmation)),
             Locks = look.Lock switch
@@ -98,7 +99,7 @@ internal static class OpenFolding
     public static State AfterReopening(this State state, JournalRecord record, Correction correction) => state with
     {
         Unanswered = Waiting(
-            state.Unanswered.RemoveAll(f => f.Seq == correction.Target), OpenFinding.Numbered(record.Seq, correction.Reading.At, correction.Findings)),
+            state.Unanswered.RemoveAll(f => f.Seq == correction.Target), OpenFinding.Numbered(record.Seq, correction.ReadAt, correction.Findings)),
     };
 
     private static ImmutableList<OpenFinding> Waiting(ImmutableList<OpenFinding> open, IEnumerable<OpenFinding> findings) =>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 
 namespace Logbook.Journal;
 
@@ -24,10 +25,38 @@ public sealed record CarriedItem(
     public ImmutableList<string> Locks { get; init; } = [];
 
     /// <summary>Kinds that can hurt: never counted, cut or demoted.</summary>
-    public bool IsHazard => CanHurt(ItemKind, Fields);
+    public bool IsHazard => CanHurt(ItemKind, Text, Fields) || (ItemKind is "wash" && ChangedToAcid);
 
-    public static bool CanHurt(string kind, IReadOnlyDictionary<string, string> fields) =>
-        kind is "isolation" or "permit" or "bypass" or "safety-equipment" || (kind is "wash" && fields.ContainsKey("acid"));
+    /// <summary>True when a change that was told of it speaks of acid: what is told later does not take that back.</summary>
+    public bool ChangedToAcid { get; init; }
+
+    /// <summary>The number with which a count of people begins (<c>1 by the attendant</c>); null when it begins with none.</summary>
+    public static int? CountIn(string counted) =>
+        int.TryParse(string.Concat(counted.TrimStart().TakeWhile(char.IsAsciiDigit)), NumberStyles.None, CultureInfo.InvariantCulture, out var count) ? count : null;
+
+    /// <summary>A wash is an acid one by its field or by its words: whoever typed the words alone must not have hidden it.</summary>
+    public static bool CanHurt(string kind, string text, IReadOnlyDictionary<string, string> fields) =>
+        kind is "isolation" or "permit" or "bypass" or "safety-equipment"
+        || (kind is "wash" && (fields.ContainsKey("acid") || SaysAcid(text) || fields.Values.Any(SaysAcid)));
+
+    /// <summary>True when the words name acid, in general or one that such a line is washed with.</summary>
+    public static bool SaysAcid(string? words) => words is not null && Acids.Any(acid => WordBegins(words, acid));
+
+    // Acids of descaling: common practice, no source. Beginnings of words, so that "acidic" and "sulphamic" are found.
+    private static readonly string[] Acids = ["acid", "hcl", "hydrochlor", "muriatic", "sulfam", "sulpham", "citric", "formic", "nitric"];
+
+    private static bool WordBegins(string words, string begin)
+    {
+        for (var at = words.IndexOf(begin, StringComparison.OrdinalIgnoreCase); at >= 0; at = words.IndexOf(begin, at + 1, StringComparison.OrdinalIgnoreCase))
+        {
+            if (at == 0 || !char.IsLetter(words[at - 1]))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
 }
 
 /// <summary>One look at a carried item.</summary>

@@ -21,6 +21,6 @@ internal static class HazardLines
     public static HazardLine? Of(Session session, OpenFinding finding) =>
         session.Facts.Now.Hazards.FirstOrDefault(h => h.Findings.Any(f => f.Seq == finding.Seq && f.Number == finding.Number));
 
-    /// <summary>Its word and its place, which stands before the first colon or comma.</summary>
-    public static string Name(HazardLine hazard) => $"{hazard.Word.ToUpperInvariant()} {hazard.Text.Split(':', ',')[0]}";
+    /// <summary>Its word and which thing it is.</summary>
+    public static string Name(HazardLine hazard) => $"{hazard.Word.ToUpperInvariant()} {hazard.Name}";
 }

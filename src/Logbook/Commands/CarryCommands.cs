@@ -24,7 +24,7 @@ internal static class CarryCommands
         var text = Options.Text("--text", "What is open.", "TEXT");
         var until = Options.Text("--until", "When it ends or is due.", "TIME");
         var owner = Options.Text("--owner", "Code of the person who owns it.", "CODE");
-        var set = Options.Many("--set", "What this kind asks for beside it; may be repeated.", "NAME=VALUE");
+        var set = Options.Many("--set", $"What this kind asks for beside it; may be repeated. Names, those that are needed with a star: {Names()}.", "NAME=VALUE");
         var by = Options.By();
         var json = Options.Json();
         var command = new Command("add", "Opens a carried item; its id is the record's number.") { kind, on, text, until, owner, set, by, json };
@@ -43,12 +43,15 @@ internal static class CarryCommands
             if (code == ExitCode.Done)
             {
                 CautionText.Opened(shell, desk.Site, "carry:" + item.ItemKind, item.On);
+                CautionText.LockedYetRunning(shell, desk, item.On);
             }
 
             return code;
         }));
         return command;
     }
+
+    private static string Names() => string.Join("; ", CarryKinds.All.Select(k => $"{k.Name}: {string.Join(", ", k.Names.Select(n => k.Fields.Contains(n, StringComparer.Ordinal) ? n + "*" : n))}"));
 
     private static Command Close(Shell shell)
     {

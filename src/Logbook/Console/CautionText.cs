@@ -1,3 +1,4 @@
+using Logbook.Checks;
 using Logbook.Handover;
 using Logbook.Journal;
 using Logbook.Plant;
@@ -13,6 +14,15 @@ internal static class CautionText
     /// <summary>For the samples that an entry's readings are of: whoever titrates has its poisons on the bench.</summary>
     public static void WorkedOn(Shell shell, Site site, Entry entry) =>
         Print(shell, site, [.. entry.Readings.Where(r => !r.NotTaken).Select(r => site.FindPoint(r.Point)?.Sample).OfType<string>().Distinct(StringComparer.Ordinal).Select(s => "sample:" + s)]);
+
+    /// <summary>For an isolation or a state that was just recorded, when the log now has the equipment both locked and running.</summary>
+    public static void LockedYetRunning(Shell shell, Desk desk, string on)
+    {
+        if (Handover.LockedYetRunning.Warning(desk, on) is { } warning)
+        {
+            shell.Error.WriteLine($"CAUTION {warning}");
+        }
+    }
 
     private static void Print(Shell shell, Site site, IReadOnlyList<string> triggers)
     {

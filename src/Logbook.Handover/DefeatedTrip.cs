@@ -1,0 +1,46 @@
+using Logbook.Journal;
+using Logbook.Plant;
+
+namespace Logbook.Handover;
+
+/// <summary>What a defeated trip's line says of the check that stands in for it: its last value, how that lies to its limits, and when it was missed.</summary>
+internal static class DefeatedTrip
+{
+    public static string LastRead(Site site, State state, CarriedItem item, DateTimeOffset now)
+    {
+        if (item.Fields.GetValueOrDefault("point") is not { } tag)
+        {
+            return "";
+        }
+
+        if (state.Latest.GetValueOrDefault(tag) is not { Value: { } value } last || last.At < item.Since)
+        {
+            return $" {Say.Visible(tag)} has not been read since.";
+        }
+
+        var point = site.FindPoint(tag);
+        return $" {Say.Visible(tag)} last {Say.Time(site, last.At, now)}, {Say.Value(point, value, last.Unit)}{(point is null ? "" : Beyond(point, value))} {Say.Ref(last.Seq)}.";
+    }
+
+    /// <param name="missed">Item to the times at which its check fell due and was not made, in the running shift.</param>
+    public static string Missed(Site site, CarriedItem item, IReadOnlyDictionary<long, IReadOnlyList<DateTimeOffset>> missed, DateTimeOffset now) =>
+        missed.GetValueOrDefault(item.Id) is { Count: > 0 } times ? $" This check was MISSED at {string.Join(", ", times.Select(at => Say.Time(site, at, now)))}." : "";
+
+    /// <summary>Who let it be defeated: a person of the site by name, anybody else as it was typed.</summary>
+    public static string Allowed(Site site, CarriedItem item) =>
+        item.Fields.FirstOrDefault(f => AllowedBy.Contains(f.Key, StringComparer.OrdinalIgnoreCase)) is { Value: { Length: > 0 } by } ? $" Allowed by {Say.Person(site, by)}." : " Nothing is recorded of who allowed it.";
+
+    /// <summary>Names of the field that says who allowed it: today's first, then those of older records.</summary>
+    public static readonly IReadOnlyList<string> AllowedBy = ["allowed-by", "allowed by", "allowed"];
+
+    private static string Beyond(Point point, double value)
+    {
+        var limits = point.Limits;
+        (double? Limit, int Side, string Words)[] all =
+        [
+            (limits.UrgentHigh, 1, "ABOVE its urgent limit"), (limits.UrgentLow, -1, "BELOW its urgent limit"),
+            (limits.WatchHigh, 1, "above its watch limit"), (limits.WatchLow, -1, "below its watch limit"),
+        ];
+        return all.Where(l => l.Limit is { } limit && (value - limit) * l.Side > 0).Select(l => $", {l.Words} {Say.Value(point, l.Limit!.Value, point.Unit.Name)}").FirstOrDefault("");
+    }
+}

@@ -1,0 +1,114 @@
+using Logbook.Checks;
+using Logbook.Journal;
+
+namespace Logbook.Handover.Tests;
+
+/// <summary>What a hazard's line must say: what the words tell though no field does, what contradicts it, and what stands in for a trip.</summary>
+public sealed class HazardLineTests
+{
+    private static readonly (string, string)[] Bypass = [("instead", "level by hand"), ("allowed-by", "eng1"), ("point", "WT-L"), ("every", "30m")];
+
+    private static HazardLine Only(SmallLine line, string word) => Assert.Single(NowView.Of(line.Desk).Hazards, h => h.Word == word);
+
+    private static string InNote(SmallLine line) => string.Join('\n', HandoverNote.Of(line.Desk, line.Desk.Now).Sections.Single(s => s.Id == "can-hurt").Lines.Select(l => l.Text));
+
+    [Theory]
+    [InlineData("acid wash of the cloths", true)]
+    [InlineData("cloths washed with HCl", true)]
+    [InlineData("sulphamic, 5 %", true)]
+    [InlineData("hot water through the cloths", false)]
+    [InlineData("placid weather, water only", false)]
+    public void A_wash_whose_words_say_acid_can_hurt_as_acid(string words, bool hurts)
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        line.Carry("wash", "wl-filter", words);
+
+        Assert.Equal(hurts ? ["acid"] : [], NowView.Of(line.Desk).Hazards.Select(h => h.Word), StringComparer.Ordinal);
+    }
+
+    [Fact]
+    public void A_wash_that_is_changed_to_acid_hurts_until_it_is_closed()
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        var wash = line.Carry("wash", "wl-filter", "hot water");
+        Changed(line, wash, "acid now, water did not help");
+        Changed(line, wash, "second filling");
+
+        Assert.Contains("second filling", Only(line, "acid").Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_is_locked_and_recorded_as_running_says_so_when_either_is_recorded_and_in_the_note()
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        Assert.Null(LockedYetRunning.Warning(line.Desk, "mud-pump"));
+        line.Carry("isolation", "mud-pump", "seal change");
+        Assert.Null(LockedYetRunning.Warning(line.Desk, "mud-pump"));
+
+        Assert.Empty(Writing.ChangeState(line.Desk, "mud-pump", "running", null, null, "op1").Mistakes);
+
+        Assert.Contains("YET RECORDED AS RUNNING since 08:00", LockedYetRunning.Warning(line.Desk, "mud-pump"), StringComparison.Ordinal);
+        Assert.Contains("YET RECORDED AS RUNNING", Only(line, "locked").Brief, StringComparison.Ordinal);
+        Assert.Contains("YET RECORDED AS RUNNING", InNote(line), StringComparison.Ordinal);
+        Writing.ChangeState(line.Desk, "mud-pump", "stopped", null, null, "op1");
+        Assert.Null(LockedYetRunning.Warning(line.Desk, "mud-pump"));
+        Assert.DoesNotContain("YET", InNote(line), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("WT-L=50.0", "50.0 % (#")]
+    [InlineData("WT-L=20.0", "20.0 %, below its watch limit 30.0 % (#")]
+    [InlineData("WT-L=10.0", "10.0 %, BELOW its urgent limit 15.0 % (#")]
+    [InlineData("WT-L=95.0", "95.0 %, ABOVE its urgent limit 94.0 % (#")]
+    public void What_is_read_instead_of_a_trip_says_how_it_lies_to_its_limits(string reading, string said)
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        line.Carry("bypass", "slaker", "level trip bridged", SmallLine.At("2026-11-24T14:00-05:00"), Bypass);
+        line.Clock("2026-11-24T08:31-05:00").Record(null, reading);
+
+        Assert.Contains(said, Only(line, "defeated").Text, StringComparison.Ordinal);
+        Assert.Contains(said, Only(line, "defeated").Brief, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_defeated_trip_says_who_allowed_it_and_when_its_check_was_missed()
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        line.Carry("bypass", "slaker", "level trip bridged", SmallLine.At("2026-11-24T14:00-05:00"), Bypass);
+        line.Clock("2026-11-24T08:31-05:00").Record(null, "WT-L=50.0");
+        line.Clock("2026-11-24T09:50-05:00");
+
+        Assert.Contains("Allowed by Engineer one.", Only(line, "defeated").Text, StringComparison.Ordinal);
+        Assert.Contains("This check was MISSED at 09:00, 09:30.", Only(line, "defeated").Brief, StringComparison.Ordinal);
+        Assert.Contains("This check was MISSED at 09:00, 09:30.", InNote(line), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Safety_equipment_that_is_out_is_named_and_not_only_its_place()
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        line.Carry("safety-equipment", "slaker", "gas monitor shows a fault, sent for repair");
+
+        Assert.Equal("Slaker, gas monitor shows a fault", Only(line, "out").Name);
+        Assert.Contains("out: Slaker, gas monitor shows a fault", HandoverNote.Of(line.Desk, line.Desk.Now).TakeLonger, StringComparer.Ordinal);
+    }
+
+    [Fact]
+    public void A_permit_with_people_counted_inside_is_not_closed_and_no_pin_is_asked()
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        var permit = line.Carry("permit", "lime-mud-tank", "cleaning", SmallLine.At("2026-11-24T18:00-05:00"), ("number", "4417"), ("inside", "2 by the attendant"));
+        var sign = new SignWith(new Pins(new PinsInMemory(), rounds: 1), _ => throw new InvalidOperationException("nothing is to be signed"));
+
+        var refused = SignedWriting.Close(line.Desk, sign, permit, "work done", "op1");
+
+        Assert.Null(refused.Record);
+        Assert.Contains("2 by the attendant counted inside; it is closed when everybody is out", refused.Refused, StringComparison.Ordinal);
+        Assert.Empty(Writing.ConfirmCarried(line.Desk, new CarryConfirmed(permit, true, null, new Dictionary<string, string>(StringComparer.Ordinal) { ["inside"] = "0" }, null), "op1").Mistakes);
+        Assert.NotNull(line.Desk.State.Carried.Find(c => c.Id == permit));
+        Assert.DoesNotContain("counted inside", SignedWriting.Close(line.Desk, sign with { Ask = _ => null }, permit, "work done", "op1").Refused, StringComparison.Ordinal);
+    }
+
+    private static void Changed(SmallLine line, long id, string words) =>
+        Assert.Empty(Writing.ConfirmCarried(line.Desk, new CarryConfirmed(id, true, words, new Dictionary<string, string>(StringComparer.Ordinal), null), "op1").Mistakes);
+}

@@ -22,7 +22,7 @@ public sealed record RoundNow(string Round, string Title, DateTimeOffset DueAt, 
         var open = applies.Exists(c => c.State == CheckState.Due);
         return open || applies.Exists(c => c.State == CheckState.Missed)
             ? new RoundNow(
-                slot[0].Round, InsteadOfTrips.Title(site, slot[0].Round), slot[0].DueAt, slot[0].Closes,
+                slot[0].Round, InsteadOfTrips.Title(site, slot[0].Round) + (slot.Exists(c => c.Upset) ? ", safety points in the upset" : ""), slot[0].DueAt, slot[0].Closes,
                 applies.Count(c => c.State is CheckState.Done or CheckState.Late or CheckState.NotTaken), applies.Count,
                 open ? CheckState.Due : CheckState.Missed)
             : null;

@@ -106,7 +106,7 @@ public class HandoverNoteTests
     }
 
     [Fact]
-    public void A_finding_that_returns_is_one_line_with_its_worst()
+    public void An_urgent_excursion_is_one_line_with_its_worst_and_the_value_now()
     {
         using var line = new SmallLine("2026-11-24T19:00-05:00");
         foreach (var (minute, value) in new[] { (2, "103.3"), (60, "103.9"), (121, "101.0"), (181, "103.4"), (242, "101.2") })
@@ -114,11 +114,36 @@ public class HandoverNoteTests
             line.Clock(SmallLine.At("2026-11-24T19:00-05:00").AddMinutes(minute)).Record("hourly", "SL-T1=" + value);
         }
 
-        var text = Assert.Single(Texts(HandoverNote.Of(line.Desk, line.Desk.Now), "not-normal"));
+        var lines = Texts(HandoverNote.Of(line.Desk, line.Desk.Now), "not-normal");
 
-        Assert.Contains("103.9 degC", text, StringComparison.Ordinal);
-        Assert.Contains("Worst at 20:00, 3 times from 19:02 to 22:01; from 23:02 without this finding, 101.2 degC at 23:02", text, StringComparison.Ordinal);
-        Assert.DoesNotContain("follow the site", text, StringComparison.Ordinal);
+        Assert.Equal(2, lines.Count);
+        Assert.Contains("103.9 degC", lines[0], StringComparison.Ordinal);
+        Assert.Contains("Worst at 20:00, 2 times from 19:02 to 20:00; from 21:01 without this finding, now 101.2 degC at 23:02", lines[0], StringComparison.Ordinal);
+        Assert.Contains("103.4 degC", lines[1], StringComparison.Ordinal);
+        Assert.Contains("At 22:01; from 23:02 without this finding, 101.2 degC at 23:02", lines[1], StringComparison.Ordinal);
+        Assert.DoesNotContain("follow the site", string.Join(' ', lines), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_still_stands_says_the_value_now_and_not_the_worst_alone()
+    {
+        using var line = new SmallLine("2026-11-24T19:00-05:00");
+        line.Clock("2026-11-24T19:02-05:00").Record("hourly", "SL-T1=103.9");
+        line.Clock("2026-11-24T20:00-05:00").Record("hourly", "SL-T1=103.4");
+
+        Holds(HandoverNote.Of(line.Desk, line.Desk.Now), "not-normal", "URGENT: Slaker temperature 103.9 degC", "Worst at 19:02, 2 times from 19:02 to 20:00, 103.4 degC at 20:00; no later reading.");
+    }
+
+    [Fact]
+    public void What_was_only_to_watch_is_one_line_with_how_often_it_came_back()
+    {
+        using var line = new SmallLine("2026-11-24T19:00-05:00");
+        foreach (var (minute, value) in new[] { (2, "102.8"), (60, "101.0"), (121, "103.0"), (181, "101.0") })
+        {
+            line.Clock(SmallLine.At("2026-11-24T19:00-05:00").AddMinutes(minute)).Record("hourly", "SL-T1=" + value);
+        }
+
+        Assert.Contains("2 times in 2 excursions from 19:02 to 21:01", Assert.Single(Texts(HandoverNote.Of(line.Desk, line.Desk.Now), "not-normal")), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -152,7 +177,7 @@ public class HandoverNoteTests
     public void The_note_of_a_past_shift_shows_what_was_open_at_its_end()
     {
         using var line = new SmallLine("2026-11-24T20:00-05:00");
-        var item = line.Carry("bypass", "slaker", "trip bridged", SmallLine.At("2026-11-25T14:00-05:00"), ("instead", "watch the flow"));
+        var item = line.Carry("bypass", "slaker", "trip bridged", SmallLine.At("2026-11-25T14:00-05:00"), ("instead", "watch the flow"), ("allowed-by", "eng1"));
         line.Clock("2026-11-25T07:30-05:00").Close(item, "trip restored");
         line.Clock("2026-11-25T12:00-05:00");
 
@@ -183,7 +208,7 @@ public class HandoverNoteTests
     public void No_hazard_is_cut_or_counted_however_many_are_open_and_no_forbidden_word_prints() => Items.Sample(items =>
     {
         using var line = new SmallLine("2026-11-22T08:00-05:00");
-        var ids = items.Select(i => line.Carry(i.Kind, "slaker", i.Text, SmallLine.At($"2026-11-2{i.Day}T09:00-05:00"), Fields(i.Inside))).ToList();
+        var ids = items.Select(i => line.Carry(i.Kind, "slaker", i.Text, SmallLine.At($"2026-11-2{i.Day}T09:00-05:00"), Fields(i.Kind, i.Inside))).ToList();
 
         var note = HandoverNote.Of(line.Clock("2026-11-24T12:00-05:00").Desk, line.Desk.Now);
 
@@ -198,7 +223,13 @@ public class HandoverNoteTests
     private static readonly Gen<(string Kind, int Day, bool Inside, string Text)[]> Items = Gen.Select(
         Gen.OneOf("isolation", "permit", "bypass", "safety-equipment", "action"), Gen.Int[3, 6], Gen.Bool, Gen.String[Gen.Char['0', '9'], 1, 200]).Array[0, 30];
 
-    private static (string, string)[] Fields(bool inside) => inside ? [("number", "7"), ("instead", "by hand"), ("inside", "2")] : [("number", "7"), ("instead", "by hand")];
+    private static (string, string)[] Fields(string kind, bool inside) => kind switch
+    {
+        "permit" => inside ? [("number", "7"), ("inside", "2")] : [("number", "7")],
+        "bypass" => [("instead", "by hand"), ("allowed-by", "eng1")],
+        "safety-equipment" => [("instead", "by hand")],
+        _ => [],
+    };
 
     private static IReadOnlyList<string> Texts(HandoverNote note, string section) => [.. note.Sections.Single(s => s.Id == section).Lines.Select(l => l.Text)];
 

@@ -67,13 +67,13 @@ public static class HandoverPages
             "hazards" => new(name, "what can hurt, and what is not normal",
             [
                 .. Longer(desk, by), CanHurt.Of(facts), NotNormal.Of(facts),
-                NoteSection.Of("since-hurts", "SINCE PREPARED, CAN HURT", SincePrepared.Lines(desk, hurting: true)),
+                SincePrepared.Section(desk, "since-hurts", "SINCE PREPARED, CAN HURT", [.. SincePrepared.Lines(desk, hurting: true)]),
             ]),
             "moving" => new(name, "what moves, what was not done, what the tanks hold", [Moving.Of(facts), NotDone.Of(facts), StocksHeld.Of(facts)]),
             _ => new(name, "what changed since you were last here, what comes",
             [
                 Since.Section(desk, by),
-                NoteSection.Of("since-prepared", "SINCE PREPARED", SincePrepared.Lines(desk, hurting: false)),
+                SincePrepared.Section(desk, "since-prepared", "SINCE PREPARED", [.. SincePrepared.Lines(desk, hurting: false)]),
                 StillOpen.Of(facts), ComingNext.Of(facts), StandingOrders.Of(facts),
             ]),
         };

@@ -55,9 +55,12 @@ public static class Preparing
 /// <summary>What the outgoing person declared of the hazard sections, and when.</summary>
 internal sealed record Declaration(IReadOnlyDictionary<string, string> Sections, string By, DateTimeOffset At)
 {
+    /// <summary>Its record; beyond every record while it is being signed.</summary>
+    public long Seq { get; init; } = long.MaxValue;
+
     /// <summary>That of the prepared note; null while there is none.</summary>
     public static Declaration? Of(Desk desk) =>
         desk.State.Line.Prepared is { } prepared && desk.Store.Read(prepared.Seq).First() is { Body: HandoverPrepared body } record
-            ? new Declaration(body.Declared, record.By, record.At)
+            ? new Declaration(body.Declared, record.By, record.At) { Seq = record.Seq }
             : null;
 }

@@ -15,7 +15,13 @@ internal static class SincePrepared
     /// <summary>The whole section, what can hurt first; empty while nothing is prepared.</summary>
     public static IEnumerable<NoteSection> Section(Desk desk) => desk.State.Line.Prepared is null
         ? []
-        : [NoteSection.Of("since-prepared", "SINCE PREPARED", [.. Lines(desk, hurting: true), .. Lines(desk, hurting: false)])];
+        : [Section(desk, "since-prepared", "SINCE PREPARED", [.. Lines(desk, hurting: true), .. Lines(desk, hurting: false)])];
+
+    /// <summary>The lines of the page are as things stand now: what came since is in them too, and was not when the giver signed.</summary>
+    public static NoteSection Section(Desk desk, string id, string title, IReadOnlyList<NoteLine> lines) => NoteSection.Of(id, title, lines) with
+    {
+        Beside = lines.Count > 0 && desk.State.Line.Prepared is { } prepared ? $"typed after {Say.Time(desk.Site, prepared.At, desk.Now)}; the lines above have it in them" : "",
+    };
 
     /// <summary>True for the steps of the handover itself, which stand elsewhere.</summary>
     public static bool IsStep(RecordBody body) => body.Kind.StartsWith("handover-", StringComparison.Ordinal) || body is PersonChanged;
@@ -24,14 +30,16 @@ internal static class SincePrepared
         ? desk.Store.Read(prepared.Seq + 1).Where(r => !IsStep(r.Body))
         : [];
 
+    private static readonly TimeSpan TypedAtOnce = TimeSpan.FromMinutes(5);
+
     private static NoteLine Line(Desk desk, JournalRecord record) => new(
-        Say.Time(desk.Site, record.At, desk.Now),
-        $"{(CanHurt(desk, record) ? "CAN HURT: " : "")}{LogLine.Of(desk, record).Words}. {Say.Person(desk.Site, record.By)} {Say.Ref(record.Seq)}");
+        Say.Time(desk.Site, record.Entered, desk.Now),
+        $"{(CanHurt(desk, record) ? "CAN HURT: " : "")}{(record.Entered - record.At > TypedAtOnce ? $"of {Say.Time(desk.Site, record.At, desk.Now)}, typed since: " : "")}{LogLine.Of(desk, record).Words}. {Say.Person(desk.Site, record.By)} {Say.Ref(record.Seq)}");
 
     /// <summary>A hazard opened or closed or changed (what was locked may be started again), an upset, acid, an urgent finding, gas from its watch limit on.</summary>
     private static bool CanHurt(Desk desk, JournalRecord record) => record.Body switch
     {
-        Carry carry => CarriedItem.CanHurt(carry.ItemKind, carry.Fields),
+        Carry carry => CarriedItem.CanHurt(carry.ItemKind, carry.Text, carry.Fields),
         CarryClosed closed => WasHazard(desk, closed.Id),
         CarryConfirmed look => (look.Changed is not null || look.Fields.Count > 0 || look.Lock is not null) && WasHazard(desk, look.Id),
         UpsetDeclared upset => upset.Ended is null,
@@ -43,7 +51,8 @@ internal static class SincePrepared
     };
 
     private static bool WasHazard(Desk desk, long item) =>
-        desk.Store.Read(item).FirstOrDefault()?.Body is Carry carry && CarriedItem.CanHurt(carry.ItemKind, carry.Fields);
+        desk.State.Carried.Find(c => c.Id == item) is { IsHazard: true }
+        || (desk.Store.Read(item).FirstOrDefault()?.Body is Carry carry && CarriedItem.CanHurt(carry.ItemKind, carry.Text, carry.Fields));
 
     private static bool Hurts(Desk desk, IReadOnlyList<Finding> findings) => findings.Any(f =>
         f.Level == Level.Urgent || (f.Point is { } tag && desk.Site.FindPoint(tag) is { } point && Hazards.WordOf(point, f.Level) is not null));

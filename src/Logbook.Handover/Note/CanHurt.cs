@@ -7,14 +7,15 @@ internal static class CanHurt
 {
     public static NoteSection Of(ShiftFacts facts)
     {
-        var hazards = Hazards.Of(facts.Site, facts.State, facts.AsOf);
+        var hazards = Hazards.Of(facts.Site, facts.State, facts.AsOf, InsteadOfTrips.Missed(facts.Checks.Where(c => c.State == CheckState.Missed).Select(c => (c.Round, c.DueAt))));
         var injured = Injured(facts).ToList();
         var said = hazards.Select(h => h.Word).Concat(injured.Select(i => i.Label)).SelectMany(Speaks).ToHashSet(StringComparer.Ordinal);
+        var since = hazards.Where(h => h.Seq > (facts.Declared?.Seq ?? long.MaxValue)).Select(h => h.Word).SelectMany(Speaks).ToHashSet(StringComparer.Ordinal);
         HashSet<string> silent = [.. HazardSections.All.Except(said, StringComparer.Ordinal)];
         return new NoteSection(
             "can-hurt",
             "CAN HURT",
-            [.. hazards.Select(h => new NoteLine(h.Word, h.Text)), .. injured, .. facts.Declared is { } declared ? Declared(facts, declared, silent) : NotDeclared(silent)])
+            [.. hazards.Select(h => new NoteLine(h.Word, h.Text)), .. injured, .. facts.Declared is { } declared ? Declared(facts, declared, silent, since) : NotDeclared(silent)])
         {
             Beside = "as recorded here; the lock board and the permit office rule",
         };
@@ -39,12 +40,13 @@ internal static class CanHurt
         [new NoteLine("others", $"{List(silent)}: none recorded; not declared")];
 
     /// <summary>What was not checked comes first: it is the one that somebody has still to do.</summary>
-    private static IEnumerable<NoteLine> Declared(ShiftFacts facts, Declaration declared, HashSet<string> silent) =>
-        declared.Sections.GroupBy(s => (s.Value, Silent: silent.Contains(s.Key)), s => s.Key)
+    /// <param name="since">Sections with a line that came after the declaration: it does not speak of that.</param>
+    private static IEnumerable<NoteLine> Declared(ShiftFacts facts, Declaration declared, HashSet<string> silent, HashSet<string> since) =>
+        declared.Sections.GroupBy(s => (s.Value, Silent: silent.Contains(s.Key), Since: since.Contains(s.Key)), s => s.Key)
             .OrderBy(g => Order.IndexOf(g.Key.Value)).ThenBy(g => g.Key.Silent)
             .Select(g => new NoteLine(
                 "declared",
-                $"{List(g)}: {(g.Key.Silent && g.Key.Value != "change" ? "none recorded; " : "")}{Word(g.Key.Value)}, {Say.Person(facts.Site, declared.By)} {facts.Time(declared.At)}"));
+                $"{List(g)}: {(g.Key.Silent && g.Key.Value != "change" ? "none recorded; " : "")}{Word(g.Key.Value)}, {Say.Person(facts.Site, declared.By)} {facts.Time(declared.At)}{(g.Key.Since ? ", BEFORE what came since" : "")}"));
 
     private static readonly List<string> Order = ["not-checked", "change", "checked"];
 

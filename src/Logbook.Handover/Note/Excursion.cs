@@ -1,13 +1,16 @@
 using Logbook.Journal;
+using Logbook.Plant;
 
 namespace Logbook.Handover;
 
 /// <summary>
-/// What one kind of finding said about one point over the shift, or says since before it, folded to one line: the worst,
-/// how often, and whether it stands at the last judgement. Notes are left out; what asks for nothing does not stand
-/// between things that do.
+/// What one kind of finding said about one point over the shift, or says since before it: one excursion, one line, with its
+/// worst, how often, and the point's value now. Two urgent excursions are two events and two lines; what was only to watch is
+/// one line, with how many there were. Notes are left out; what asks for nothing does not stand between things that do.
 /// </summary>
-internal sealed record Excursion(string? Point, Level Worst, DateTimeOffset First, string Text)
+/// <param name="Over">True when a later value is without it.</param>
+/// <param name="Brief">What it was at its worst and when, for a line with others that are over.</param>
+internal sealed record Excursion(string? Point, Level Worst, DateTimeOffset First, string Text, bool Over, string Brief)
 {
     public static IReadOnlyList<Excursion> Of(ShiftFacts facts) =>
     [
@@ -16,9 +19,39 @@ internal sealed record Excursion(string? Point, Level Worst, DateTimeOffset Firs
             .Concat(StillStanding(facts))
             .Where(n => n.Finding.Level >= Level.Watch)
             .GroupBy(n => (n.Finding.Point, Family: Family(n.Finding.Code)))
-            .Select(g => Fold(facts, [.. g.OrderBy(n => n.At).ThenBy(n => n.Seq)]))
-            .OrderByDescending(e => e.Worst).ThenBy(e => e.First),
+            .SelectMany(g => Lines(facts, [.. g.OrderBy(n => n.At).ThenBy(n => n.Seq)]))
+            .OrderByDescending(e => e.Worst).ThenBy(e => e.First).ThenBy(e => Computed(facts, e.Point)),
     ];
+
+    /// <summary>What was read stands before what is computed from it.</summary>
+    private static bool Computed(ShiftFacts facts, string? tag) => tag is not null && facts.Site.FindPoint(tag) is { Kind: PointKind.Derived };
+
+    private static IEnumerable<Excursion> Lines(ShiftFacts facts, List<Noticed> noticed)
+    {
+        var events = Events(facts, noticed);
+        var urgent = events.FindAll(e => e.Exists(n => n.Finding.Level == Level.Urgent));
+        var watch = events.Except(urgent).ToList();
+        return [.. urgent.Select(e => Fold(facts, e, 1)), .. watch.Count == 0 ? [] : new[] { Fold(facts, [.. watch.SelectMany(e => e)], watch.Count) }];
+    }
+
+    /// <summary>An event ends with a value of the point without the finding.</summary>
+    private static List<List<Noticed>> Events(ShiftFacts facts, List<Noticed> noticed)
+    {
+        var times = noticed.Select(n => n.At).ToHashSet();
+        var calm = noticed[0].Finding.Point is { } tag && facts.Series.TryGetValue(tag, out var series) ? series.Select(s => s.At).Where(at => !times.Contains(at)).ToList() : [];
+        var events = new List<List<Noticed>>();
+        foreach (var one in noticed)
+        {
+            if (events.Count == 0 || calm.Exists(at => at > events[^1][^1].At && at < one.At))
+            {
+                events.Add([]);
+            }
+
+            events[^1].Add(one);
+        }
+
+        return events;
+    }
 
     /// <summary>Too high and too low are two stories; watch and urgent on one side are one.</summary>
     private static string Family(string code)
@@ -34,7 +67,7 @@ internal sealed record Excursion(string? Point, Level Worst, DateTimeOffset Firs
     private static DateTimeOffset Time(JournalRecord record, Entry entry, Finding finding) =>
         entry.Readings.FirstOrDefault(r => r.Point.Equals(finding.Point, StringComparison.OrdinalIgnoreCase))?.At ?? record.At;
 
-    private static Excursion Fold(ShiftFacts facts, List<Noticed> noticed)
+    private static Excursion Fold(ShiftFacts facts, List<Noticed> noticed, int events)
     {
         // Of a broken limit the value furthest beyond it, of anything else the newest words.
         var limit = noticed[0].Finding.Code.StartsWith("limit.", StringComparison.Ordinal);
@@ -43,19 +76,25 @@ internal sealed record Excursion(string? Point, Level Worst, DateTimeOffset Firs
         var later = Later(facts, last);
         var often = noticed.Count == 1
             ? $"At {facts.Time(worst.At)}"
-            : $"{(limit ? $"Worst at {facts.Time(worst.At)}, " : "")}{noticed.Count} times from {facts.Time(noticed[0].At)} to {facts.Time(last.At)}";
+            : $"{(limit ? $"Worst at {facts.Time(worst.At)}, " : "")}{noticed.Count} times{(events > 1 ? $" in {events} excursions" : "")} from {facts.Time(noticed[0].At)} to {facts.Time(last.At)}";
         var since = later switch
         {
             null when last.At >= facts.Shift.Start => ".",
-            null or [] => "; no later reading.",
-            _ => $"; from {facts.Time(later[0].At)} without this finding, {later[^1].Words} at {facts.Time(later[^1].At)}.",
+            null => "; no later reading.",
+            [] => $"{(limit && last.At != worst.At && At(facts, last) is { } value ? $", {value} at {facts.Time(last.At)}" : "")}; no later reading.",
+            _ => $"; from {facts.Time(later[0].At)} without this finding, {(later.Count > 1 ? "now " : "")}{later[^1].Words} at {facts.Time(later[^1].At)}.",
         };
         var words = limit && later is { Count: > 0 } ? WithoutAsking(worst.Finding.Text) : worst.Finding.Text;
         var text = facts.Doubted.See(worst.Seq, worst.Finding.Point) is { } tag ? $"{Say.Visible(words).TrimEnd('.')} (doubted: see {Say.Visible(tag)})." : Say.Sentence(words);
         return new Excursion(
             noticed[0].Finding.Point, worst.Finding.Level, noticed[0].At,
-            $"{worst.Finding.Level.ToString().ToUpperInvariant()}: {text} {often}{since} {Say.Ref(noticed[0].Seq, worst.Seq, last.Seq)}");
+            $"{worst.Finding.Level.ToString().ToUpperInvariant()}: {text} {often}{since} {Say.Ref(noticed[0].Seq, worst.Seq, last.Seq)}",
+            later is { Count: > 0 },
+            $"{Value(Say.Visible(WithoutAsking(worst.Finding.Text)), limit)} at {facts.Time(worst.At)} {Say.Ref(worst.Seq)}");
     }
+
+    /// <summary>Of a broken limit what stands before how far it was beyond.</summary>
+    private static string Value(string words, bool limit) => limit && words.LastIndexOf(", ", StringComparison.Ordinal) is > 0 and var comma ? words[..comma] : words;
 
     /// <summary>What a broken limit asked for at the time stands after the value; once it is over it would mislead.</summary>
     private static string WithoutAsking(string text) => text.Split("; ")[0];
@@ -63,6 +102,10 @@ internal sealed record Excursion(string? Point, Level Worst, DateTimeOffset Firs
     /// <summary>Values of the point after its last finding; null when no values are known of it.</summary>
     private static IReadOnlyList<Seen>? Later(ShiftFacts facts, Noticed last) =>
         last.Finding.Point is { } tag && facts.Series.TryGetValue(tag, out var series) ? [.. series.Where(s => s.At > last.At)] : null;
+
+    /// <summary>The value that was judged; null when none is known.</summary>
+    private static string? At(ShiftFacts facts, Noticed noticed) =>
+        noticed.Finding.Point is { } tag && facts.Series.TryGetValue(tag, out var series) ? series.LastOrDefault(s => s.At == noticed.At)?.Words : null;
 
     /// <summary>How far the reading was beyond its outermost limit; 0 when no limit tells.</summary>
     private static double Beyond(ShiftFacts facts, Noticed noticed)

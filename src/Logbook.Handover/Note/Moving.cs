@@ -25,7 +25,7 @@ internal static class Moving
             Say.Visible(point.Tag),
             $"{Say.Visible(point.Description)} {string.Join(", ", shown.Select(s => $"{Say.Number(s.Value, point.Decimals)} at {facts.Time(s.At)}"))}: "
             + $"{(trend.PerHour > 0 ? "rising" : "falling")} {rate} {Say.Visible(point.Unit.Name)} an hour over {Say.Count(values.Count, "reading")}{Doubts(facts, values)}; at that rate at {trend.LimitName}, "
-            + $"{Say.Value(point, trend.Limit, point.Unit.Name)}, about {facts.Time(trend.ReachedAt)} {Say.Ref(shown.Select(s => s.Seq))}");
+            + $"{Say.Value(point, trend.Limit, point.Unit.Name)}, about {facts.Time(trend.ReachedAt)}{(trend.ReachedAt <= facts.AsOf ? ", which is over, and no reading since" : "")} {Say.Ref(shown.Select(s => s.Seq))}");
     }
 
     /// <summary>The readings of the line that hang on one that does not fit: with them the rate is doubtful too.</summary>

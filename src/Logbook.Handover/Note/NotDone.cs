@@ -26,7 +26,10 @@ internal static class NotDone
             var rounds = slots.GroupBy(s => s.Round, s => s.DueAt, StringComparer.Ordinal).Select(r => $"{Title(facts, r.Key)} {Times(facts, r.Key, r)}");
             var safety = facts.Checks.Where(c => slots.Contains((c.Round, c.DueAt)) && c.State is CheckState.Done or CheckState.Late or CheckState.NotTaken or CheckState.Missed
                 && facts.Site.FindPoint(c.Point) is { Always: true }).ToList();
-            var read = safety.Count == 0 ? "" : $"; safety points: {safety.Count(c => c.State is CheckState.Done or CheckState.Late)} of {safety.Count} read";
+            var done = safety.Count(c => c.State is CheckState.Done or CheckState.Late);
+            // Where none was read the number says it; where some were, which ones were not.
+            var unread = safety.Where(c => c.State == CheckState.Missed).GroupBy(c => c.Point, StringComparer.OrdinalIgnoreCase).Select(p => $"{Say.Visible(p.Key)} {Times(facts, p.First().Round, p.Select(c => c.DueAt))}");
+            var read = safety.Count == 0 ? "" : $"; safety points: {done} of {safety.Count} read{(done > 0 && safety.Exists(c => c.State == CheckState.Missed) ? ", MISSED " + string.Join("; ", unread) : "")}";
             yield return new NoteLine(upset.First().Upset ? "upset" : "said later", $"{upset.Key}, not walked: {string.Join("; ", rounds)}{read}");
         }
     }
@@ -50,10 +53,10 @@ internal static class NotDone
     {
         var title = Title(facts, round);
         var slots = checks.GroupBy(c => c.DueAt).Select(g => g.ToList()).ToList();
-        var silent = slots.Where(s => s.TrueForAll(c => c.State == CheckState.Missed)).ToList();
-        // In an upset the safety points that nobody read are told with it.
-        var upset = facts.Checks.Where(c => c.Upset && c.Round == round).Select(c => c.DueAt).ToHashSet();
-        if (silent.Where(s => !upset.Contains(s[0].DueAt)).ToList() is { Count: > 0 } missed)
+        // In an upset the safety points that nobody read are told with it, by name.
+        var upset = facts.Checks.Where(c => (c.Upset || c.SaidLater is not null) && c.Round == round).Select(c => c.DueAt).ToHashSet();
+        var silent = slots.Where(s => !upset.Contains(s[0].DueAt) && s.TrueForAll(c => c.State == CheckState.Missed)).ToList();
+        if (silent is { Count: > 0 } missed)
         {
             var counts = missed.Select(s => s.Count).Distinct().ToList();
             yield return new NoteLine(
@@ -63,7 +66,7 @@ internal static class NotDone
 
         foreach (var slot in slots.Except(silent))
         {
-            foreach (var fate in slot.Where(c => c.State is not CheckState.Done)
+            foreach (var fate in slot.Where(c => c.State is not CheckState.Done && !(c.State == CheckState.Missed && upset.Contains(c.DueAt)))
                 .GroupBy(c => (c.State, c.Why, c.Seq)).OrderBy(g => g.Key.State))
             {
                 yield return Fate(facts, title, slot.Count, [.. fate]);

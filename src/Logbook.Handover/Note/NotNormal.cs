@@ -8,10 +8,10 @@ internal static class NotNormal
     public static NoteSection Of(ShiftFacts facts) => NoteSection.Of(
         "not-normal",
         "NOT NORMAL",
-        [.. Upsets(facts), .. Lines(Excursions(facts).Where(e => e.Worst == Level.Urgent)), .. Reliefs(facts), .. Standing(facts), .. Lines(Excursions(facts).Where(e => e.Worst != Level.Urgent)), .. Temporary(facts), .. Corrections(facts)]);
+        [.. Upsets(facts), .. Lines(Excursions(facts).Where(e => e.Worst == Level.Urgent)), .. Reliefs(facts), .. Standing(facts), .. ToWatch([.. Excursions(facts).Where(e => e.Worst != Level.Urgent)]), .. Temporary(facts), .. Corrections(facts)]);
 
     /// <summary>Upsets of the shift, over or not: what went on while rounds were not walked.</summary>
-    private static IEnumerable<NoteLine> Upsets(ShiftFacts facts) =>
+    public static IEnumerable<NoteLine> Upsets(ShiftFacts facts) =>
         from upset in UpsetThen.Of(facts.Desk, facts.State, facts.Records)
         orderby upset.Began
         let said = new[] { upset.Begun, upset.Ended }.OfType<JournalRecord>().DistinctBy(r => r.Seq).ToList()
@@ -24,6 +24,14 @@ internal static class NotNormal
     public static IEnumerable<Excursion> Excursions(ShiftFacts facts) => Excursion.Of(facts).Where(e => !StandsAbove(facts, e));
 
     public static IEnumerable<NoteLine> Lines(IEnumerable<Excursion> excursions) => excursions.Select(e => new NoteLine(Say.Visible(e.Point ?? "line"), e.Text));
+
+    /// <summary>What still stands, each in full; what was only to watch and is over, in one line, so that a bad night stays a page.</summary>
+    private static IEnumerable<NoteLine> ToWatch(List<Excursion> watch)
+    {
+        var over = watch.FindAll(e => e.Over);
+        return over.Count < 2 ? Lines(watch)
+            : [.. Lines(watch.Where(e => !e.Over)), new NoteLine("over", $"WATCH, each at its worst and without the finding since: {string.Join("; ", over.Select(e => e.Brief))}")];
+    }
 
     /// <summary>A finding that stands under what can hurt is not said twice.</summary>
     private static bool StandsAbove(ShiftFacts facts, Excursion excursion) =>

@@ -39,12 +39,13 @@ internal sealed record Trend(IReadOnlyList<Seen> Values, double PerHour, double 
         }
 
         var last = meanY + (slope * (hours[^1] - meanT));
-        return Next(point, last, slope) is var (limit, name) && (limit - last) / slope is var ahead and <= Ahead
+        return Next(point, slope > 0 ? Math.Max(last, values[^1].Value) : Math.Min(last, values[^1].Value), slope) is var (limit, name) && (limit - last) / slope is var ahead and <= Ahead
             ? new Trend(values, slope, limit, name, values[^1].At.AddHours(ahead))
             : null;
     }
 
     /// <summary>The next limit in the direction of the slope, for a tank beyond its limits where it is empty or full; null when there is none.</summary>
+    /// <param name="last">The line's or the reading's own value at its end, whichever lies further that way: what either has passed is no forecast.</param>
     private static (double Limit, string Name)? Next(Point point, double last, double slope)
     {
         var limits = point.Limits;

@@ -79,7 +79,7 @@ internal static class Days
             line.State("qui", equipment[i], i == 11 ? "acid" : "out", "shutdown");
         }
 
-        line.Carry("qui", "bypass", "lime-screw", "pull cord bridged for the run-out", "2026-11-25T18:00-05:00", ("allowed", "Larkin"), ("instead", "one person at the cord"));
+        line.Carry("qui", "bypass", "lime-screw", "pull cord bridged for the run-out", "2026-11-25T18:00-05:00", ("allowed-by", "Larkin"), ("instead", "one person at the cord"));
         line.Carry("qui", "safety-equipment", "eyewash-filters", "water shut off", null, ("instead", "the hose unit at the stair"));
         line.Upset("qui", null, "shutdown");
         return line.At("2026-11-24T18:30-05:00");

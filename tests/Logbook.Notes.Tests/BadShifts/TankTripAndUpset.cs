@@ -29,7 +29,7 @@ internal static class TankTripAndUpset
         line.Round("titration", "har", "WL-A=29.60", "WL-B=34.20", "WL-C=38.65");
         line.At("2026-11-24T20:20-05:00").Round("field", "har", SmallLine.At("2026-11-24T20:00-05:00"));
         line.Carry("tal", "isolation", "mud-pump", "seal change, 2 locks, card 118", null, ("permit", "4417"));
-        line.Carry("tal", "bypass", "slaker", "low-flow lime trip bridged", "2026-11-25T14:00-05:00", ("allowed", "Larkin"), ("instead", "liquor flow by hand; under 240: procedure SL-4, call Larkin"), ("point", "SL-F1"), ("every", "30m"));
+        line.Carry("tal", "bypass", "slaker", "low-flow lime trip bridged", "2026-11-25T14:00-05:00", ("allowed-by", "Larkin"), ("instead", "liquor flow by hand; under 240: procedure SL-4, call Larkin"), ("point", "SL-F1"), ("every", "30m"));
         foreach (var (hour, level) in new[] { (21, "48.0"), (22, "52.0"), (23, "56.0") })
         {
             line.At($"2026-11-24T{hour - 1}:48-05:00").Record("tal", "SL-F1=301");

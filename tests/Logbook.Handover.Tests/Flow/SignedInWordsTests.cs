@@ -1,0 +1,142 @@
+using Logbook.Checks;
+using Logbook.Journal;
+
+namespace Logbook.Handover.Tests;
+
+/// <summary>What stands before a signature, and what can be read of one afterwards.</summary>
+public sealed class SignedInWordsTests
+{
+    private static string Words(IEnumerable<NoteLine> lines) => string.Join('\n', lines.Select(l => $"{l.Label}: {l.Text}"));
+
+    private static JournalRecord Last<T>(FlowLine flow) => flow.Desk.Store.Read().Last(r => r.Body is T);
+
+    [Fact]
+    public void Before_the_PIN_stand_the_givers_lines_and_the_answer_to_the_own_question_and_not_anothers()
+    {
+        using var flow = new FlowLine("2026-11-24T18:30-05:00").HeldBy("op1");
+        Assert.NotNull(flow.Prepare("op1", "bowl may climb").Record);
+        var own = Asking.Ask(flow.Desk, "op3", "lime rate now?", null).Record!.Seq;
+        Asking.Ask(flow.Desk, "op2", "where is the torch?", null);
+        Assert.Equal($"if, then: Operator one: if it turns, then call instrument duty\nown words: Operator one: bowl may climb\nyou asked: lime rate now? NO ANSWER YET. (#{own})", Words(BeforeSigning.Receiver(flow.Desk, "op3")));
+
+        Asking.Reply(flow.Desk, "op3", own, "16.4, not higher", "op1");
+
+        Assert.Contains("you asked: lime rate now? Operator one, aloud: 16.4, not higher.", Words(BeforeSigning.Receiver(flow.Desk, "op3")), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void They_are_shown_only_when_everything_but_the_PIN_is_right()
+    {
+        using var flow = new FlowLine("2026-11-24T18:30-05:00").HeldBy("op1");
+        Assert.NotNull(flow.Prepare("op1", "bowl may climb").Record);
+        var told = new List<string>();
+        var sign = flow.Sign().After(() => told.Add("shown")) with { };
+        AcceptRequest Request(params string[] first) => new("op3", first, flow.RightAnswers("op3"));
+
+        Assert.NotNull(Accepting.Accept(flow.Desk, sign, Request("flow by hand first")).Refused); // no page was opened
+        flow.OpenAll("op3");
+        Assert.NotEmpty(Accepting.Accept(flow.Desk, sign, Request()).Mistakes); // no own line
+        Assert.NotNull(Accepting.Accept(flow.Desk, sign, Request("bowl may climb")).Refused); // the giver's own line
+        Assert.Empty(told);
+        Assert.NotNull(Accepting.Accept(flow.Desk, sign, Request("flow by hand first")).Record);
+        Assert.Equal(["shown"], told, StringComparer.Ordinal);
+    }
+
+    [Fact]
+    public void The_signature_is_told_in_its_words_before_the_PIN_is_asked()
+    {
+        using var flow = new FlowLine("2026-11-24T18:30-05:00").HeldBy("op1");
+        var order = new List<string>();
+        var sign = new SignWith(flow.Pins, _ => { order.Add("PIN"); return FlowLine.Pin; }) { Tell = order.Add };
+
+        Assert.NotNull(Preparing.Prepare(flow.Desk, sign, new PrepareRequest("op1", FlowLine.All("checked"), [], [])).Record);
+
+        Assert.Equal([Signing.Prepared, "PIN"], order, StringComparer.Ordinal);
+        Assert.Empty(Countersigning.Countersign(flow.Desk, sign, "sup1", null, "").Mistakes.Where(m => m.Wrong.Contains("PIN", StringComparison.Ordinal)));
+        Assert.Equal(2, order.Count); // without words no PIN was asked
+    }
+
+    [Fact]
+    public void A_handover_is_read_back_in_words_what_was_signed_declared_and_seen()
+    {
+        using var flow = SignedNight.Write();
+
+        var prepared = SignedInWords.Of(flow.Desk, Last<HandoverPrepared>(flow));
+        var accepted = SignedInWords.Of(flow.Desk, Last<HandoverAccepted>(flow));
+
+        Assert.Contains("signed: \"prepared; told as far as I know it\", Operator two Wed 25 Nov 06:44; by PIN, PIN reset before", Words(prepared[0].Lines), StringComparison.Ordinal);
+        Assert.Contains("declared: NOT CHECKED: acid", Words(prepared[0].Lines), StringComparison.Ordinal);
+        Assert.Contains("declared: checked: inside, locked", Words(prepared[0].Lines), StringComparison.Ordinal);
+        Assert.Contains("if, then: if the flow falls under 240", Words(prepared[0].Lines), StringComparison.Ordinal);
+        Assert.Equal(((HandoverPrepared)Last<HandoverPrepared>(flow).Body).Note.Sections.Select(s => s.Title), prepared.Skip(1).Select(s => s.Title), StringComparer.Ordinal);
+        var words = Words(accepted[0].Lines);
+        Assert.Contains("signed: \"read, asked, hold the line; I do not vouch for readings I did not take; with reservation\", Operator three", words, StringComparison.Ordinal);
+        Assert.Contains("from: Operator two", words, StringComparison.Ordinal);
+        Assert.Contains("page seen: hazards, 06:50, up to record", words, StringComparison.Ordinal);
+        Assert.Contains("reservation: acid not checked", words, StringComparison.Ordinal);
+        Assert.Contains(((HandoverAccepted)Last<HandoverAccepted>(flow).Body).NoteHash, words, StringComparison.Ordinal);
+        Assert.Contains(Last<HandoverPrepared>(flow).Seq, RecordLinks.About(flow.Desk, Last<HandoverAccepted>(flow).Seq).Select(r => r.Seq));
+    }
+
+    [Fact]
+    public void What_waits_for_a_supervisors_signature_is_one_flag_whenever_it_was()
+    {
+        using var flow = new FlowLine("2026-11-20T18:30-05:00").HeldBy("op1");
+        var waits = flow.Held.ToCountersign[0].Seq;
+        flow.Line.Clock("2026-12-10T10:00-05:00");
+
+        IReadOnlyList<AuditFlag> Waiting() => Audit.Between(flow.Desk, flow.Desk.Now.AddDays(-7), flow.Desk.Now.AddMinutes(1), Audit.ToCountersign);
+        var flag = Assert.Single(Waiting());
+
+        Assert.Equal(waits, flag.Seq);
+        Assert.Contains($"its shift is over; a supervisor signs with: handover countersign {waits} --why TEXT", flag.Text, StringComparison.Ordinal);
+        Assert.DoesNotContain(Audit.Between(flow.Desk, flow.Desk.Now.AddDays(-7), flow.Desk.Now.AddMinutes(1)), f => f.Flag == Audit.ToCountersign);
+        Assert.Contains(WeekNote.Of(flow.Desk, flow.Desk.Now).Sections.Single(s => s.Id == "to-countersign").Lines, l => l.Text.Contains($"countersign {waits}", StringComparison.Ordinal));
+        Assert.NotNull(Countersigning.Countersign(flow.Desk, flow.Sign(), "sup1", null, "walked it").Record);
+        Assert.Empty(Waiting());
+    }
+
+    [Fact]
+    public void The_week_says_who_held_the_line_in_each_shift()
+    {
+        using var flow = new FlowLine("2026-11-24T07:05-05:00").HeldBy("op1");
+        flow.Line.Clock("2026-11-24T18:55-05:00");
+        flow.HandedTo("op3");
+        flow.Line.Clock("2026-11-24T23:00-05:00");
+        Relieving.Emergency(flow.Desk, "op2", "2: fire team");
+        flow.Line.Clock("2026-11-25T07:10-05:00");
+
+        var shifts = WeekNote.Of(flow.Desk, SmallLine.At("2026-11-25T06:00-05:00")).Sections.Single(s => s.Id == "shifts").Lines.Select(l => l.Text).ToList();
+
+        Assert.Contains("; held by NOBODY, from 07:05 by Operator one (unattended);", shifts[^2], StringComparison.Ordinal);
+        Assert.Contains("; held by Operator three, from 23:00 by Operator two (emergency relief);", shifts[^1], StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_came_after_the_declaration_is_not_under_it()
+    {
+        using var flow = new FlowLine("2026-11-24T18:30-05:00").HeldBy("op1");
+        Assert.NotNull(flow.Prepare("op1").Record);
+        flow.Line.Clock("2026-11-24T18:45-05:00").Carry("isolation", "mud-pump", "seal change");
+
+        var note = HandoverNote.InHand(flow.Desk);
+
+        Assert.Contains("locked: checked, Operator one 18:30, BEFORE what came since", note.Sections.Single(s => s.Id == "can-hurt").Lines.Select(l => l.Text), StringComparer.Ordinal);
+        var since = note.Sections.Single(s => s.Id == "since-prepared");
+        Assert.Equal("typed after 18:30; the lines above have it in them", since.Beside);
+        Assert.StartsWith("CAN HURT: Opened: isolation", Assert.Single(since.Lines).Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Who_was_never_here_is_told_so_and_a_PIN_that_was_set_is_no_being_here()
+    {
+        using var flow = new FlowLine("2026-11-01T08:00-05:00").HeldBy("op1");
+        PeopleChanges.SetPin(flow.Desk, flow.Sign(), "op3", "op3", () => "835174");
+        flow.Line.Clock("2026-11-24T18:30-05:00");
+
+        Assert.Null(Since.Of(flow.Desk, "op3").LastHere);
+        Assert.Contains("was never here before", Assert.Single(TakeLonger.Away(flow.Desk, "op3")), StringComparison.Ordinal);
+        flow.Line.Clock("2026-11-02T08:00-05:00");
+        Assert.Empty(TakeLonger.Away(flow.Desk, "op3")); // the log is younger than a planned break
+    }
+}

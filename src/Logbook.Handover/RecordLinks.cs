@@ -18,6 +18,11 @@ public static class RecordLinks
         DepartmentNote { Acknowledges: { } id } => [id],
         ClockJumped { Acknowledges: { } id } => [id],
         FindingAnswered answer => [answer.Seq],
+        HandoverAccepted { Prepared: { } prepared } => [prepared],
+        HandoverCountersigned signed => [signed.Target],
+        HandoverQuestion { About: { } seq } => [seq],
+        HandoverAnswer { Question: { } seq } => [seq],
+        PersonChanged { Target: { } seq } => [seq],
         _ => [],
     };
 

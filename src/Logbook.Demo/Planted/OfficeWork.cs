@@ -82,9 +82,9 @@ internal static class OfficeWork
     private static void Answered(Scene scene, Script script)
     {
         var at = NearBoilOver.Over(scene).AddMinutes(6);
-        for (var i = 0; i < 6; i++)
+        for (var i = 0; i < 8; i++)
         {
-            script.Acts.Add(new Act(at.AddMinutes(i), desk => desk.State.Unanswered.Find(f => f.Finding.Point is { } tag && tag.StartsWith("SL-", StringComparison.Ordinal) && f.At > NearBoilOver.At(scene)) is { } open
+            script.Acts.Add(new Act(at.AddMinutes(i), desk => desk.State.Unanswered.Find(f => f.Finding.Point is { } tag && (tag.StartsWith("SL-", StringComparison.Ordinal) || tag.StartsWith("LM-", StringComparison.Ordinal)) && f.At > NearBoilOver.At(scene)) is { } open
                 ? Writing.Answer(desk, FormattableString.Invariant($"{open.Seq}.{open.Number}"), "lime hung in the silo and came at once; feed cut, everyone clear, supervisor told", scene.Staff.Panel(at))
                 : null));
         }

@@ -21,8 +21,11 @@ public static class Audit
     public static readonly IReadOnlyList<string> Flags =
     [
         "missed", "late", "not-taken", "upset", "corrected", "entered-later", "carried-too-long", "past-date", "not-seen", "unanswered", "order-unread",
-        "refused", "unattended", "emergency", "reservation", "recurrent", "off-laboratory", "same-as-earlier", "varies-less", "limit-never", "limit-always", "always-not-taken",
+        "refused", "unattended", "emergency", "reservation", ToCountersign, "recurrent", "off-laboratory", "same-as-earlier", "varies-less", "limit-never", "limit-always", "always-not-taken",
     ];
+
+    /// <summary>What waits for a supervisor's signature, whenever it was. Only when it is asked for: the others list it as what it is.</summary>
+    public const string ToCountersign = "to-countersign";
 
     // Three days of two shifts. Judgement, no source.
     private const int TooManyShifts = 6;
@@ -39,6 +42,8 @@ public static class Audit
         return
         [
             .. When(Asked("missed", "late", "not-taken", "upset", "entered-later"), () => Slots(span.Checks).SelectMany(slot => Checks(span.Desk.Site, slot)))
+                .Concat(When(Asked("upset"), () => RecordFacts.Upsets(span)))
+                .Concat(When(wanted.Contains(ToCountersign, StringComparer.Ordinal), () => RecordFacts.ToCountersign(span)))
                 .Concat(When(Asked("corrected", "entered-later"), () => Corrections(span).Concat(RecordFacts.EnteredLater(span))))
                 .Concat(When(Asked("carried-too-long", "past-date", "not-seen", "unanswered", "order-unread"), () => CarriedLong(span).Concat(RecordFacts.StillOpen(span))))
                 .Concat(When(Asked("refused", "unattended", "emergency", "reservation"), () => RecordFacts.Handovers(span)))
@@ -76,6 +81,7 @@ public static class Audit
     private static IEnumerable<AuditFlag> Checks(Site site, List<DueCheck> slot)
     {
         var applies = slot.Where(c => c.State != CheckState.NotApplicable).ToList();
+        var upset = slot.Exists(c => c.Upset) ? "safety points in the upset, " : "";
         foreach (var rest in slot.Where(c => c.Upset || c.SaidLater is not null).GroupBy(c => (c.SaidLater, c.Why)))
         {
             var first = rest.First();
@@ -91,7 +97,7 @@ public static class Audit
             if (checks.Count > 1 && (fate.Key.State == CheckState.Late || (whole && fate.Key.State == CheckState.Missed)))
             {
                 var which = whole ? $"all {checks.Count} checks" : string.Join(", ", checks.Select(c => Say.Visible(c.Point)));
-                yield return Of(site, checks[0]) with { Point = null, Text = $"{Title(site, checks[0])}, {which}: {Fate(site, checks[0])}" };
+                yield return Of(site, checks[0]) with { Point = null, Text = $"{Title(site, checks[0])}, {upset}{which}: {Fate(site, checks[0])}" };
                 continue;
             }
 
@@ -125,7 +131,7 @@ public static class Audit
 
     private static IEnumerable<AuditFlag> Corrections(AuditSpan span) =>
         span.Records.Where(r => r.Body is Correction).Select(r => new AuditFlag(
-            "corrected", r.Shift, r.At, null, ((Correction)r.Body).Reading.Point,
+            "corrected", r.Shift, r.At, null, ((Correction)r.Body).Readings is [var one] ? one.Point : null,
             $"{LogLine.Of(span.Desk, r).Words}. {Say.Person(span.Desk.Site, r.By)} {Say.Day(span.Desk.Site, r.At)} {Say.Ref(r.Seq)}", r.Seq));
 
     /// <summary>Items open at the end of the stretch that are past their date, open for more than six shifts, or not seen when they should have been.</summary>

@@ -32,6 +32,28 @@ internal static class RecordFacts
         return unanswered.Concat(unread);
     }
 
+    // Nobody declares it in the moment. Judgement, no source.
+    private static readonly TimeSpan ToldAtOnce = TimeSpan.FromMinutes(30);
+
+    /// <summary>Upsets of the stretch, each with its length and words: the rounds that it cost stand beside it.</summary>
+    public static IEnumerable<AuditFlag> Upsets(AuditSpan span) =>
+        from upset in UpsetThen.Of(span.Desk, span.EndState, span.Records)
+        let site = span.Desk.Site
+        select new AuditFlag(
+            "upset", upset.Begun.Shift, upset.Began, null, null,
+            $"UPSET {(upset.End is { } end ? $"from {Say.Day(site, upset.Began)} to {Say.Day(site, end)}" : $"since {Say.Day(site, upset.Began)}, not over")}{(upset.Begun.Entered - upset.Began > ToldAtOnce ? $", declared {Say.Day(site, upset.Begun.Entered)}" : "")}{string.Concat(upset.Words.Select(w => $"; {Say.Visible(w)}"))}. {Say.Person(site, upset.Begun.By)} {Say.Ref(new[] { upset.Begun, upset.Ended }.OfType<JournalRecord>().Select(r => r.Seq))}",
+            upset.Begun.Seq);
+
+    /// <summary>What waited for a supervisor's signature at the end of the stretch, also from before it.</summary>
+    public static IEnumerable<AuditFlag> ToCountersign(AuditSpan span) =>
+        from open in span.EndState.Line.ToCountersign
+        let site = span.Desk.Site
+        let record = span.Desk.Store.Read(open.Seq).First()
+        let late = Calendar.ShiftAt(site, open.At).End <= span.End ? "; its shift is over" : ""
+        select new AuditFlag(
+            Audit.ToCountersign, open.Shift, open.At, null, null,
+            $"{open.What}: {StepWords.Of(site, record)}. {Say.Person(site, open.By)} {Say.Day(site, open.At)} {Say.Ref(open.Seq)}{late}; a supervisor signs with: handover countersign {open.Seq} --why TEXT", open.Seq);
+
     /// <summary>Handovers that were refused, unattended, taken in an emergency, or accepted with a reservation; whether a supervisor signed for it since stands beside.</summary>
     public static IEnumerable<AuditFlag> Handovers(AuditSpan span)
     {

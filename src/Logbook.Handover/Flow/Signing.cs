@@ -6,7 +6,21 @@ namespace Logbook.Handover;
 /// <summary>How a step is signed: with the signer's own PIN, or a witness's when the signer has forgotten it.</summary>
 /// <param name="Ask">Asks for the PIN of the person with this code; null when none was given.</param>
 /// <param name="Witness">Code of the person whose PIN stands for a forgotten one.</param>
-public sealed record SignWith(Pins Pins, Func<string, string?> Ask, string? Witness = null);
+public sealed record SignWith(Pins Pins, Func<string, string?> Ask, string? Witness = null)
+{
+    /// <summary>Is told what the signature will mean, before the PIN is asked for; null when that is shown already.</summary>
+    public Action<string>? Tell { get; init; }
+
+    /// <summary>The same, with something shown before that: only when everything but the PIN is right.</summary>
+    public SignWith After(Action show) => this with
+    {
+        Tell = means =>
+        {
+            show();
+            Tell?.Invoke(means);
+        },
+    };
+}
 
 /// <summary>Signatures by PIN. Each one says in words what it means.</summary>
 public static class Signing
@@ -31,6 +45,7 @@ public static class Signing
             return (null, unfit);
         }
 
+        with.Tell?.Invoke(means);
         var whose = with.Witness ?? by;
         if (Check(desk, with, whose) is { } wrong)
         {

@@ -10,8 +10,9 @@ internal static class ShiftsOfTheWeek
     public static NoteSection Of(WeekFacts week)
     {
         var checks = ChecksOfTheWeek.Applying(week).ToLookup(c => c.ShiftId, StringComparer.Ordinal);
+        var holders = HoldersOfTheWeek.Of(week);
         return NoteSection.Of("shifts", "SHIFTS", week.Shifts.Select(s => new NoteLine(
-            $"{s.Date.ToString("ddd d", CultureInfo.InvariantCulture)} {Say.Visible(s.Code)} {Say.Visible(s.Crew)}", $"{ChecksOfTheWeek.Sums([.. checks[s.Id]])}{Load(week.Site, s, checks[s.Id])}; {HandedOver(week, s)}")));
+            $"{s.Date.ToString("ddd d", CultureInfo.InvariantCulture)} {Say.Visible(s.Code)} {Say.Visible(s.Crew)}", $"{ChecksOfTheWeek.Sums([.. checks[s.Id]])}{Load(week.Site, s, checks[s.Id])}; {HoldersOfTheWeek.In(week.Site, holders, s)}; {HandedOver(week, s)}")));
     }
 
     /// <summary>What the rounds that fell due take of the shift, by the site's own times.</summary>

@@ -40,7 +40,8 @@ public sealed record LineHeld
     /// <summary>Refused, unattended and emergency ones that no supervisor has signed yet, oldest first.</summary>
     public ImmutableList<ToCountersign> ToCountersign { get; init; } = [];
 
-    internal LineHeld After(JournalRecord record) => record.Body switch
+    /// <summary>The line after one more record.</summary>
+    public LineHeld After(JournalRecord record) => record.Body switch
     {
         HandoverPrepared p when IsHolder(record.By) => this with { Prepared = new(record.Seq, record.By, record.At, p.NoteHash, [.. p.IfThen, .. p.Words]), NotYet = null },
         HandoverSeen seen => Saw(record, seen),

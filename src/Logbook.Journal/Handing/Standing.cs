@@ -32,7 +32,8 @@ public sealed record Standing
     {
         if (record.Body is PersonChanged change)
             people = people.SetItem(change.Code, people.GetValueOrDefault(change.Code, Fresh).Changed(record, change));
-        if (record.Body is Entry { Imported: not null })
+        // An import brings the past of others, and a PIN is set by whoever is about to come: neither is having been here.
+        if (record.Body is Entry { Imported: not null } or PersonChanged)
             return people;
         var writer = people.GetValueOrDefault(record.By, Fresh).Wrote(record);
         return people.SetItem(record.By, SignedOf(record.Body) is { } signed ? writer.Signed(record, signed) : writer);

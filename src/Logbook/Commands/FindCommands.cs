@@ -55,7 +55,7 @@ internal static class FindCommands
             var since = Handover.Since.Of(desk, code);
             if (!parse.GetValue(json))
             {
-                shell.Out.WriteLine(since.LastHere is { } last ? $"since {Say.Day(desk.Site, last)}" : "never here before: the last fourteen days");
+                shell.Out.WriteLine(since.LastHere is { } last ? $"since {Say.Day(desk.Site, last)}" : "never here before, as far as the log tells: the last fourteen days");
             }
 
             return Changes.Print(shell, parse.GetValue(json), since.Changes, "nothing recorded");

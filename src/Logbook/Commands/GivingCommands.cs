@@ -27,7 +27,7 @@ internal static class GivingCommands
                 }
             }
 
-            return Preparing.Prepare(desk, sign, new PrepareRequest(by, declared, parse.GetValue(ifThen)!, parse.GetValue(words)!));
+            return Preparing.Prepare(desk, sign.After(() => PageOut.Lines(shell.Error, BeforeSigning.Giver(declared))), new PrepareRequest(by, declared, parse.GetValue(ifThen)!, parse.GetValue(words)!));
         });
     }
 

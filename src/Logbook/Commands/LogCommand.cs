@@ -16,7 +16,7 @@ internal static class LogCommand
     {
         var from = Options.From();
         var to = Options.To();
-        var about = new Option<long?>("--about") { Description = "A record, and all that belong to it: its item, correction, answer, remarks.", HelpName = "SEQ" };
+        var about = new Option<long?>("--about") { Description = "A record, and all that belong to it: its item, correction, answer, remarks. Of a step of the handover also what exactly was signed, declared and seen, in words.", HelpName = "SEQ" };
         var json = Options.Json();
         var asOf = Options.AsOf();
         var command = new Command("log", $"The records in order: this shift's unless said. {Listing.Keys}") { from, to, about, json, asOf };
@@ -29,7 +29,19 @@ internal static class LogCommand
         return command;
     }
 
-    private static int About(Shell shell, Desk desk, long seq, bool json) => seq < 1 || seq > desk.State.Head.Seq
-        ? shell.Refuse($"there is no record {seq}", desk.State.Head.Seq == 0 ? "the journal has none yet" : $"1 to {desk.State.Head.Seq}")
-        : Listing.Print(shell, json, RecordLinks.About(desk, seq).Select(r => LogLine.Of(desk, r)), whenEmpty: "");
+    private static int About(Shell shell, Desk desk, long seq, bool json)
+    {
+        if (seq < 1 || seq > desk.State.Head.Seq)
+        {
+            return shell.Refuse($"there is no record {seq}", desk.State.Head.Seq == 0 ? "the journal has none yet" : $"1 to {desk.State.Head.Seq}");
+        }
+
+        var code = Listing.Print(shell, json, RecordLinks.About(desk, seq).Select(r => LogLine.Of(desk, r)), whenEmpty: "");
+        if (!json)
+        {
+            PageOut.Sections(shell.Out, SignedInWords.Of(desk, desk.Store.Read(seq).First()));
+        }
+
+        return code;
+    }
 }

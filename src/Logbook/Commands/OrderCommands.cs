@@ -9,7 +9,7 @@ namespace Logbook.Commands;
 internal static class OrderCommands
 {
     private static readonly Rows<OrderRow> Listing = new("order",
-        new("id", o => o.Id), new("person", o => o.Person), new("seen", o => o.SeenAt), new("since", o => o.Since), new("by", o => o.By),
+        new("id", o => o.Id), new("person", o => o.Person), new("read", o => o.SeenAt is null ? "NOT READ" : "read"), new("seen", o => o.SeenAt), new("since", o => o.Since), new("by", o => o.By),
         new("until", o => o.Until), new("text", o => o.Text));
 
     public static Command Make(Shell shell) => new("order", "Standing orders: given, read by each person, listed.") { Add(shell), Seen(shell), List(shell) };

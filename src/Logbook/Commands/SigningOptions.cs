@@ -19,7 +19,11 @@ internal sealed record SigningOptions(Option<string?> PinFile, Option<string?> W
     public SignWith Of(Shell shell, ParseResult parse)
     {
         var secret = new SecretLine(shell, parse.GetValue(PinFile));
-        return new SignWith(Pins(shell, parse), code => secret.Ask($"PIN of {code}"), parse.GetValue(Witness));
+        return new SignWith(Pins(shell, parse), code => secret.Ask($"PIN of {code}"), parse.GetValue(Witness))
+        {
+            // On the error stream, as every word beside an answer.
+            Tell = means => shell.Error.WriteLine($"you sign: \"{means}\""),
+        };
     }
 
     public static Pins Pins(Shell shell, ParseResult parse) => new(new PinFile(OpenSite.Folder(shell, parse)), shell.PinRounds);

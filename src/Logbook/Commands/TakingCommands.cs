@@ -79,28 +79,13 @@ internal static class TakingCommands
         var unattended = Options.Text("--unattended", "Nobody hands over: why. A supervisor signs for it within the shift.", "REASON");
         return new Step(shell, "accept", "Takes the line over: from here on you hold it. Signed by PIN.", first, answers, reservation, unattended).Signs("you hold the line", (desk, parse, sign, by) =>
         {
-            var given = desk.State.Line.Prepared;
-            var handed = Accepting.Accept(desk, sign, new AcceptRequest(by, parse.GetValue(first)!, parse.GetValue(answers)!)
+            // The own lines are given by now: what the other side wrote and answered shows before the PIN.
+            return Accepting.Accept(desk, sign.After(() => PageOut.Lines(shell.Error, BeforeSigning.Receiver(desk, by))), new AcceptRequest(by, parse.GetValue(first)!, parse.GetValue(answers)!)
             {
                 Reservation = parse.GetValue(reservation),
                 Unattended = parse.GetValue(unattended),
             });
-            if (handed.Record is not null && given is not null)
-            {
-                TellWords(shell, desk, given);
-            }
-
-            return handed;
         });
-    }
-
-    /// <summary>The other side's lines, which show only now. On the error stream, so that they never mix with an answer.</summary>
-    private static void TellWords(Shell shell, Desk desk, Prepared given)
-    {
-        foreach (var line in given.Lines)
-        {
-            shell.Error.WriteLine($"{Say.Person(desk.Site, given.By)}: {Say.Visible(line)}");
-        }
     }
 
     private static Command Refuse(Shell shell)

@@ -8,13 +8,23 @@ internal static class PageOut
     public static void Print(TextWriter output, HandoverPage page)
     {
         output.WriteLine($"{page.Name.ToUpperInvariant()}: {page.Title}");
-        foreach (var section in page.Sections)
+        Sections(output, page.Sections);
+    }
+
+    public static void Sections(TextWriter output, IReadOnlyList<NoteSection> sections)
+    {
+        foreach (var section in sections)
         {
             output.WriteLine(section.Beside.Length == 0 ? section.Title : $"{section.Title}  {section.Beside}");
-            foreach (var line in section.Lines)
-            {
-                output.WriteLine($" {line.Label,-11} {line.Text}");
-            }
+            Lines(output, section.Lines);
+        }
+    }
+
+    public static void Lines(TextWriter output, IReadOnlyList<NoteLine> lines)
+    {
+        foreach (var line in lines)
+        {
+            output.WriteLine($" {line.Label,-11} {line.Text}");
         }
     }
 }

@@ -76,7 +76,10 @@ internal static class Hazards
     {
         var place = Say.Equipment(site, item.On);
         var thing = Say.Visible(item.Text.Split(',', ';', '.')[0].Trim());
-        return item.ItemKind is "safety-equipment" or "bypass" ? $"{place}, {thing}" : place;
+        // An eyewash that says "eyewash runs weak" is named already; the name of the area does not name it.
+        var named = item.ItemKind != "bypass" && LongWords(place).Intersect(LongWords(thing), StringComparer.OrdinalIgnoreCase)
+            .Except(LongWords(site.FindEquipment(item.On)?.Area ?? item.On), StringComparer.OrdinalIgnoreCase).Any();
+        return item.ItemKind is "safety-equipment" or "bypass" && !named ? $"{place}, {thing}" : place;
     }
 
     /// <param name="brief">Without whose it is and who said so: what it is, until when and what to do instead always stand.</param>

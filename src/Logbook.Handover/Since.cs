@@ -21,7 +21,7 @@ public sealed record Since(DateTimeOffset? LastHere, IReadOnlyList<Change> Chang
         var last = LastTime(desk, person);
         var from = last?.At ?? desk.Now - ForNewcomers;
         var records = JournalSpan.Touching(desk, from, desk.Now).Where(r => r.Seq > (last?.Seq ?? 0) && r.Entered >= from && r.Seq <= desk.State.Head.Seq).ToList();
-        return new Since(last?.At, [.. records.SelectMany(r => Told(desk, r)).Concat(Findings(desk.Site, records)).OrderBy(c => c.On, StringComparer.OrdinalIgnoreCase).ThenBy(c => c.Seq)]);
+        return new Since(last?.At, [.. records.SelectMany(r => Told(desk, r)).Concat(Findings(desk, records)).OrderBy(c => c.On, StringComparer.OrdinalIgnoreCase).ThenBy(c => c.Seq)]);
     }
 
     /// <summary>The person's last record before this time here: being here now does not hide having been away.</summary>
@@ -65,14 +65,20 @@ public sealed record Since(DateTimeOffset? LastHere, IReadOnlyList<Change> Chang
         ?? (desk.Store.Read(item).FirstOrDefault() is { Body: Carry carry } record && record.Seq == item ? carry.On : "");
 
     /// <summary>Findings folded by point and kind: the worst, how often, and whether it stands.</summary>
-    private static IEnumerable<Change> Findings(Site site, List<JournalRecord> records) =>
-        from found in Corrected.Entries(records).SelectMany(e => e.Entry.Findings.Select(f => (e.Record, Finding: f)))
-        where found.Finding.Level >= Level.Watch
-        group found by (found.Finding.Point, Family: found.Finding.Code.Split('.')[0]) into kind
-        let worst = kind.OrderByDescending(f => f.Finding.Level).ThenByDescending(f => f.Record.Seq).First()
-        let often = kind.Count() == 1 ? "" : $" ({kind.Count()} times from {Say.Day(site, kind.Min(f => f.Record.At))} on)"
-        select new Change(
-            (kind.Key.Point is { } tag ? site.FindPoint(tag)?.Equipment ?? site.FindPoint(tag)?.Area : null) ?? "",
-            worst.Finding.Level.ToString().ToLowerInvariant(), worst.Record.At, worst.Record.By,
-            $"{(kind.Key.Point is { } point ? Say.Visible(point) + ": " : "")}{Say.Visible(worst.Finding.Text)}{often}", worst.Record.Seq);
+    private static IEnumerable<Change> Findings(Desk desk, List<JournalRecord> records)
+    {
+        var site = desk.Site;
+        return from found in Corrected.Entries(records).SelectMany(e => e.Entry.Findings.Select(f => (e.Record, Finding: f)))
+            where found.Finding.Level >= Level.Watch
+            group found by (found.Finding.Point, Family: found.Finding.Code.Split('.')[0]) into kind
+            let worst = kind.OrderByDescending(f => f.Finding.Level).ThenByDescending(f => f.Record.Seq).First()
+            let stands = kind.Key.Point is null || (desk.State.Findings.GetValueOrDefault(kind.Key.Point) ?? []).Exists(f => f.Finding.Level >= worst.Finding.Level && f.Finding.Code.StartsWith(kind.Key.Family + ".", StringComparison.Ordinal))
+            // What it asked for at the time would mislead once it is over.
+            let text = stands ? worst.Finding.Text : worst.Finding.Text.Split("; ")[0] + "; over since"
+            let often = kind.Count() == 1 ? "" : $" ({kind.Count()} times from {Say.Day(site, kind.Min(f => f.Record.At))} on)"
+            select new Change(
+                (kind.Key.Point is { } tag ? site.FindPoint(tag)?.Equipment ?? site.FindPoint(tag)?.Area : null) ?? "",
+                worst.Finding.Level.ToString().ToLowerInvariant(), worst.Record.At, worst.Record.By,
+                $"{(kind.Key.Point is { } point ? Say.Visible(point) + ": " : "")}{Say.Visible(text)}{often}", worst.Record.Seq);
+    }
 }

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using System.Text.Json.Serialization;
 
 namespace Logbook.Journal;
 
@@ -71,6 +72,7 @@ public sealed record Correction(
     public IReadOnlyList<Reading>? Several { get; init; }
 
     /// <summary>Everything that is put right, in either form.</summary>
+    [JsonIgnore] // follows from the other two
     public IReadOnlyList<Reading> Readings => Several ?? (Reading is null ? [] : [Reading]);
 
     /// <summary>The time of the first of them.</summary>

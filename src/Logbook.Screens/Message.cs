@@ -65,7 +65,11 @@ internal sealed record AuditRead(ReadAudit Asked, IReadOnlyList<AuditFlag> Flags
 internal sealed record RelatedRead(long Seq, IReadOnlyList<LogLine> Lines) : Message;
 
 /// <summary>What became of a record that was to be written.</summary>
-internal sealed record Wrote(ToWrite What, Written Written) : Message;
+internal sealed record Wrote(ToWrite What, Written Written) : Message
+{
+    /// <summary>What stands against what was just written, and must be said before anything else; null when nothing does.</summary>
+    public string? Warning { get; init; }
+}
 
 /// <summary>One record in full.</summary>
 /// <param name="Words">The same in one line of words.</param>

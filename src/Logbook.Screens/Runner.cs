@@ -44,7 +44,7 @@ internal sealed class Runner(Desk desk, DraftFolder drafts, Pins pins)
                 ReadOlder older => [Older(older)],
                 ReadNewer newer => [new LogRead([.. desk.Store.Read(newer.After + 1).Select(r => LogLine.Of(desk, r)).Reverse()], newer.After + 1)],
                 ReadSeries read => [new SeriesRead([.. read.Points.Select(desk.Site.FindPoint).OfType<Point>().Select(p => GraphSeries.Of(desk, p, read.From, read.To))])],
-                WriteIt write => [new Wrote(write.What, write.What.Write(desk)), new FactsChanged(Facts())],
+                WriteIt write => [Write(write.What), new FactsChanged(Facts())],
                 ReadRelated related => [new RelatedRead(related.Seq, [.. RecordLinks.About(Fresh(), related.Seq).Select(r => LogLine.Of(desk, r))])],
                 ReadAudit read => [new AuditRead(read, Audit.Between(Fresh(), read.From, read.To))],
                 ReadOn on => [_handover.Next(on.By)],
@@ -65,6 +65,12 @@ internal sealed class Runner(Desk desk, DraftFolder drafts, Pins pins)
     {
         desk.Follow();
         return desk;
+    }
+
+    private Wrote Write(ToWrite what)
+    {
+        var written = what.Write(desk);
+        return new Wrote(what, written) { Warning = written.Record is not null && what.On is { } on ? LockedYetRunning.Warning(desk, on) : null };
     }
 
     /// <summary>What is known now.</summary>

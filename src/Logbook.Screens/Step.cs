@@ -48,7 +48,8 @@ internal static class Step
         }
 
         session = wrote.What is ConfirmCarried confirmed ? CarriedPage.Looked(session.Asked(), confirmed.Look.Id) : session.Asked();
-        return CautionsPage.Over(session, wrote.What.Triggers(session.Site)).Say($"{wrote.What.Done} {Handover.Say.Ref(record.Seq)}");
+        session = CautionsPage.Over(session, wrote.What.Triggers(session.Site));
+        return wrote.Warning is { } warning ? session.Say(warning, Look.Hurts) : session.Say($"{wrote.What.Done} {Handover.Say.Ref(record.Seq)}");
     }
 
     private static Session Heard(Session session, Setting setting) => session with { Clock = setting.Now, LastKey = setting.Now, Said = new Span(""), Looking = null };

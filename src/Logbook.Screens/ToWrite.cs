@@ -13,6 +13,9 @@ internal abstract record ToWrite(string By)
 
     public abstract Written Write(Desk desk);
 
+    /// <summary>Equipment of which the log may now say two things that cannot both be true; null for none.</summary>
+    public virtual string? On => null;
+
     /// <summary>What the site may have cautions for: they are shown when it is written.</summary>
     public virtual IReadOnlyList<string> Triggers(Site site) => [];
 }
@@ -55,6 +58,8 @@ internal sealed record OpenCarried(string By, Carry Item) : ToWrite(By)
 
     public override Written Write(Desk desk) => Writing.AddCarried(desk, Item, By);
 
+    public override string? On => Item.On;
+
     public override IReadOnlyList<string> Triggers(Site site) => ["carry:" + Item.ItemKind, "area:" + (site.FindEquipment(Item.On)?.Area ?? Item.On)];
 }
 
@@ -64,6 +69,8 @@ internal sealed record SetState(string By, string Equipment, string Name, string
     public override string Done => $"{Name}: {State}";
 
     public override Written Write(Desk desk) => Writing.ChangeState(desk, Equipment, State, Since, Why, By);
+
+    public override string? On => Equipment;
 
     public override IReadOnlyList<string> Triggers(Site site) => ["state:" + State, "area:" + (site.FindEquipment(Equipment)?.Area ?? Equipment)];
 }

@@ -90,7 +90,7 @@ public sealed class HazardLineTests
         line.Carry("safety-equipment", "slaker", "gas monitor shows a fault, sent for repair");
 
         Assert.Equal("Slaker, gas monitor shows a fault", Only(line, "out").Name);
-        Assert.Contains("out: Slaker, gas monitor shows a fault", HandoverNote.Of(line.Desk, line.Desk.Now).TakeLonger, StringComparer.Ordinal);
+        Assert.Contains("safety equipment out: Slaker, gas monitor shows a fault", HandoverNote.Of(line.Desk, line.Desk.Now).TakeLonger, StringComparer.Ordinal);
     }
 
     [Fact]

@@ -67,6 +67,20 @@ public sealed class OpenThingsTests
         Assert.StartsWith("UPSET ", Assert.Single(audited, f => f.Round is null).Text, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void Safety_points_that_were_missed_in_an_upset_stand_by_name_with_it_and_the_round_is_not_missed_too()
+    {
+        using var line = new SmallLine("2026-11-24T18:00-05:00");
+        line.Clock("2026-11-24T19:55-05:00");
+        Assert.Empty(Writing.BeginUpset(line.Desk, SmallLine.At("2026-11-24T19:50-05:00"), "slaker boiling over", "op1").Mistakes);
+        line.Clock("2026-11-24T21:01-05:00").Record("hourly", "SL-T1=101.0");
+        line.Clock("2026-11-24T22:30-05:00");
+
+        Assert.Contains("not walked: Line round 20:00 to 22:00 (3); safety points: 1 of 3 read, MISSED SL-T1 20:00, 22:00", Assert.Single(Section(line, "not-done"), l => l.Label == "upset").Text, StringComparison.Ordinal);
+        Assert.DoesNotContain(Section(line, "not-done"), l => l.Label == "missed" && l.Text.StartsWith("Line round", StringComparison.Ordinal) && l.Text.Contains("20:00", StringComparison.Ordinal));
+        Assert.All(Audit.Between(line.Desk, SmallLine.At("2026-11-24T19:59-05:00"), line.Desk.Now, "missed").Where(f => f.Round == "hourly"), f => Assert.DoesNotContain("all", f.Text, StringComparison.Ordinal));
+    }
+
     [Theory]
     [InlineData("lime screw tripped", "Lime screw tripped.", "; lime screw tripped. Operator one")]
     [InlineData("lime screw tripped", "lime screw tripped, shear pin renewed", "; lime screw tripped, shear pin renewed. Operator one")]

@@ -47,6 +47,16 @@ public class TrendTests
     }
 
     [Fact]
+    public void A_limit_that_the_line_or_the_last_reading_has_passed_is_no_forecast()
+    {
+        // 0.2 an hour; the last reading lies above the line and, alone, above 12.1.
+        IReadOnlyList<(double, double)> values = [.. Enumerable.Range(0, 10).Select(h => ((double)h, 10 + (0.2 * h) + (h == 9 ? 0.4 : 0)))];
+
+        Assert.Equal("the upper urgent limit", Trend.Of(Values(values, new Limits(null, null, 12.1, 13)))?.LimitName);
+        Assert.Null(Trend.Of(Values(values, new Limits(null, null, 12.1, null))));
+    }
+
+    [Fact]
     public void What_reaches_no_limit_within_a_day_is_left_out() =>
         Assert.Null(Trend.Of(Values([.. Enumerable.Range(0, 9).Select(h => ((double)h, 50.0 + h))], new Limits(null, null, 90, null))));
 

@@ -22,6 +22,7 @@ public sealed class StateTests : IDisposable
         var (first, second) = (JournalRecord.Seal(one, Head.Empty), JournalRecord.Seal(two, Head.Empty));
 
         Assert.Contains("\"reading\":{", System.Text.Encoding.UTF8.GetString(first.Bytes.Span), StringComparison.Ordinal);
+        Assert.DoesNotContain("\"readings\"", System.Text.Encoding.UTF8.GetString(first.Bytes.Span) + System.Text.Encoding.UTF8.GetString(second.Bytes.Span), StringComparison.Ordinal);
         Assert.DoesNotContain("several", System.Text.Encoding.UTF8.GetString(first.Bytes.Span), StringComparison.Ordinal);
         Assert.DoesNotContain("\"reading\":{", System.Text.Encoding.UTF8.GetString(second.Bytes.Span), StringComparison.Ordinal);
         Assert.Equal(["SL-T1", "SL-T2"], Assert.IsType<Correction>(second.Body).Readings.Select(r => r.Point), StringComparer.Ordinal);

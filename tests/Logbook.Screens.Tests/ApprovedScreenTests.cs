@@ -126,7 +126,7 @@ public sealed class ApprovedScreenTests
     private static void BadNight(Terminal terminal)
     {
         terminal.Carry("safety-equipment", "slaker", "no flow when tested", null, ("instead", "the one at the classifier stair"));
-        terminal.Carry("bypass", "lime-screw", "low-flow lime trip off", Some.Morning.AddHours(5), ("allowed-by", "eng1"), ("instead", "liquor flow by hand each 30 min"), ("allowed-by", "eng1"));
+        terminal.Carry("bypass", "lime-screw", "low-flow lime trip off", Some.Morning.AddHours(5), ("allowed-by", "eng1"), ("instead", "liquor flow by hand each 30 min"));
         terminal.Carry("temporary-change", "slaker", "hose for seal water", Some.Morning.AddMinutes(-30));
         terminal.At(-20);
         terminal.Record(null, "SL-T1=103.4", "LM-F1=22.4");

@@ -55,7 +55,7 @@ public sealed class CarriedInRoundTests
     [Fact]
     public void Of_several_at_one_place_the_round_goes_on_when_none_is_left()
     {
-        using var terminal = NextShift(t => t.Carry("bypass", "slaker", "high-level trip off", Some.Morning.AddHours(15), ("allowed-by", "eng1"), ("instead", "level by hand"), ("allowed-by", "eng1")));
+        using var terminal = NextShift(t => t.Carry("bypass", "slaker", "high-level trip off", Some.Morning.AddHours(15), ("allowed-by", "eng1"), ("instead", "level by hand")));
 
         terminal.Open("Line round").Press("c1⏎");
         Assert.IsType<CarriedPage>(terminal.State.Top);

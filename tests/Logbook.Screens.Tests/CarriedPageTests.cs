@@ -86,10 +86,10 @@ public sealed class CarriedPageTests
 
         terminal.Press("ca2⏎lime-screw⏎low-flow trip off⏎1400⏎⏎");
         Assert.Contains("a few words are needed", terminal.Words, StringComparison.Ordinal);
-        terminal.Press("flow by hand⏎SL-F1⏎30m⏎⏎");
+        terminal.Press("flow by hand⏎eng1⏎SL-F1⏎30m⏎⏎");
 
         var item = Assert.IsType<Carry>(terminal.Journal.Read().Last().Body);
-        Assert.Equal("bypass instead=flow by hand point=SL-F1 every=30m", $"{item.ItemKind} instead={item.Fields["instead"]} point={item.Fields["point"]} every={item.Fields["every"]}");
+        Assert.Equal("bypass instead=flow by hand allowed-by=eng1 point=SL-F1 every=30m", $"{item.ItemKind} instead={item.Fields["instead"]} allowed-by={item.Fields["allowed-by"]} point={item.Fields["point"]} every={item.Fields["every"]}");
     }
 
     [Fact]
@@ -97,10 +97,21 @@ public sealed class CarriedPageTests
     {
         using var terminal = new Terminal();
 
-        terminal.Press("ca2⏎lime-screw⏎low-flow trip off⏎1400⏎flow by hand⏎XX-9⏎30m⏎⏎");
+        terminal.Press("ca2⏎lime-screw⏎low-flow trip off⏎1400⏎flow by hand⏎eng1⏎XX-9⏎30m⏎⏎");
 
         Assert.Contains("point 'XX-9' is none that is read", terminal.Words, StringComparison.Ordinal);
         Assert.DoesNotContain(terminal.Journal.Read(), r => r.Body is Carry);
+    }
+
+    [Fact]
+    public void What_is_locked_and_said_to_run_is_told_at_once()
+    {
+        using var terminal = new Terminal(before: t => t.Carry("isolation", "lime-screw", "shear pin"));
+
+        terminal.Press("elime-screw⏎1⏎⏎⏎");
+
+        Assert.Equal("running", Assert.IsType<EquipmentStateChanged>(terminal.Journal.Read().Last().Body).State);
+        Assert.Contains("YET RECORDED AS RUNNING", terminal.Words, StringComparison.Ordinal);
     }
 
     [Fact]

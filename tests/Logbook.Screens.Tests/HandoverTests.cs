@@ -360,7 +360,7 @@ public sealed class HandoverTests
 
     private static Terminal Trip(Terminal terminal)
     {
-        terminal.Carry("bypass", "lime-screw", "low-flow lime trip off", Logbook.Testing.Some.Morning.AddHours(5), ("allowed-by", "eng1"), ("instead", "liquor flow by hand each 30 min"), ("allowed-by", "eng1"));
+        terminal.Carry("bypass", "lime-screw", "low-flow lime trip off", Logbook.Testing.Some.Morning.AddHours(5), ("allowed-by", "eng1"), ("instead", "liquor flow by hand each 30 min"));
         return terminal;
     }
 

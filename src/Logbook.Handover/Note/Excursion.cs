@@ -90,7 +90,7 @@ internal sealed record Excursion(string? Point, Level Worst, DateTimeOffset Firs
             noticed[0].Finding.Point, worst.Finding.Level, noticed[0].At,
             $"{worst.Finding.Level.ToString().ToUpperInvariant()}: {text} {often}{since} {Say.Ref(noticed[0].Seq, worst.Seq, last.Seq)}",
             later is { Count: > 0 },
-            $"{Value(Say.Visible(WithoutAsking(worst.Finding.Text)), limit)} at {facts.Time(worst.At)} {Say.Ref(worst.Seq)}");
+            $"{Value(Say.Visible(WithoutAsking(worst.Finding.Text)), limit)} at {facts.Time(worst.At)}{(limit && later is { Count: > 0 } ? $", now {later[^1].Words}" : "")} {Say.Ref(worst.Seq)}");
     }
 
     /// <summary>Of a broken limit what stands before how far it was beyond.</summary>

@@ -52,7 +52,7 @@ internal static class TakeLonger
         "permit" => (1, "permit spans the change"),
         "isolation" => (2, "isolation spans the change"),
         "bypass" => (3, "trip defeated"),
-        "safety-equipment" => (4, $"out: {Hazards.Name(site, item)}"),
+        "safety-equipment" => (4, $"safety equipment out: {Hazards.Name(site, item)}"),
         "wash" when item.IsHazard => (5, "acid wash"),
         _ => null,
     };

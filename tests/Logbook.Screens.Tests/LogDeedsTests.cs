@@ -28,7 +28,7 @@ public sealed class LogDeedsTests
         terminal.Press("lc↓⏎-⏎1⏎it belongs to the next row⏎");
 
         var correction = Assert.Single(terminal.Journal.Read().Select(r => r.Body).OfType<Correction>());
-        Assert.True(correction.Reading.NotTaken);
+        Assert.True(correction.Reading!.NotTaken);
         Assert.Equal((terminal.Desk.Site.Reasons.NotTaken[0], "it belongs to the next row"), (correction.Reading.Why, correction.Why));
         Assert.IsType<RecordPage>(terminal.State.Top);
         terminal.Press("⎋");

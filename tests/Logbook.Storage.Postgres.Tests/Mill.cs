@@ -88,7 +88,7 @@ internal sealed class Mill : IDisposable
             var draft = (i % 5) switch
             {
                 0 => Drafts.Of(new Remark($"{words} {i}", null, null), at),
-                4 => Drafts.Of(new Correction(i, Drafts.Read($"SL-T1={i}", at.AddMinutes(-20)), "misread", [Drafts.Derived("WL-CE", i)], []), at),
+                4 => Drafts.Of(Correction.Of(i, i % 2 == 0 ? [Drafts.Read($"SL-T1={i}", at.AddMinutes(-20))] : [Drafts.Read("SL-F1=-", at.AddMinutes(-20)), Drafts.Read($"SL-T1={i}", at.AddMinutes(-20))], "misread", [Drafts.Derived("WL-CE", i)], []), at),
                 _ => Drafts.Entry(at, $"SL-T1={100 + i}", "SL-F1=-") with { Body = new Entry { Readings = [Drafts.Read($"SL-T1={100 + i}", at), Drafts.Read("SL-F1=-", at)], Results = [Drafts.Derived("WL-CE", 80 + i)] } },
             };
             line.Append(draft with { Chain = chain });

@@ -20,7 +20,7 @@ public sealed class ServerJournalTests(ClusterIfThere there)
             Body = new Entry { Readings = [Drafts.Read($"SL-T1={value}", read)], Results = derived ? [Drafts.Derived("WL-CE", value)] : [] },
         });
         var correction = Gen.Select(Gen.Long[1, 12], hour, Gen.Int[90, 110], Gen.Bool, (target, read, value, result) =>
-            Drafts.Of(new Correction(target, Drafts.Read($"SL-T1={value}", read), "misread", result ? [Drafts.Derived("WL-CE", value)] : [], []), read));
+            Drafts.Of(Correction.Of(target, value % 2 == 0 ? [Drafts.Read($"SL-T1={value}", read)] : [Drafts.Read("SL-F1=-", read), Drafts.Read($"SL-T1={value}", read)], "misread", result ? [Drafts.Derived("WL-CE", value)] : [], []), read));
 
         Gen.OneOf(entry, entry, correction).Array[12, 24].Sample(
             drafts =>

@@ -156,10 +156,10 @@ public sealed class NowTests
             }
         });
 
-        Assert.DoesNotContain("\n OUT Slaker\n", terminal.Size(80, 24).Screen, StringComparison.Ordinal);
-        Assert.Contains("\n OUT Slaker\n", terminal.Press("⇟").Screen, StringComparison.Ordinal);
+        Assert.DoesNotContain("\n OUT Slaker, eyewash out\n", terminal.Size(80, 24).Screen, StringComparison.Ordinal);
+        Assert.Contains("\n OUT Slaker, eyewash out\n", terminal.Press("⇟").Screen, StringComparison.Ordinal);
         Assert.Contains("thing 19", terminal.Press("⇟⇟").Screen, StringComparison.Ordinal);
-        Assert.DoesNotContain("\n OUT Slaker\n", terminal.Press("⇞⇞⇞").Screen, StringComparison.Ordinal);
+        Assert.DoesNotContain("\n OUT Slaker, eyewash out\n", terminal.Press("⇞⇞⇞").Screen, StringComparison.Ordinal);
     }
 
     [Fact]

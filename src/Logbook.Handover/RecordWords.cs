@@ -107,7 +107,7 @@ internal static class RecordWords
         {
             var first = entry?.Readings.FirstOrDefault(r => r.Point.Equals(right.Point, StringComparison.OrdinalIgnoreCase));
             return $"{Say.Visible(right.Point)} of {Say.Time(desk.Site, right.At, record.At)}: first {(first is null ? "not in that entry" : Say.Reading(desk.Site, first))}, "
-                + (right.NotTaken ? $"TAKEN BACK, no value stands{(right.Why is null || right.Why.StartsWith("taken back", StringComparison.Ordinal) ? "" : $" ({Say.Visible(right.Why)})")}" : $"put right to {Say.Reading(desk.Site, right)}");
+                + (right.NotTaken ? $"TAKEN BACK{(right.Why is null || right.Why.StartsWith("taken back", StringComparison.Ordinal) ? "" : $" ({Say.Visible(right.Why)})")}" : $"put right to {Say.Reading(desk.Site, right)}");
         }
 
         return $"{string.Join("; ", correction.Readings.Select(One))} {Say.Ref(correction.Target)}{Because(correction.Why)}";

@@ -23,9 +23,10 @@ internal static class ExamineTable
     public static void Print()
     {
         Table.Header();
+        var real = Type();
         using var line = BenchSite.Empty();
-        line.SetClock(End);
-        var real = Type(line);
+        Fill(line, real, Told);
+        line.SetClock(real[^1].Entered.AddMinutes(10));
         line.WithDesk(desk =>
         {
             var shift = new WholeShift(desk);
@@ -37,7 +38,7 @@ internal static class ExamineTable
             });
         });
         using var year = BenchSite.Empty();
-        Fill(year, real);
+        Fill(year, real, Year);
         year.SetClock(real[0].Entered.AddDays(Year));
         year.WithDesk(desk =>
         {
@@ -50,19 +51,20 @@ internal static class ExamineTable
     }
 
     /// <summary>The records up to the last day that is told again.</summary>
-    private static List<JournalRecord> Type(BenchSite line)
+    private static List<JournalRecord> Type()
     {
+        using var line = BenchSite.Empty();
         using var opened = new Opened();
         DemoMill.Make(clock => opened.Desk = line.Open(clock), End, Typed, seed: 1);
         return [.. opened.Desk!.Store.Read().TakeWhile(r => r.Entered < End.AddDays(Told - Typed))];
     }
 
-    private static void Fill(BenchSite year, List<JournalRecord> real)
+    private static void Fill(BenchSite bench, List<JournalRecord> real, int days)
     {
         IEnumerable<ReadOnlyMemory<byte>> Bytes(Logbook.Plant.Site site)
         {
             var head = Head.Empty;
-            foreach (var draft in ManyYears.Drafts(site, real, Told, Year))
+            foreach (var draft in ManyYears.Drafts(site, real, Told, days))
             {
                 var record = JournalRecord.Seal(draft, head);
                 head = Head.Of(record);
@@ -70,8 +72,8 @@ internal static class ExamineTable
             }
         }
 
-        var site = Logbook.Plant.SiteReader.Read(year.Files).Value!;
-        JournalCopy.Make(Bytes(site), null, year.Folder, "bench:1", TimeSpan.Zero, LongWork.Unwatched);
+        var site = Logbook.Plant.SiteReader.Read(bench.Files).Value!;
+        JournalCopy.Make(Bytes(site), null, bench.Folder, "bench:1", TimeSpan.Zero, LongWork.Unwatched);
     }
 
     private sealed class Opened : IDisposable

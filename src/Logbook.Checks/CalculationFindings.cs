@@ -11,7 +11,7 @@ internal static class CalculationFindings
     public static IEnumerable<Finding> Of(Attempt attempt) => attempt switch
     {
         { Outside: { } outside } => [OutOfRange(attempt.Calculation, outside.Input, outside.Value)],
-        { Outcome: Refused refused } => [Refused(attempt.Calculation, refused)],
+        { Outcome: Refused } => [], // see NotPossible
         { Outcome: Failed failed } => [Failed(attempt.Calculation, failed)],
         { Values: { } values } => Notes(attempt.Calculation, values),
         _ => [],
@@ -25,6 +25,20 @@ internal static class CalculationFindings
         select new Finding(Level.Watch, Order, point.Tag,
             $"{point.Description} {Words.Value(point, same.Key.Reading.Number!.Value)}, below {same.Key.Before.Point.Tag} {Words.Value(same.Key.Before.Point, same.Key.Before.Number!.Value)}: "
             + $"it counts on from there, so one of the two is wrong; not computed: {Words.And([.. same.Select(o => o.Calculation.Title)])}", []);
+
+    /// <summary>One for each number that is refused, with all that could not be computed of it: a lost flow is one cause, not six.</summary>
+    public static IEnumerable<Finding> NotPossible(IEnumerable<Attempt> attempts)
+    {
+        var refusals = attempts.Where(a => a is { Outside: null, Outcome: Refused }).Select(a => (a.Calculation, Refused: (Refused)a.Outcome!)).ToList();
+        foreach (var same in refusals.GroupBy(r => r.Calculation.Inputs.FirstOrDefault(i => i.Info.Role.Equals(r.Refused.Role, StringComparison.Ordinal))?.Point?.Tag ?? r.Calculation.Name, StringComparer.Ordinal))
+        {
+            var point = same.First().Calculation.Inputs.FirstOrDefault(i => i.Point?.Tag == same.Key)?.Point;
+            var sentences = same.Select(r => r.Refused.Sentence).Distinct(StringComparer.Ordinal).ToList();
+            yield return new Finding(Level.Watch, "calculation.refused", point?.Tag,
+                same.Count() == 1 ? $"{same.First().Calculation.Title} not computed: {sentences[0]}" : $"not computed with this {point!.Tag}: {Words.And([.. same.Select(r => r.Calculation.Name)])}",
+                same.Count() == 1 ? [] : sentences);
+        }
+    }
 
     /// <summary>One note for each number that is missing, with all that could not be computed for it; one for all that was never given.</summary>
     public static IEnumerable<Finding> Missing(IEnumerable<MissingInput> missing) =>
@@ -53,10 +67,6 @@ internal static class CalculationFindings
     private static Finding OutOfRange(LinkedCalculation calculation, LinkedInput input, double value) => new(
         Level.Watch, "calculation.range", input.Point?.Tag,
         $"{calculation.Title} not computed: {input.Info.Role} {Words.Number(value)}{Words.Behind(input.Unit.Name)} is outside the {Words.Number(input.Info.Lowest)} to {Words.Number(input.Info.Highest)} that it covers", []);
-
-    private static Finding Refused(LinkedCalculation calculation, Refused refused) => new(
-        Level.Watch, "calculation.refused", calculation.Inputs.FirstOrDefault(i => i.Info.Role.Equals(refused.Role, StringComparison.Ordinal))?.Point?.Tag,
-        $"{calculation.Title} not computed: {refused.Sentence}", []);
 
     private static Finding Failed(LinkedCalculation calculation, Failed failed) => new(
         Level.Note, "plugin.failed", null, $"plug-in {calculation.Loaded.PlugIn} failed in {calculation.Title}: {failed.Sentence}", []);

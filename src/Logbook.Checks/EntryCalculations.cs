@@ -17,6 +17,7 @@ internal static class EntryCalculations
         [
             .. NotLinked(day, readings),
             .. run.Attempts.SelectMany(CalculationFindings.Of),
+            .. CalculationFindings.NotPossible(run.Attempts),
             .. CalculationFindings.OutOfOrder(outOfOrder),
             .. CalculationFindings.Missing(missing),
             .. CalculationFindings.Resting(day, inputs.Resting),

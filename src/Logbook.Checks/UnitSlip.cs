@@ -3,9 +3,14 @@ using Logbook.Plant;
 
 namespace Logbook.Checks;
 
-/// <summary>A value that would fit the last one if it had been meant in another unit, basis or decimal place. A hint, never a change.</summary>
+/// <summary>
+/// A value that would fit the last one if it had been meant in another unit, basis or decimal place. A hint, never a change. What
+/// comes back to where it lay within the last day is none: a flow that was lost, or the reading after a slip.
+/// </summary>
 internal static class UnitSlip
 {
+    private static readonly TimeSpan Lately = TimeSpan.FromHours(24);
+
     public static IEnumerable<Finding> Findings(Day day, PointReading judged) => Find(day, judged) is { } slip ? [slip] : [];
 
     public static Finding? Find(Day day, PointReading judged)
@@ -23,7 +28,7 @@ internal static class UnitSlip
         }
 
         var fits = Slips(judged, value).FirstOrDefault(s => Math.Abs(s.Meant - usual) <= near);
-        return fits.Words is null ? null : new Finding(Level.Note, "slip." + fits.Code, point.Tag,
+        return fits.Words is null || day.Compared(point, judged.Reading.At - Lately, judged.Reading.At).Any(v => Math.Abs(v.Value!.Value - value) <= near) ? null : new Finding(Level.Note, "slip." + fits.Code, point.Tag,
             $"{Words.Value(point, value)} would be {Words.Value(point, fits.Meant)} {fits.Words}",
             [$"last {Words.Value(point, usual)} at {Words.Time(last.At)}"]);
     }

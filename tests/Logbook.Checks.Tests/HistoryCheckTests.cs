@@ -73,6 +73,17 @@ public sealed class HistoryCheckTests
     }
 
     [Fact]
+    public void A_value_that_comes_back_to_what_was_usual_is_no_slip()
+    {
+        _line.Save("SL-F1=320");
+        _line.Later(1);
+        _line.Save("SL-F1=0"); // a tenth and ten times nothing are near each other
+        _line.Later(1);
+
+        Assert.DoesNotContain("slip.factor-10", Codes("SL-F1=318"));
+    }
+
+    [Fact]
     public void An_impossible_value_that_is_degF_is_refused_with_the_hint()
     {
         _line.Save("SL-T1=101.0");

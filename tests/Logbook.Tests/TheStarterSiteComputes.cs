@@ -57,6 +57,21 @@ public sealed class TheStarterSiteComputes : IDisposable
     }
 
     [Fact]
+    public void A_lost_flow_is_one_cause_and_its_coming_back_is_no_slip()
+    {
+        Record([.. Hot, "LM-CAO=88", "CA-L1=85", "CA-L2=85", "CA-L3=85", "GT-L=70"]);
+        Later(hours: 1);
+
+        var lost = Findings(Record(["SL-F1=0"]), "calculation.refused");
+
+        Assert.Contains("not computed with this SL-F1: ", Assert.Single(lost), StringComparison.Ordinal);
+        Assert.Contains("lime", lost[0], StringComparison.Ordinal);
+        Assert.Contains("time in causticizer 1", lost[0], StringComparison.Ordinal);
+        Later(hours: 1);
+        Assert.Empty(Findings(Record(["SL-F1=298"]), "slip.factor-10"));
+    }
+
+    [Fact]
     public void A_sample_is_taken_from_one_entry_or_not_at_all()
     {
         Record(["WL-A=29.37", "WL-B=34.33"]);

@@ -18,10 +18,18 @@ public static class RecordEntry
             return Written.Nothing(judged.Mistakes);
         }
 
-        // What is saved is also cross-examined with the entries before it; what is imported was lived through long ago.
+        // What is saved is also held against the entries before it; what is imported was lived through long ago.
         var (entry, at) = (judged.Value!, EntryTime(desk, request, judged.Value!.Readings));
-        var examined = entry.Imported is null ? entry with { Findings = CrossExamined.Findings(Day.Today(desk), Sheet.Of(Sheet.NotYet, at, entry)) } : entry;
+        var examined = entry.Imported is null ? AgainstThePast(Day.Today(desk), entry, at) : entry;
         return Written.Saved(desk.Write(examined, at, desk.Site.FindPerson(request.By)!.Code));
+    }
+
+    /// <summary>Is there a reading that cannot be right beside the others, and has a point slowly moved away.</summary>
+    private static Entry AgainstThePast(Day day, Entry entry, DateTimeOffset at)
+    {
+        var sheet = Sheet.Of(Sheet.NotYet, at, entry);
+        var examined = entry with { Findings = CrossExamined.Findings(day, sheet) };
+        return examined with { Findings = CreepCheck.Findings(day, examined, CrossExamined.Silent(day, sheet)) };
     }
 
     /// <summary>Judges without saving: what the screen shows while a person types.</summary>

@@ -18,8 +18,12 @@ internal static class CrossExamined
 
         // That the plant was moved takes doubt away; it may be said beside anything.
         var findings = Moves.AsOne(sheet.Findings, trail);
-        return sheet.Findings.Any(f => f.Level == Level.Urgent) || Judgement.SlakerIsUrgent(day, sheet.Judged(), sheet.Findings)
+        return Silent(day, sheet)
             ? findings
             : [.. findings.Concat(DoubtFindings.Of(trail)).OrderByDescending(f => f.Level)];
     }
+
+    /// <summary>Beside something urgent, and while the slaker is, nothing is doubted.</summary>
+    public static bool Silent(Day day, Sheet sheet) =>
+        sheet.Findings.Any(f => f.Level == Level.Urgent) || Judgement.SlakerIsUrgent(day, sheet.Judged(), sheet.Findings);
 }

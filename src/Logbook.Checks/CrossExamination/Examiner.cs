@@ -11,7 +11,7 @@ internal sealed class Examiner
     public const int Onsets = 3;
 
     /// <summary>Relations are not straight: of a large error so much of its evidence may be left when it is taken out.</summary>
-    private const double NotStraight = 0.04;
+    private const double NotStraight = 0.1;
 
     private readonly Fitted _fitted;
     private readonly Views _views;

@@ -8,9 +8,13 @@ internal sealed class Lessons(Fitted fitted)
 {
     private readonly Dictionary<Taken, double> _variances = [];
 
+    // The readings that some row was seen to take again: of no other is there any use in knowing its error.
+    private readonly HashSet<int> _again = [];
+
     public Lessons Copy()
     {
         var copy = new Lessons(fitted);
+        copy._again.UnionWith(_again);
         foreach (var (taken, variance) in _variances)
         {
             copy._variances[taken] = variance;
@@ -23,6 +27,7 @@ internal sealed class Lessons(Fitted fitted)
     {
         var rows = Places.Speaking(fitted.Line, round, readingsToo: false);
         var all = Places.Speaking(fitted.Line, round, readingsToo: true);
+        _again.UnionWith(rows.SelectMany(k => round.Rows[k]!.Sensitivities).Where(s => s.HoursBack > 0).Select(s => s.Parameter));
         return new Heard(rows, all, rows.Length > 0 && factors.Of(rows) is { } factor ? [.. Shared(round, rows).Select(s => Of(s.Key, s.Value, rows, factor))] : []);
     }
 
@@ -41,7 +46,7 @@ internal sealed class Lessons(Fitted fitted)
         var shared = new Dictionary<Taken, double[]>();
         for (var i = 0; i < rows.Length; i++)
         {
-            foreach (var s in round.Rows[rows[i]]!.Sensitivities.Where(s => s.Parameter < fitted.Line.Readings && s.Slope != 0))
+            foreach (var s in round.Rows[rows[i]]!.Sensitivities.Where(s => s.Parameter < fitted.Line.Readings && s.Slope != 0 && _again.Contains(s.Parameter)))
             {
                 var taken = Taken.Of(s, round.Hours);
                 if (!shared.TryGetValue(taken, out var moves))

@@ -73,7 +73,8 @@ internal sealed record Wrote(ToWrite What, Written Written) : Message
 
 /// <summary>One record in full.</summary>
 /// <param name="Words">The same in one line of words.</param>
-internal sealed record RecordRead(JournalRecord Record, string Words) : Message;
+/// <param name="Signed">Of a step of the handover, what was signed.</param>
+internal sealed record RecordRead(JournalRecord Record, string Words, IReadOnlyList<NoteSection> Signed) : Message;
 
 /// <summary>A page of the handover, to be read.</summary>
 /// <param name="UpTo">The last record that it could tell of.</param>
@@ -81,8 +82,8 @@ internal sealed record RecordRead(JournalRecord Record, string Words) : Message;
 internal sealed record PageShown(HandoverPage Page, long UpTo, IReadOnlyList<string> Missing) : Message;
 
 /// <summary>Nothing of the handover is unread; what is asked about it.</summary>
-/// <param name="Told">What the other side wrote for the case that something turns, and the answers to this person's questions.</param>
-internal sealed record AllRead(IReadOnlyList<HazardQuestion> Questions, IReadOnlyList<(string Label, string Text)> Told) : Message;
+/// <param name="Told">What the other side wrote, and the answers to this person's questions.</param>
+internal sealed record AllRead(IReadOnlyList<HazardQuestion> Questions, IReadOnlyList<NoteLine> Told) : Message;
 
 /// <summary>What became of a step of the handover.</summary>
 internal sealed record StepTaken(HandStep Step, Handed Handed) : Message;

@@ -24,7 +24,7 @@ internal static class Step
         Wrote wrote => Next.Of(Written(session, wrote)),
         CorrectAsked => session.Top is RecordPage ? RecordAsks.Correct(session) : Next.Of(session),
         AuditRead read => Next.Of(AuditPage.Taken(session, read)),
-        RecordRead read => Next.Of(session.Open(new RecordPage(read.Record, read.Words, 0))),
+        RecordRead read => Next.Of(session.Open(new RecordPage(read.Record, read.Words, read.Signed, 0))),
         PageShown shown => Receiving.Shown(session, shown),
         AllRead read => Receiving.Questions(session, read),
         StepTaken taken => Handing.Taken(session, taken),

@@ -22,7 +22,7 @@ public sealed class SigningTests
     }
 
     [Fact]
-    public void The_receiver_reads_the_if_thens_and_the_answer_after_the_own_lines_and_before_the_PIN()
+    public void The_receiver_reads_what_the_giver_wrote_and_the_answer_after_the_own_lines_and_before_the_PIN()
     {
         using var terminal = new Terminal(by: "op3", before: t =>
         {
@@ -43,13 +43,14 @@ public sealed class SigningTests
         }
 
         Assert.DoesNotContain("instrument duty", terminal.Words, StringComparison.Ordinal);
+        Assert.DoesNotContain("watch the bowl", terminal.Words, StringComparison.Ordinal);
         terminal.Press("flow first⏎⏎");
 
         Assert.IsType<SignPage>(terminal.State.Top);
         Assert.Contains("flow first", terminal.Words, StringComparison.Ordinal);
         Assert.Contains("if it turns, then call instrument duty", terminal.Words, StringComparison.Ordinal);
         Assert.Contains("not yet, tonight", terminal.Words, StringComparison.Ordinal);
-        Assert.DoesNotContain("watch the bowl", terminal.Words, StringComparison.Ordinal);
+        Assert.Contains("watch the bowl", terminal.Words, StringComparison.Ordinal);
         terminal.Press(Pin + "⏎");
         Assert.Contains("watch the bowl", terminal.Words, StringComparison.Ordinal);
     }
@@ -95,7 +96,7 @@ public sealed class SigningTests
 
         terminal.Press("l⏎");
         Assert.Contains("if, then if it turns, then call instrument duty", terminal.Words, StringComparison.Ordinal);
-        Assert.Contains("The note as it stood", terminal.Words, StringComparison.Ordinal);
+        Assert.Contains("note as it stood", terminal.Words, StringComparison.Ordinal);
         Assert.DoesNotContain("{\"", terminal.Screen, StringComparison.Ordinal);
         terminal.Press("⎋↓⏎");
         Assert.Contains("first walk the line", terminal.Words, StringComparison.Ordinal);

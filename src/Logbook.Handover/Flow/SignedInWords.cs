@@ -11,16 +11,16 @@ public static class SignedInWords
     {
         HandoverPrepared p =>
         [
-            Section(desk, record, p.Signed, p.NoteHash,
+            Section(desk, record, p.Signed, Frozen(p.Note, p.NoteHash),
             [
                 .. BeforeSigning.Declared(p.Declared).Select(words => new NoteLine("declared", words)),
                 .. p.IfThen.Select(text => new NoteLine("if, then", Say.Visible(text))), .. p.Words.Select(text => new NoteLine("own words", Say.Visible(text))),
             ]),
-            .. Freezing.Sections(p.Note),
+            .. Note(p.Note),
         ],
         HandoverAccepted a =>
         [
-            Section(desk, record, a.Signed, a.NoteHash,
+            Section(desk, record, a.Signed, Frozen(a.Note, a.NoteHash),
             [
                 new NoteLine("from", a.From is { } from ? Say.Person(desk.Site, from) : "nobody held it"),
                 .. a.First.Select(text => new NoteLine("checks first", Say.Visible(text))),
@@ -29,19 +29,28 @@ public static class SignedInWords
                 .. a.Asked.Select(text => new NoteLine("was asked", Say.Visible(text))),
                 .. Pages(desk, record, a.Prepared),
             ]),
-            .. Freezing.Sections(a.Note),
+            .. Note(a.Note),
         ],
         HandoverRelief relief => [Section(desk, record, relief.Signed, null, [new NoteLine(relief.Mode, Say.Visible(relief.Words))])],
         HandoverCountersigned c => [Section(desk, record, c.Signed, null, [new NoteLine("signs for", Say.Ref(c.Target)), new NoteLine("found", Say.Visible(c.Why))])],
         _ => [],
     };
 
-    private static NoteSection Section(Desk desk, JournalRecord record, Signed signed, string? hash, IEnumerable<NoteLine> lines) => new("signed", $"RECORD {record.Seq}, WHAT WAS SIGNED",
+    private static NoteSection Section(Desk desk, JournalRecord record, Signed signed, NoteLine? note, IEnumerable<NoteLine> lines) => new("signed", $"RECORD {record.Seq}, WHAT WAS SIGNED",
     [
         new NoteLine("signed", $"\"{Say.Visible(signed.Means)}\", {Say.Person(desk.Site, record.By)} {Say.Day(desk.Site, record.At)}{(signed.How == "none" ? "; no PIN was asked" : StepWords.By(desk.Site, signed))}"),
         .. lines,
-        .. hash is null ? [] : new[] { new NoteLine("note", $"the lines below, their SHA-256 {hash}") },
+        .. note is null ? [] : new[] { note },
     ]);
+
+    private static NoteLine Frozen(FrozenNote note, string hash) => new("note", $"as it stood, drawn {note.Drawn}: the lines below, their SHA-256 {hash}");
+
+    private static IEnumerable<NoteSection> Note(FrozenNote note) =>
+    [
+        .. note.TakeLonger.Count == 0 ? [] : new[] { new NoteSection("take-longer", "TAKE LONGER", [.. note.TakeLonger.Select(why => new NoteLine("because", why))]) },
+        .. Freezing.Sections(note),
+        .. note.Cautions.Count == 0 ? [] : new[] { new NoteSection("cautions", "CAUTIONS", [.. note.Cautions.Select(c => new NoteLine("caution", $"{c.Hazard}: {c.Text}"))]) },
+    ];
 
     /// <summary>The pages that were shown to the signer since the note was prepared, or since the line last changed hands.</summary>
     private static IEnumerable<NoteLine> Pages(Desk desk, JournalRecord accepted, long? prepared)

@@ -18,8 +18,8 @@ internal sealed record Taking(ImmutableList<HazardQuestion> Asked, ImmutableList
 {
     public static readonly Taking Nothing = new([], [], [], null, null);
 
-    /// <summary>What the one who hands over wrote for the case that something turns, and the answers to the own questions: each with its label.</summary>
-    public ImmutableList<(string Label, string Text)> Told { get; init; } = [];
+    /// <summary>What the one who hands over wrote, and the answers to the own questions.</summary>
+    public ImmutableList<NoteLine> Told { get; init; } = [];
 
     /// <summary>What was answered holds for as long as the same is asked: the page was not opened again, and nothing else can hurt.</summary>
     public Taking AskedAlso(IReadOnlyList<HazardQuestion> questions) =>

@@ -12,7 +12,7 @@ internal sealed class HandoverRunner(Desk desk, Pins pins)
     {
         desk.Follow();
         var missing = Missing(by);
-        return missing.Count > 0 ? Show(by, missing[0])[0] : new AllRead(HazardQuestions.For(desk, by), [.. IfThen(), .. Answers(by)]);
+        return missing.Count > 0 ? Show(by, missing[0])[0] : new AllRead(HazardQuestions.For(desk, by), BeforeSigning.Receiver(desk, by));
     }
 
     public IReadOnlyList<Message> Show(string by, string name)
@@ -29,17 +29,6 @@ internal sealed class HandoverRunner(Desk desk, Pins pins)
 
     public IReadOnlyList<Message> Do(Hand hand) =>
         [new StepTaken(hand.Step, hand.Step.Take(desk, new SignWith(pins, _ => hand.Pin.Reveal(), hand.Witness)))];
-
-    private IEnumerable<(string, string)> IfThen() =>
-        desk.State.Line.Prepared is { } given && desk.Store.Read(given.Seq).First().Body is HandoverPrepared note ? note.IfThen.Select(l => ("if, then", l)) : [];
-
-    /// <summary>What was answered to this person since the line changed hands.</summary>
-    private IEnumerable<(string, string)> Answers(string by)
-    {
-        var records = desk.Store.Between(desk.State.Line.Holder?.Since ?? desk.Now.AddDays(-1), desk.Now.AddMinutes(1)).ToList();
-        return records.Where(r => r.Body is HandoverQuestion && r.By.Equals(by, StringComparison.OrdinalIgnoreCase)).SelectMany(q => records.Select(r => r.Body).OfType<HandoverAnswer>().Where(a => a.Question == q.Seq)
-            .Select(a => ("answer", $"{((HandoverQuestion)q.Body).Text} {Say.Person(desk.Site, a.From)}{(a.Aloud ? ", aloud" : "")}: {a.Text}")));
-    }
 
     /// <summary>Why nothing was written, in one line.</summary>
     public static string Words(Handed handed) => handed.Refused ?? string.Join("; ", handed.Mistakes);

@@ -24,7 +24,7 @@ internal static class SignedWords
 
     private static IEnumerable<(string, string)> OfNote(PrepareRequest request) =>
     [
-        .. HazardSections.All.GroupBy(s => request.Declared.GetValueOrDefault(s), StringComparer.Ordinal).Select(g => ("declared", $"{(g.Key switch { "1" => "checked", "2" => "NOT CHECKED", _ => "changed" })}: {string.Join(", ", g)}")),
+        .. BeforeSigning.Giver(request.Declared).Select(l => (l.Label, l.Text)),
         .. request.IfThen.Select(l => ("if, then", l)),
         .. request.Words.Select(l => ("own words", l)),
     ];
@@ -35,6 +35,6 @@ internal static class SignedWords
         .. request.First.Select(l => ("check first", l)),
         .. request.Reservation is { } but ? [("reserving", but)] : Array.Empty<(string, string)>(),
         .. request.Unattended is { } alone ? [("alone", alone)] : Array.Empty<(string, string)>(),
-        .. session.Taking.Told,
+        .. session.Taking.Told.Select(l => (l.Label, l.Text)),
     ];
 }

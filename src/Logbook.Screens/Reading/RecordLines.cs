@@ -15,15 +15,13 @@ internal static class RecordLines
         Line.Empty,
     ];
 
-    public static IReadOnlyList<Line> Body(Session session, RecordPage page) => Body(session, page.Record, page.Words);
-
-    private static IReadOnlyList<Line> Body(Session session, JournalRecord record, string words) => record.Body switch
+    public static IReadOnlyList<Line> Body(Session session, RecordPage page) => page.Record.Body switch
     {
-        Entry entry => [.. OfEntry(session, record, entry)],
+        Entry entry => [.. OfEntry(session, page.Record, entry)],
         Correction correction =>
         [
             .. Field(session, "corrects", $"{Say.Ref(correction.Target)}: {correction.Why}"),
-            .. correction.Readings.SelectMany(r => OfReading(session, record, r)),
+            .. correction.Readings.SelectMany(r => OfReading(session, page.Record, r)),
             .. OfResults(session, correction.Results),
             .. correction.Findings.SelectMany(f => FindingLines.Of(session, f)),
         ],
@@ -42,7 +40,7 @@ internal static class RecordLines
         ],
         CarryClosed closed => [.. Field(session, "closes", Say.Ref(closed.Id)), .. Field(session, "why", closed.Why)],
         SiteAdopted adopted => [.. Field(session, "why", adopted.Why), .. (adopted.Changes ?? []).SelectMany(c => Field(session, "changes", c)), .. Field(session, "files", string.Join(", ", adopted.Files.Keys.Order(StringComparer.Ordinal)))],
-        var other => [.. Field(session, "says", words), .. HandoverLines.Of(session, other)],
+        _ => [.. Field(session, "says", page.Words), .. page.Signed.SelectMany(s => OfSection(session, s))],
     };
 
     private static IEnumerable<Line> OfEntry(Session session, JournalRecord record, Entry entry) =>
@@ -79,6 +77,9 @@ internal static class RecordLines
         var u = r.U is { } known ? $", standard uncertainty {Figures.Two(known)}{(r.Covers is null ? "" : $" ({r.Covers})")}" : "";
         return Gutter.Lines("= " + (r.Point ?? r.Output), Look.Strong, $"{point?.Description ?? r.Output}: {value}{u}; {r.Name}, {r.By}", session.Width);
     });
+
+    private static IEnumerable<Line> OfSection(Session session, NoteSection section) =>
+        section.Lines.SelectMany(l => Gutter.Lines(l.Label, Look.Strong, l.Text, session.Width)).Prepend(Line.Of(new Span($" {section.Title}", Look.Strong), new Span($"  {section.Beside}", Look.Faint)));
 
     private static IEnumerable<Line> Field(Session session, string word, string? text) =>
         string.IsNullOrEmpty(text) ? [] : Gutter.Lines(word, Look.Strong, text, session.Width);

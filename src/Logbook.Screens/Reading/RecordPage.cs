@@ -1,10 +1,12 @@
+using Logbook.Handover;
 using Logbook.Journal;
 
 namespace Logbook.Screens;
 
 /// <summary>One record in full.</summary>
 /// <param name="Words">The same in one line of words.</param>
-internal sealed record RecordPage(JournalRecord Record, string Words, int Scroll) : Page, IScrolled
+/// <param name="Signed">Of a step of the handover, what was signed.</param>
+internal sealed record RecordPage(JournalRecord Record, string Words, IReadOnlyList<NoteSection> Signed, int Scroll) : Page, IScrolled
 {
     private static readonly KeyTable Table = new(
         Scrolling.Keys,

@@ -8,16 +8,16 @@ namespace Logbook.Handover;
 /// <param name="Witness">Code of the person whose PIN stands for a forgotten one.</param>
 public sealed record SignWith(Pins Pins, Func<string, string?> Ask, string? Witness = null)
 {
-    /// <summary>Is told what the signature will mean, before the PIN is asked for; null when that is shown already.</summary>
+    /// <summary>Is told what the signature will mean, before the PIN is asked for; null when that is shown already, or nobody is asked.</summary>
     public Action<string>? Tell { get; init; }
 
     /// <summary>The same, with something shown before that: only when everything but the PIN is right.</summary>
     public SignWith After(Action show) => this with
     {
-        Tell = means =>
+        Tell = Tell is not { } tell ? null : means =>
         {
             show();
-            Tell?.Invoke(means);
+            tell(means);
         },
     };
 }

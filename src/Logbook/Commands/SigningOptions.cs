@@ -21,8 +21,8 @@ internal sealed record SigningOptions(Option<string?> PinFile, Option<string?> W
         var secret = new SecretLine(shell, parse.GetValue(PinFile));
         return new SignWith(Pins(shell, parse), code => secret.Ask($"PIN of {code}"), parse.GetValue(Witness))
         {
-            // On the error stream, as every word beside an answer.
-            Tell = means => shell.Error.WriteLine($"you sign: \"{means}\""),
+            // To somebody who is asked, and on the error stream as the question is; with a PIN from a file an error stays one line.
+            Tell = secret.Asks ? means => shell.Error.WriteLine($"you sign: \"{means}\"") : null,
         };
     }
 

@@ -79,12 +79,20 @@ internal static class TakingCommands
         var unattended = Options.Text("--unattended", "Nobody hands over: why. A supervisor signs for it within the shift.", "REASON");
         return new Step(shell, "accept", "Takes the line over: from here on you hold it. Signed by PIN.", first, answers, reservation, unattended).Signs("you hold the line", (desk, parse, sign, by) =>
         {
-            // The own lines are given by now: what the other side wrote and answered shows before the PIN.
-            return Accepting.Accept(desk, sign.After(() => PageOut.Lines(shell.Error, BeforeSigning.Receiver(desk, by))), new AcceptRequest(by, parse.GetValue(first)!, parse.GetValue(answers)!)
+            // The own lines are given by now: what the other side wrote and answered shows before the PIN, or with one from a file once it was right.
+            var told = BeforeSigning.Receiver(desk, by);
+            void Show() => PageOut.Lines(shell.Error, told);
+            var handed = Accepting.Accept(desk, sign.After(Show), new AcceptRequest(by, parse.GetValue(first)!, parse.GetValue(answers)!)
             {
                 Reservation = parse.GetValue(reservation),
                 Unattended = parse.GetValue(unattended),
             });
+            if (sign.Tell is null && handed.Record is not null)
+            {
+                Show();
+            }
+
+            return handed;
         });
     }
 

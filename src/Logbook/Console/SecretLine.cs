@@ -7,6 +7,9 @@ namespace Logbook;
 /// <summary>Where a PIN comes from: a terminal without echo, a file, or standard input.</summary>
 internal sealed class SecretLine(Shell shell, string? file)
 {
+    /// <summary>True when a person at a terminal is asked.</summary>
+    public bool Asks => file is null && shell.AskSecret is not null;
+
     /// <summary>The PIN; null when there is none to be had. Several may stand in one file or stream, one a line.</summary>
     public string? Ask(string question)
     {
@@ -26,14 +29,9 @@ internal sealed class SecretLine(Shell shell, string? file)
 
     private Queue<string>? _lines;
 
-    /// <summary>Asks at the real terminal; null when standard input is no terminal.</summary>
-    public static string? AtTerminal(string question)
+    /// <summary>Asks at the real terminal, without echo.</summary>
+    public static string AtTerminal(string question)
     {
-        if (System.Console.IsInputRedirected)
-        {
-            return null;
-        }
-
         System.Console.Error.Write(Say.Visible(question) + ": ");
         var typed = new StringBuilder();
         for (var key = System.Console.ReadKey(intercept: true); key.Key != ConsoleKey.Enter; key = System.Console.ReadKey(intercept: true))

@@ -38,7 +38,7 @@ internal sealed record Shell(
             System.Console.In, System.Console.Out, System.Console.Error, TimeProvider.System, TerminalName.OfProcess(),
             Environment.CurrentDirectory, Environment.GetEnvironmentVariable("LOGBOOK_SITE"))
         {
-            AskSecret = SecretLine.AtTerminal,
+            AskSecret = System.Console.IsInputRedirected ? null : SecretLine.AtTerminal,
             ServerVariable = Environment.GetEnvironmentVariable("LOGBOOK_SERVER"),
             ServerFileVariable = Environment.GetEnvironmentVariable("LOGBOOK_SERVER_FILE"),
             Settings = Environment.GetFolderPath(Environment.SpecialFolder.ApplicationData),

@@ -17,8 +17,9 @@ internal static class Judgement
     private static IEnumerable<Finding> OfReading(Day day, PointReading judged)
     {
         Finding[] limits = [.. LimitCheck.Findings(day, judged.Point, judged.Reading.Value!.Value, judged.Reading.At)];
-        var also = limits.Any(f => f.Level == Level.Urgent) ? "also: " : "";
-        Finding[] doubts = [.. PossibleRange.Findings(judged), .. StepCheck.Findings(day, judged), .. StuckCheck.Findings(day, judged), .. UnitSlip.Findings(day, judged)];
+        var urgent = limits.Any(f => f.Level == Level.Urgent);
+        var also = urgent ? "also: " : "";
+        Finding[] doubts = [.. PossibleRange.Findings(judged), .. StepCheck.Findings(day, judged, urgent), .. StuckCheck.Findings(day, judged), .. UnitSlip.Findings(day, judged)];
         return [.. limits, .. doubts.Select(d => d with { Text = also + d.Text })];
     }
 

@@ -10,7 +10,8 @@ internal static class StepCheck
     /// <summary>What a step ends with, as long as nothing bears it out.</summary>
     public const string OrMisread = ": the plant changed, or misread";
 
-    public static IEnumerable<Finding> Findings(Day day, PointReading judged)
+    /// <param name="urgent">The value is beyond its urgent limit: it counts as true, and nothing beside it doubts it.</param>
+    public static IEnumerable<Finding> Findings(Day day, PointReading judged, bool urgent)
     {
         var point = judged.Point;
         if (judged.Number is not { } value || Allowed(day, judged) is not { } allowed)
@@ -23,7 +24,7 @@ internal static class StepCheck
         if (Math.Abs(change) > most)
         {
             yield return new Finding(Level.Watch, Code, point.Tag,
-                $"{point.Description} {Words.Value(point, value)} changed by {Words.Difference(point, Math.Abs(change))} since {Words.Time(last.At)}; more than {Words.Difference(point, most)} is unusual{OrMisread}",
+                $"{point.Description} {Words.Value(point, value)} changed by {Words.Difference(point, Math.Abs(change))} since {Words.Time(last.At)}; more than {Words.Difference(point, most)} is unusual{(urgent ? "" : OrMisread)}",
                 [$"{Words.Value(point, last.Value.Value)} at {Words.Time(last.At)}", $"largest believable change {Words.Number(point.Step!.Value)} {point.Unit} an hour"]);
         }
     }

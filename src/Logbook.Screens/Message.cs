@@ -74,7 +74,8 @@ internal sealed record Wrote(ToWrite What, Written Written) : Message
 /// <summary>One record in full.</summary>
 /// <param name="Words">The same in one line of words.</param>
 /// <param name="Signed">Of a step of the handover, what was signed.</param>
-internal sealed record RecordRead(JournalRecord Record, string Words, IReadOnlyList<NoteSection> Signed) : Message;
+/// <param name="Corrections">Of an entry, what was put right later.</param>
+internal sealed record RecordRead(JournalRecord Record, string Words, IReadOnlyList<NoteSection> Signed, IReadOnlyList<JournalRecord> Corrections) : Message;
 
 /// <summary>A page of the handover, to be read.</summary>
 /// <param name="UpTo">The last record that it could tell of.</param>

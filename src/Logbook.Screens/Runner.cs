@@ -51,7 +51,7 @@ internal sealed class Runner(Desk desk, DraftFolder drafts, Pins pins)
                 ShowPage show => _handover.Show(show.By, show.Page),
                 SeePage see => [.. _handover.See(see), new FactsChanged(Facts())],
                 Hand hand => [.. _handover.Do(hand), new FactsChanged(Facts())],
-                ReadRecord one => [.. desk.Store.Read(one.Seq).Take(1).Select(r => new RecordRead(r, LogLine.Of(desk, r).Words, SignedInWords.Of(desk, r)))],
+                ReadRecord one => [.. desk.Store.Read(one.Seq).Take(1).Select(r => new RecordRead(r, LogLine.Of(desk, r).Words, SignedInWords.Of(desk, r), [.. desk.Store.Corrections(r.Seq, r.Seq)]))],
                 _ => throw new InvalidOperationException($"no such effect: {effect}"),
             };
         }

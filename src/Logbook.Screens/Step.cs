@@ -21,10 +21,10 @@ internal static class Step
         LogRead read => LogReading.Read(session, read),
         SeriesRead read => GraphPage.Taken(session, read),
         RelatedRead read => Next.Of(RelatedPage.Open(session, read)),
-        Wrote wrote => Next.Of(Written(session, wrote)),
+        Wrote wrote => Written(session, wrote) is var after && after.Top is RecordPage shown && wrote.What is CorrectReadings ? Next.Of(after, new ReadRecord(shown.Record.Seq)) : Next.Of(after),
         CorrectAsked => session.Top is RecordPage ? RecordAsks.Correct(session) : Next.Of(session),
         AuditRead read => Next.Of(AuditPage.Taken(session, read)),
-        RecordRead read => Next.Of(session.Open(new RecordPage(read.Record, read.Words, read.Signed, 0))),
+        RecordRead read => Next.Of(RecordPage.Read(session, read)),
         PageShown shown => Receiving.Shown(session, shown),
         AllRead read => Receiving.Questions(session, read),
         StepTaken taken => Handing.Taken(session, taken),
@@ -48,6 +48,7 @@ internal static class Step
         }
 
         session = wrote.What is ConfirmCarried confirmed ? CarriedPage.Looked(session.Asked(), confirmed.Look.Id) : session.Asked();
+        session = session.Top is PickReadingPage ? session.Back() : session;
         session = CautionsPage.Over(session, wrote.What.Triggers(session.Site));
         return wrote.Warning is { } warning ? session.Say(warning, Look.Hurts) : session.Say($"{wrote.What.Done} {Handover.Say.Ref(record.Seq)}");
     }

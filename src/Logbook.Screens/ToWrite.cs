@@ -20,13 +20,13 @@ internal abstract record ToWrite(string By)
     public virtual IReadOnlyList<string> Triggers(Site site) => [];
 }
 
-/// <param name="Target">The entry that the reading stands in.</param>
-/// <param name="NotTaken">Why it was not taken, when that is what it is put right to.</param>
-internal sealed record CorrectReading(string By, long Target, string Point, string Text, string? NotTaken, string Why) : ToWrite(By)
+/// <param name="Target">The entry that the readings stand in.</param>
+/// <param name="Right">Each reading as it should have been; in one record, so that nothing is judged in between.</param>
+internal sealed record CorrectReadings(string By, long Target, IReadOnlyList<TypedReading> Right, string Why) : ToWrite(By)
 {
-    public override string Done => $"{Point} put right; both values stay";
+    public override string Done => $"{string.Join(", ", Right.Select(r => r.Point))} put right; both values stay";
 
-    public override Written Write(Desk desk) => Writing.Correct(desk, Target, new TypedReading(Point, Text, Place.Unknown) { Why = NotTaken }, Why, By);
+    public override Written Write(Desk desk) => Writing.Correct(desk, Target, Right, Why, By);
 }
 
 /// <param name="Related">The record that it is about; null for none.</param>

@@ -12,12 +12,24 @@ public sealed class LogDeedsTests
     {
         using var terminal = new Terminal();
 
-        terminal.Press("lc↓⏎298⏎read a line too high⏎");
+        terminal.Press("lc↓⏎298⏎⏎read a line too high⏎");
 
         var correction = Assert.Single(terminal.Journal.Read().Select(r => r.Body).OfType<Correction>());
         Assert.Equal((2, "SL-F1", "298", "read a line too high"), (correction.Target, correction.Reading!.Point, correction.Reading.Typed, correction.Why));
+        Assert.Contains("put right SL-F1 298 m3/h: read a line too high.", terminal.Words, StringComparison.Ordinal);
         terminal.Press("⎋");
         Assert.Contains("SL-F1 of 08:02: first 301 m3/h, put right to 298", terminal.Words, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Two_readings_of_an_entry_are_put_right_in_one_record()
+    {
+        using var terminal = new Terminal();
+
+        terminal.Press("lc⏎100.1⏎↑↑↑⏎298⏎⏎typed into each other's row⏎");
+
+        var correction = Assert.Single(terminal.Journal.Read().Select(r => r.Body).OfType<Correction>());
+        Assert.Equal(["100.1", "298"], [.. correction.Readings.Select(r => r.Typed!).Order(StringComparer.Ordinal)], StringComparer.Ordinal);
     }
 
     [Fact]
@@ -25,7 +37,7 @@ public sealed class LogDeedsTests
     {
         using var terminal = new Terminal();
 
-        terminal.Press("lc↓⏎-⏎1⏎it belongs to the next row⏎");
+        terminal.Press("lc↓⏎-⏎1⏎⏎it belongs to the next row⏎");
 
         var correction = Assert.Single(terminal.Journal.Read().Select(r => r.Body).OfType<Correction>());
         Assert.True(correction.Reading!.NotTaken);
@@ -40,7 +52,7 @@ public sealed class LogDeedsTests
     {
         using var terminal = new Terminal();
 
-        terminal.Press("l⏎c↓⏎x⏎why⏎");
+        terminal.Press("l⏎c↓⏎x⏎⏎why⏎");
 
         Assert.IsType<AskPage>(terminal.State.Top);
         Assert.DoesNotContain(terminal.Journal.Read(), r => r.Body is Correction);

@@ -48,14 +48,16 @@ public static class Examine
     {
         var day = Day.Today(desk) with { Before = sheet.Seq };
         var bare = sheet with { Findings = [.. sheet.Findings.Where(f => !f.Code.StartsWith(DoubtFindings.Prefix, StringComparison.Ordinal))] };
-        return desk.Examinations.Of(day, bare) is { } trail ? Report(desk, trail) : null;
+        return desk.Examinations.Of(day, bare) is { } trail ? Report(desk, trail, CrossExamined.Silent(day, bare)) : null;
     }
 
-    private static ExaminationReport Report(Desk desk, Trail trail)
+    /// <param name="silent">Beside something urgent nothing is doubted: the evidence stands, and nothing is named or asked for.</param>
+    private static ExaminationReport Report(Desk desk, Trail trail, bool silent)
     {
         var (line, examined) = (trail.Line, trail.Last[^1]);
         var result = examined.Result;
-        var findings = DoubtFindings.Of(trail).ToList();
+        var findings = silent ? [] : DoubtFindings.Of(trail).ToList();
+        var verdict = silent ? Verdict.Nothing : result.Verdict;
         var reconciled = Reconciled(trail, examined);
         string Name(int place) => line.Subjects[place].Name;
         return new ExaminationReport
@@ -66,10 +68,10 @@ public static class Examine
             Global = reconciled is { Degrees: > 0 } r ? new GlobalTest(r.Statistic, r.Degrees, r.Critical, r.P) : null,
             Readings = Tested(trail, result, reconciled),
             Gate = new GateTest(result.Gate.Statistic, result.Gate.Threshold, result.Gate.Onset, result.Gate.Open),
-            Named = result.Verdict.Named is { } named ? Name(named) : null,
-            WithMethod = result.Verdict.WithMethod is { } method ? Name(method) : null,
-            Group = [.. result.Verdict.Group.Select(Name)],
-            Text = findings.Count > 0 ? findings[0].Text : result.Gate.Open ? "still as told before" : "nothing contradicts itself more than usual",
+            Named = verdict.Named is { } named ? Name(named) : null,
+            WithMethod = verdict.WithMethod is { } method ? Name(method) : null,
+            Group = [.. verdict.Group.Select(Name)],
+            Text = silent ? "something is urgent and counts as true: beside it nothing is doubted" : findings.Count > 0 ? findings[0].Text : result.Gate.Open ? "still as told before" : "nothing contradicts itself more than usual",
             Waiting = Moves.Waiting(trail),
             Findings = findings,
             Compared = [.. examined.Frame.Rows.Select(s => Compared(trail, examined, s))],

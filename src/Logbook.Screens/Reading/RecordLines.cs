@@ -17,7 +17,7 @@ internal static class RecordLines
 
     public static IReadOnlyList<Line> Body(Session session, RecordPage page) => page.Record.Body switch
     {
-        Entry entry => [.. OfEntry(session, page.Record, entry)],
+        Entry entry => [.. page.Corrections.SelectMany(c => Field(session, "put right", PutRight(session, page.Record, c))), .. OfEntry(session, page.Record, entry)],
         Correction correction =>
         [
             .. Field(session, "corrects", $"{Say.Ref(correction.Target)}: {correction.Why}"),
@@ -42,6 +42,12 @@ internal static class RecordLines
         SiteAdopted adopted => [.. Field(session, "why", adopted.Why), .. (adopted.Changes ?? []).SelectMany(c => Field(session, "changes", c)), .. Field(session, "files", string.Join(", ", adopted.Files.Keys.Order(StringComparer.Ordinal)))],
         _ => [.. Field(session, "says", page.Words), .. page.Signed.SelectMany(s => OfSection(session, s))],
     };
+
+    private static string PutRight(Session session, JournalRecord record, JournalRecord correction)
+    {
+        var body = (Correction)correction.Body;
+        return $"{string.Join(", ", body.Readings.Select(r => $"{r.Point} {Say.Reading(session.Site, r)}"))}: {body.Why}. {Say.Person(session.Site, correction.By)} {Say.Time(session.Site, correction.At, record.At)} {Say.Ref(correction.Seq)}";
+    }
 
     private static IEnumerable<Line> OfEntry(Session session, JournalRecord record, Entry entry) =>
     [

@@ -6,7 +6,8 @@ namespace Logbook.Screens;
 /// <summary>One record in full.</summary>
 /// <param name="Words">The same in one line of words.</param>
 /// <param name="Signed">Of a step of the handover, what was signed.</param>
-internal sealed record RecordPage(JournalRecord Record, string Words, IReadOnlyList<NoteSection> Signed, int Scroll) : Page, IScrolled
+/// <param name="Corrections">Of an entry, what was put right later.</param>
+internal sealed record RecordPage(JournalRecord Record, string Words, IReadOnlyList<NoteSection> Signed, IReadOnlyList<JournalRecord> Corrections, int Scroll) : Page, IScrolled
 {
     private static readonly KeyTable Table = new(
         Scrolling.Keys,
@@ -19,6 +20,15 @@ internal sealed record RecordPage(JournalRecord Record, string Words, IReadOnlyL
         UsualKeys.Help);
 
     public override KeyTable Keys => Table;
+
+    /// <summary>An entry's readings as they stand after all corrections.</summary>
+    public IReadOnlyList<Reading> Standing =>
+        Corrections.Select(c => (Correction)c.Body).Aggregate(((Entry)Record.Body).Readings, (readings, correction) => correction.PutInto(readings));
+
+    /// <summary>The record on the screen; read again, it takes its own place.</summary>
+    public static Session Read(Session session, RecordRead read) => session.Top is RecordPage shown && shown.Record.Seq == read.Record.Seq
+        ? session.Put(shown with { Corrections = read.Corrections })
+        : session.Open(new RecordPage(read.Record, read.Words, read.Signed, read.Corrections, 0));
 
     public Page ScrolledTo(int line) => this with { Scroll = line };
 

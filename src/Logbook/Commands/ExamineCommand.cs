@@ -69,7 +69,7 @@ internal static class ExamineCommand
             shell.Out.WriteLine(Say.Sentence(sentence));
         }
 
-        Comparisons.Print(shell, json: false, report.Compared, "Nothing was compared in this entry: no two estimates of one thing became new with it.");
+        Comparisons.Print(shell, json: false, report.Compared, "Nothing was compared in this entry.");
         if (report.Unchecked.Count > 0)
         {
             shell.Out.WriteLine($"In no relation, so nothing can check them: {Say.Visible(string.Join(", ", report.Unchecked))}");

@@ -41,6 +41,19 @@ public sealed class ACrossExaminedEntry
 
         Assert.Contains(entry.Findings, f => f.Level == Level.Urgent);
         Assert.Empty(Examined(entry));
+        var report = Examine.Newest(desk)!;
+        Assert.Null(report.Named);
+        Assert.Empty(report.Group);
+        Assert.Equal("something is urgent and counts as true: beside it nothing is doubted", report.Text);
+    }
+
+    [Fact]
+    public void Beside_its_own_urgent_limit_a_step_is_said_and_doubts_nothing()
+    {
+        var entry = Save(Desk(), [new TypedReading("SL-F1", "0", Place.Unknown)]);
+
+        Assert.Contains(entry.Findings, f => f is { Level: Level.Urgent, Point: "SL-F1" });
+        Assert.DoesNotContain("misread", Assert.Single(entry.Findings, f => f.Code == "step" && f.Point == "SL-F1").Text, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -11,7 +11,7 @@ internal static class Step
         PastedColumn column => Pasting.Line(session, column, setting),
         Resized size => Next.Of(session with { Width = Math.Max(1, size.Width), Height = Math.Max(1, size.Height) }),
         Ticked => Saving.Tick(OwnPage.Left(SignPage.Left(session with { Clock = setting.Now }))),
-        FactsChanged changed => Followed(session with { Facts = changed.Facts, Clock = changed.Facts.Now.At }),
+        FactsChanged changed => Followed(CarriedPage.Followed(session, changed.Facts) with { Clock = changed.Facts.Now.At }),
         EntrySaved saved => Saving.Saved(session, saved.Record),
         EntryNotSaved not => Next.Of(Saving.NotSaved(session, not.Why)),
         DraftKept => Next.Of(session with { DraftKeptAt = session.Clock }),

@@ -168,4 +168,39 @@ public sealed class CarriedPageTests
         Assert.Empty(terminal.Desk.State.Departments);
         Assert.True(terminal.Desk.State.Orders.Single().Seen.ContainsKey("op1"));
     }
+
+    [Fact]
+    public void The_mark_and_the_answer_stay_with_their_item_when_another_terminal_closes_one_above_it()
+    {
+        using var terminal = TwoOpen();
+        terminal.Press("c↓1");
+        Assert.Contains("still so (#4): Enter takes it", terminal.Words, StringComparison.Ordinal);
+
+        Assert.NotNull(Checks.Writing.CloseCarried(terminal.Desk, 3, "done", "op3").Record);
+        terminal.Tick(0.02);
+        Assert.Contains("still so (#4): Enter takes it", terminal.Words, StringComparison.Ordinal);
+        terminal.Press("⏎");
+
+        Assert.Equal((4, true), terminal.Journal.Read().Select(r => r.Body).OfType<CarryConfirmed>().Select(l => (l.Id, l.Seen)).Single());
+    }
+
+    [Fact]
+    public void An_answer_to_an_item_that_another_terminal_closed_is_dropped_with_a_word()
+    {
+        using var terminal = TwoOpen();
+        terminal.Press("c1");
+
+        Assert.NotNull(Checks.Writing.CloseCarried(terminal.Desk, 3, "done", "op3").Record);
+        terminal.Tick(0.02);
+        Assert.Contains("(#3) was closed meanwhile: your answer is dropped", terminal.Words, StringComparison.Ordinal);
+        terminal.Press("⏎");
+
+        Assert.DoesNotContain(terminal.Journal.Read(), r => r.Body is CarryConfirmed);
+    }
+
+    private static Terminal TwoOpen() => new(before: t =>
+    {
+        t.Carry("action", "slaker", "tighten the guard");
+        t.Carry("action", "slaker", "grease the bearing");
+    });
 }

@@ -124,6 +124,23 @@ public sealed class GraphTests
     }
 
     [Fact]
+    public void Of_a_limit_that_is_further_away_than_three_days_no_time_is_said()
+    {
+        using var terminal = new Terminal(before: t =>
+        {
+            for (var i = 1; i < 9; i++)
+            {
+                t.At(-53 + (5 * i)).Record(null, FormattableString.Invariant($"SL-F1={301 + (0.002 * i)}"));
+            }
+        });
+
+        terminal.Press("/SL-F1⏎");
+
+        Assert.Contains("no limit in sight within three days", terminal.Words, StringComparison.Ordinal);
+        Assert.DoesNotContain("E+", terminal.Screen, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void The_values_before_a_new_one_are_not_shown_before_it_is_typed()
     {
         using var terminal = new Terminal(before: Hours);

@@ -187,4 +187,31 @@ public sealed class RowAnswerTests
         Assert.Equal("2", terminal.Round.Field);
         Assert.Contains("watch: ajar", terminal.Screen, StringComparison.Ordinal);
     }
+
+    [Theory]
+    [InlineData("t0852⏎")]
+    [InlineData("mneedle swings⏎")]
+    public void To_a_value_that_saved_itself_the_round_adds_nothing_and_says_where_that_is_done(string keys)
+    {
+        using var terminal = new Terminal();
+
+        terminal.Open("Line round").Press("103.6⏎⎋").Open("Line round").Press("↑↑↑↑" + keys);
+        var saved = terminal.Round.Rows[0].Saved!;
+        Assert.Contains($"SL-T1 is saved already {Handover.Say.Ref(saved.Seq)}", terminal.Words, StringComparison.Ordinal);
+        Assert.Contains("nothing is taken here: Esc leads back", terminal.Words, StringComparison.Ordinal);
+        terminal.Press("⎋");
+
+        Assert.Equal(("", null, saved), (terminal.Round.Field, terminal.Round.Rows[0].Line, terminal.Round.Rows[0].Saved));
+        Assert.Null(terminal.State.Draft);
+    }
+
+    [Fact]
+    public void A_second_reading_is_seen_in_its_row_at_80_columns()
+    {
+        using var terminal = new Terminal();
+
+        terminal.Open("Line round").Press("99.8⏎s99.6⏎");
+
+        Assert.Contains("second 99.6", terminal.Screen.Split('\n').First(l => l.Contains("SL-T1", StringComparison.Ordinal)), StringComparison.Ordinal);
+    }
 }

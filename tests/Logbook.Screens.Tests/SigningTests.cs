@@ -102,4 +102,46 @@ public sealed class SigningTests
         Assert.Contains("first walk the line", terminal.Words, StringComparison.Ordinal);
         Assert.DoesNotContain("{\"", terminal.Screen, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void A_PIN_typed_a_step_early_is_taken_for_no_words_and_nothing_of_it_is_kept()
+    {
+        using var terminal = new Terminal(before: t => t.HeldBy("op1"));
+
+        terminal.Press("h11111111⏎" + Pin + "⏎");
+        Assert.Contains("that looks like a PIN", terminal.Words, StringComparison.Ordinal);
+        Assert.DoesNotContain(Pin, terminal.Screen, StringComparison.Ordinal);
+        terminal.Press("if it turns, then call⏎⏎" + Pin + "⏎");
+        Assert.Contains("that looks like a PIN", terminal.Words, StringComparison.Ordinal);
+        Assert.Empty(terminal.State.Giving.Words);
+        terminal.Press("⏎" + Pin + "⏎");
+
+        Assert.Equal("if it turns, then call", string.Join("|", terminal.Desk.State.Line.Prepared!.Lines));
+    }
+
+    [Fact]
+    public void A_PIN_is_no_reservation_and_no_words_of_the_receiver()
+    {
+        using var terminal = new Terminal(by: "op3", before: t => t.HeldBy("op1"));
+
+        terminal.Press("hv" + Pin + "⏎");
+        Assert.Contains("that looks like a PIN", terminal.Words, StringComparison.Ordinal);
+        Assert.DoesNotContain(Pin, terminal.Screen, StringComparison.Ordinal);
+        terminal.Press("⎋onobody came⏎");
+        for (var keys = 0; terminal.State.Top is ReadPage && keys < 60; keys++)
+        {
+            terminal.Press("⏎");
+        }
+
+        while (terminal.State.Top is QuestionPage)
+        {
+            terminal.Answer();
+        }
+
+        terminal.Press(Pin + "⏎");
+        Assert.Contains("that looks like a PIN", terminal.Words, StringComparison.Ordinal);
+
+        Assert.IsType<LinesPage>(terminal.State.Top);
+        Assert.Equal((null, 0), (terminal.State.Taking.Reservation, terminal.State.Taking.First.Count));
+    }
 }

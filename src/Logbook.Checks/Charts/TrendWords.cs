@@ -5,6 +5,9 @@ namespace Logbook.Checks.Charts;
 /// <summary>What a trend comes to, as a person would say it.</summary>
 internal static class TrendWords
 {
+    // Three days, in hours: a straight line says nothing of what lies further ahead.
+    private const double Sight = 72;
+
     public static IReadOnlyList<string> Of(TrendResult trend)
     {
         var words = new List<string>();
@@ -52,12 +55,19 @@ internal static class TrendWords
 
         var way = $"{(slope.PerHour > 0 ? "rising" : "falling")} {Number(Math.Abs(slope.PerHour))} {trend.Unit} an hour";
         return trend.HoursToLimit is { Value: { } hours, Low: { } first } to
-            ? $"{way}; reaches {Words(to.Limit)} in about {Number(hours)} h ({Number(first)} to {(to.High is { } last ? Number(last) : "never")}) if nothing is changed"
+            ? $"{way}; {Ahead(Words(to.Limit), hours, first, to.High)}"
             : way;
     }
+
+    /// <summary>When the limit is met, as far as it can be seen: the earliest time counts, for it is the one to be ready for.</summary>
+    private static string Ahead(string limit, double hours, double first, double? last) => first > Sight ? "no limit in sight within three days"
+        : hours > Sight ? $"reaches {limit} in {Number(first)} h at the earliest, more likely after three days, if nothing is changed"
+        : $"reaches {limit} in about {Number(hours)} h ({Number(first)} to {(last is not { } late ? "never" : late > Sight ? "more than three days" : Number(late))}) if nothing is changed";
 
     /// <summary>A limit by its name in the data.</summary>
     private static string Words(string limit) => limit.Split('_') is [var level, var side] ? $"the {(side == "high" ? "upper" : "lower")} {level} limit" : limit;
 
-    private static string Number(double value) => value.ToString("G3", CultureInfo.InvariantCulture);
+    /// <summary>Three digits that count, and never a power of ten.</summary>
+    private static string Number(double value) =>
+        double.Parse(value.ToString("G3", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture).ToString("0.##########", CultureInfo.InvariantCulture);
 }

@@ -33,10 +33,10 @@ internal sealed record OwnPage(IReadOnlyList<NoteLine> Own, bool MayAnswer, int 
     private List<Line> Lines(Session session) => [.. Own.SelectMany(l => Gutter.Lines(l.Label, Look.Strong, l.Text, session.Width))];
 
     private static AskPage Why(string of) => AskPage.Words("Why do you look?", "the person sees who looked, when and why", (asking, text) =>
-        Next.Of(asking.Back().Open(new SignPage(new LookAtOwn(asking.By!, of, text), Secret.Empty, null))));
+        Next.Of(asking.Back().Open(new SignPage(new LookAtOwn(asking.By!, of, text), Secret.Empty, null)))) with { NoPin = true };
 
     private static AskPage Answer() => AskPage.Words("What do you say to it?", "in your own words; a record of the log, then the PIN", (asking, text) =>
-        Next.Of(asking.Back().Open(new SignPage(new AnswerOwn(asking.By!, text), Secret.Empty, null))));
+        Next.Of(asking.Back().Open(new SignPage(new AnswerOwn(asking.By!, text), Secret.Empty, null)))) with { NoPin = true };
 
     private static OwnPage Of(Session session) => (OwnPage)session.Top;
 }

@@ -36,5 +36,5 @@ internal sealed record WaitingPage(int Selected) : Page
     private static ToCountersign? Open(Session session) => All(session).ElementAtOrDefault(At(session));
 
     private static AskPage Found(ToCountersign open) => AskPage.Words("What was found?", "looked at with those who were there; then the PIN", (asking, text) =>
-        Next.Of(asking.Back().Open(new SignPage(new Countersign(asking.By!, open, text), Secret.Empty, null))));
+        Next.Of(asking.Back().Open(new SignPage(new Countersign(asking.By!, open, text), Secret.Empty, null)))) with { NoPin = true };
 }

@@ -13,7 +13,7 @@ internal static class Giver
         KeyRow.Letter('b', "not yet", "Keeps the line: a critical step is running.", (session, _) => Next.Of(session.Open(
             new ReasonPage("Not yet, because", session.Site.Reasons.NotYet, null, (below, why, _) => ReceiverKeys.Step(below, new StayOn(below.By!, why)))))),
         KeyRow.Letter('e', "going on", "The same person goes on over the shift change: no acceptance, but what can hurt is read first (o).", (session, _) => Next.Of(session.Open(
-            new AskPage("Why do you go on?", "the same person over a shift change", "", (asking, text, _) => ReceiverKeys.Step(asking, new GoOnHolding(asking.By!, text)))))),
+            new AskPage("Why do you go on?", "the same person over a shift change", "", (asking, text, _) => ReceiverKeys.Step(asking, new GoOnHolding(asking.By!, text))) { NoPin = true }))),
         KeyRow.Letter('o', "what can hurt", "Opens the page of what can hurt.", (session, _) => Next.Of(session, new ShowPage(session.By!, "hazards"))),
         KeyRow.Letter('z', "leave it", "You have to go and nobody is there to take the line.", (session, _) => Next.Of(session.Open(
             new ReasonPage("You leave the line to nobody, because", session.Site.Reasons.Relief, null, (below, why, _) => ReceiverKeys.Step(below, new LeaveLine(below.By!, why)))))),

@@ -55,6 +55,11 @@ internal sealed record LinesPage(
             return Next.Of(session.Say(broken));
         }
 
+        if (Secret.Early(page.Text) is { } early)
+        {
+            return Next.Of(session.Put(page with { Text = "" }).Say(early));
+        }
+
         if (!string.IsNullOrWhiteSpace(page.Text))
         {
             session = page.With(session, page.Lines(session).Add(page.Text.Trim())).Put(page with { Text = "" });

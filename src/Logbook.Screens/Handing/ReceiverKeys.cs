@@ -29,21 +29,27 @@ internal static class ReceiverKeys
 
     private static string? NotForHolder(Session session) => session.Holds ? "you hold the line already" : null;
 
-    private static AskPage Doubt() => AskPage.Words("What do you doubt?", "a question to the one who hands over", (asking, text) => Step(asking, new AskOther(asking.By!, text)));
+    private static AskPage Doubt() => AskPage.Words("What do you doubt?", "a question to the one who hands over", (asking, text) => Step(asking, new AskOther(asking.By!, text))) with { NoPin = true };
 
-    private static AskPage Refuse() => AskPage.Words("Why do you not take over?", "the line stays where it is", (asking, text) => Step(asking, new RefuseLine(asking.By!, text)));
+    private static AskPage Refuse() => AskPage.Words("Why do you not take over?", "the line stays where it is", (asking, text) => Step(asking, new RefuseLine(asking.By!, text))) with { NoPin = true };
 
     private static AskPage Reservation(Session session) => new(
         "You take over, but not without saying", "printed on the note; empty takes it away", session.Taking.Reservation ?? "",
-        (asking, text, _) => Next.Of(asking.Back() with { Taking = asking.Taking with { Reservation = Blank(text) } }));
+        (asking, text, _) => Next.Of(asking.Back() with { Taking = asking.Taking with { Reservation = Blank(text) } }))
+    {
+        NoPin = true,
+    };
 
     private static AskPage Alone(Session session) => new(
         "Why is nobody there to hand over?", "you take the line alone; empty takes it away", session.Taking.Unattended ?? "",
-        (asking, text, _) => Next.Of(asking.Back() with { Taking = asking.Taking with { Unattended = Blank(text) } }));
+        (asking, text, _) => Next.Of(asking.Back() with { Taking = asking.Taking with { Unattended = Blank(text) } }))
+    {
+        NoPin = true,
+    };
 
     private static AskPage ForAWhile() => AskPage.Words(
         "For less than an hour: what do you watch?", "one line, then the PIN",
-        (asking, text) => Next.Of(asking.Back().Open(new SignPage(new ShortRelief(asking.By!, text), Secret.Empty, null))));
+        (asking, text) => Next.Of(asking.Back().Open(new SignPage(new ShortRelief(asking.By!, text), Secret.Empty, null)))) with { NoPin = true };
 
     private static WhoPage Called() => new("Who answered the call?", "", 0, (session, person) => Next.Of(session.Open(new AskPage(
         $"What did {person.Name} say?", "written down with the name", "", (asking, text, _) => Step(asking, new CallAnswered(asking.By!, person.Code, text))))));

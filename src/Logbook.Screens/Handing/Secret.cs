@@ -21,5 +21,10 @@ internal sealed class Secret
 
     public Secret Shorter() => new(TextLine.Shorter(_text));
 
+    /// <summary>What is said of a PIN that was typed where words are asked for, without telling any of it; null when it is none.</summary>
+    public static string? Early(string text) => text.Trim() is { Length: >= 4 and <= 12 } digits && digits.All(char.IsAsciiDigit)
+        ? "that looks like a PIN: it is asked for at the end, and nothing of this is kept"
+        : null;
+
     public override string ToString() => "not shown";
 }

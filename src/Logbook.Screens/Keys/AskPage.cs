@@ -6,7 +6,7 @@ namespace Logbook.Screens;
 internal sealed record AskPage(string Title, string Help, string Text, Func<Session, string, Setting, Next> Then) : Page
 {
     private static readonly KeyTable Table = new(
-        KeyRow.Named("Enter", "take", "Takes the text.", (session, _, setting) => TextLine.WhyNot(Of(session).Text) is { } why ? Next.Of(session.Say(why)) : Of(session).Then(session, Of(session).Text, setting), KeyName.Enter),
+        KeyRow.Named("Enter", "take", "Takes the text.", (session, _, setting) => Take(session, Of(session), setting), KeyName.Enter),
         new KeyRow("text", "", "Writes.", TextLine.IsWritten, Write),
         KeyRow.Named("Backspace", "", "Takes the last character back.", Write, KeyName.Backspace),
         KeyRow.Named("Delete", "empty", "Empties the line.", Write, KeyName.Delete),
@@ -14,6 +14,9 @@ internal sealed record AskPage(string Title, string Help, string Text, Func<Sess
 
     /// <summary>Where Esc leads: one step back, unless the page below is nothing without the answer.</summary>
     public Func<Session, Session> Drop { get; init; } = session => session.Back();
+
+    /// <summary>A PIN is asked for after it, or stands near: what looks like one is not taken for words.</summary>
+    public bool NoPin { get; init; }
 
     public override KeyTable Keys => Table;
 
@@ -35,6 +38,11 @@ internal sealed record AskPage(string Title, string Help, string Text, Func<Sess
         string.IsNullOrWhiteSpace(text) ? Next.Of(asking.Say("a few words are needed here")) : then(asking, text.Trim()));
 
     private static AskPage Of(Session session) => (AskPage)session.Top;
+
+    private static Next Take(Session session, AskPage page, Setting setting) =>
+        TextLine.WhyNot(page.Text) is { } broken ? Next.Of(session.Say(broken))
+        : page.NoPin && Secret.Early(page.Text) is { } early ? Next.Of(session.Put(page with { Text = "" }).Say(early))
+        : page.Then(session, page.Text, setting);
 
     private static Next Write(Session session, Keystroke key, Setting setting) => TextLine.Write(session, Of(session).Text, key, text => Of(session) with { Text = text });
 }

@@ -16,7 +16,7 @@ internal sealed record CarriedPage(int Selected, IReadOnlyList<long>? Only = nul
         KeyRow.Named("Enter", "take", "Takes the answer: a key that is pressed twice answers nothing else.", (session, _, _) => Take(session), KeyName.Enter) with { Applies = s => Of(s).Found is not null },
         KeyRow.Named("Enter", "record", "Opens the record that opened it.", (session, _, _) => Next.Of(session, new ReadRecord(Item(session)!.Id)), KeyName.Enter) with { WhyNot = Nothing },
         KeyRow.Letter('a', "add", "Opens an item that is carried from shift to shift: kind, place, words, until when.", (session, _) => CarryForm.Open(session)) with { WhyNot = RecordAsks.NobodyTypes },
-        KeyRow.Letter('x', "close", "Closes the item under the mark: how it ended, and the PIN where it can hurt.", (session, _) => Next.Of(session.Open(Close(Item(session)!)))) with { WhyNot = WhyNot },
+        KeyRow.Letter('x', "close", "Closes the item under the mark: how it ended, and the PIN where it can hurt.", (session, _) => Next.Of(session.Put(Of(session) with { Found = null }).Open(Close(Item(session)!)))) with { WhyNot = WhyNot },
         KeyRow.Letter('e', "equipment", "Says what a piece of equipment does: running, stopped, in acid, out.", (session, _) => StateForm.Open(session)) with { WhyNot = RecordAsks.NobodyTypes },
         KeyRow.Letter(']', "related", "All that was said of it.", (session, _) => RelatedPage.Ask(session, Item(session)!.Id)) with { WhyNot = Nothing },
         KeyRow.Named("Up Down", "", "Moves the mark.", (session, key, _) => Next.Of(session.Put(Of(session) with { Selected = Moving.Move(Of(session).Selected, key, Items(session, Of(session)).Count, session.Leaf), Found = null })), Moving.Keys),
@@ -43,7 +43,24 @@ internal sealed record CarriedPage(int Selected, IReadOnlyList<long>? Only = nul
         return new Layout(
             [Line.Of(Only is null ? " Carried: how was it found?" : " Carried here: how was it found?", Look.Strong), Line.Empty],
             lines.Count == 0 ? [Line.Of(Only is null ? "   nothing recorded as open" : "   nothing recorded as open here", Look.Faint)] : lines, from, to,
-            Found is { } found ? [Line.Of($" {Table.Rows.First(r => r.Keys[0] == found).Word}: Enter takes it, Up Down leaves it", Look.Strong)] : []);
+            Found is { } found ? [Line.Of($" {Table.Rows.First(r => r.Keys[0] == found).Word} {Say.Ref(items[Selected].Id)}: Enter takes it, Up Down leaves it", Look.Strong)] : []);
+    }
+
+    /// <summary>The state with these facts: the mark and the answer stay with their item, whatever rows came and went. Of an item that is gone the answer goes too.</summary>
+    public static Session Followed(Session session, Facts facts)
+    {
+        var after = session with { Facts = facts };
+        var at = session.Pages.FindLastIndex(p => p is CarriedPage);
+        if (at < 0 || session.Pages[at] is not CarriedPage page || Items(session, page).ElementAtOrDefault(page.Selected) is not { } item)
+        {
+            return after;
+        }
+
+        var items = Items(after, page);
+        var row = items.FindIndex(i => i.Id == item.Id);
+        var gone = page with { Selected = Math.Clamp(page.Selected, 0, Math.Max(0, items.Count - 1)), Found = null };
+        after = after with { Pages = after.Pages.SetItem(at, row < 0 ? gone : page with { Selected = row }) };
+        return row < 0 && page.Found is not null ? after.Say($"{Say.Ref(item.Id)} was closed meanwhile: your answer is dropped", Look.Watch) : after;
     }
 
     /// <summary>The state after a look was written: the mark goes on to what is still due, and when nothing that the round came to is due any more the round goes on.</summary>
@@ -95,5 +112,5 @@ internal sealed record CarriedPage(int Selected, IReadOnlyList<long>? Only = nul
         $"{item.Text}: how did it end?", item.IsHazard ? "a few words, then the PIN: it can hurt" : "a few words",
         (asking, why) => new CloseItem(asking.By!, item, why) is var close && item.IsHazard
             ? Next.Of(asking.Back().Open(new SignPage(close, Secret.Empty, null)))
-            : ReceiverKeys.Step(asking, close));
+            : ReceiverKeys.Step(asking, close)) with { NoPin = true };
 }

@@ -118,7 +118,8 @@ internal static class NowDrawing
         if (found.Count > 0)
         {
             var counts = LevelWords.Count(found.Select(f => f.Finding.Level));
-            yield return Gutter.Lines("worst", LevelWords.LookOf(found[0].Finding.Level), $"{(counts.Length > 0 ? counts : Say.Count(found.Count, "note"))}: {FindingWords.Of(session.Site, found[0].Finding)}", session.Width, 1).First();
+            var isWorst = found[0] == session.Facts.Now.StandsOut[0];
+            yield return Gutter.Lines(isWorst ? "worst" : "next", LevelWords.LookOf(found[0].Finding.Level), $"{(counts.Length > 0 ? counts : Say.Count(found.Count, "note"))}: {FindingWords.Of(session.Site, found[0].Finding)}", session.Width, 1).First();
         }
 
         if (Rounds.Shortly(session) is { Length: > 0 } due)

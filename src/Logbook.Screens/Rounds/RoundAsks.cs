@@ -3,11 +3,11 @@ namespace Logbook.Screens;
 /// <summary>What a round asks for in words: about the present row, and about the walk.</summary>
 internal static class RoundAsks
 {
-    public static AskPage Remark(Session session) => new(
+    public static AskPage Remark(Session session) => IfSaved(session) ?? new(
         $"Remark on {Tag(session)}", "kept with the reading; empty takes it away", Page(session).Row.Line?.Remark ?? "",
         (asking, text, _) => RowAnswers.Remark(asking.Back(), text));
 
-    public static AskPage ReadAt(Session session) => new(
+    public static AskPage ReadAt(Session session) => IfSaved(session) ?? new(
         $"When was {Tag(session)} read?", ClockText.Accepted, "",
         (asking, text, setting) => At(asking, text, setting, at => RowAnswers.ReadAt(asking.Back(), at, setting)));
 
@@ -21,6 +21,9 @@ internal static class RoundAsks
             : Next.Of(session.Open(new AskPage($"Second reading of {page.Rows[row].Point.Tag}", "kept beside the first", "",
                 (asking, text, setting) => RowAnswers.Second(asking.Back(), asking, row, text, setting))));
     }
+
+    /// <summary>A question that takes nothing and says what to do: it stays open, so that digits typed behind its key land in no field.</summary>
+    public static AskPage Nothing(string why, string instead) => new(why, instead, "", (asking, _, _) => Next.Of(asking.Say("nothing is taken here: Esc leads back")));
 
     public static AskPage Keep(Session session) => new(
         $"Why does {Page(session).Field} at {Tag(session)} stand?", "a few words, kept with the value", "",
@@ -50,6 +53,11 @@ internal static class RoundAsks
 
     internal static Next At(Session session, string text, Setting setting, Func<DateTimeOffset, Next> then) =>
         ClockText.Read(text, session.Site, setting.Now, out var mistake) is { } at ? then(at) : Next.Of(session.Say(mistake));
+
+    /// <summary>What is in the journal has its time and its words: the round adds none to it. Null for a row that is typed here.</summary>
+    private static AskPage? IfSaved(Session session) => Page(session).Row is { Saved: { } saved } row && row.Line?.Text is null
+        ? Nothing($"{Tag(session)} is saved already {Handover.Say.Ref(saved.Seq)}: nothing can be added here", "Esc, then in the log (l): c puts it right, m adds words, as when it was read")
+        : null;
 
     private static RoundPage Page(Session session) => (RoundPage)session.Top;
 

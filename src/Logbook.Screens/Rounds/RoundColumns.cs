@@ -28,6 +28,8 @@ internal sealed class RoundColumns
             : row.Check.Words.Length > 0 ? row.Check.Words
             : row.Point.Choices.Count > 0 ? row.Value(session.Site)
             : row.Change();
+        // Before all else: at 80 columns nothing behind it has room.
+        said = row.Line?.Second is { } second ? $"second {second}{(said.Length > 0 ? ", " : "")}{said}" : said;
         return Line.Of(new Span("   " + Name(row.Point)), new Span(TextWidth.Right(Shown(row), Value) + " " + TextWidth.Fit(Unit(row.Point), _unit) + " "), new Span(" " + said, row.Answered ? look : Look.Faint), new Span(Marks(row), Look.Faint));
     }
 
@@ -68,13 +70,12 @@ internal sealed class RoundColumns
 
     private static string Pending(RoundRow row) => row.Line is not null ? "not typed yet" : row.Rests is { } why ? $"not asked: {why}" : "";
 
-    /// <summary>What stands beside the value: a remark, a second reading, a time of its own.</summary>
+    /// <summary>What stands behind all else: a remark, a time of its own.</summary>
     private static string Marks(RoundRow row)
     {
         string[] marks =
         [
             row.Line?.AtGiven == true ? FormattableString.Invariant($"read {row.Line.At:HH:mm}") : "",
-            row.Line?.Second is { } second ? $"second {second}" : "",
             row.Line?.Remark is not null ? "remark" : "",
             row is { Line: null, Saved: not null } ? "saved" : "",
         ];

@@ -25,9 +25,8 @@ internal sealed record SecondReading(long Seq, IReadOnlyList<string> Points)
     /// <summary>From the round itself: the first one is saved, so that the second is an entry of its own. The question stays open for its digits when that cannot be yet.</summary>
     public static Next OfSaved(Session session, Round round, long seq, string tag) => session.Draft is null
         ? Next.Of(session, new OpenRound(round, null, Of(session.Site, seq, tag)))
-        : Next.Of(session.Open(new AskPage(
-            $"The first reading of {tag} is saved {Handover.Say.Ref(seq)}: a second one is an entry of its own", "Esc, then Esc saves what is typed here; then s in that record", "",
-            (asking, _, _) => Next.Of(asking.Say("nothing is taken here: Esc leads back")))));
+        : Next.Of(session.Open(RoundAsks.Nothing(
+            $"The first reading of {tag} is saved {Handover.Say.Ref(seq)}: a second one is an entry of its own", "Esc, then Esc saves what is typed here; then s in that record")));
 
     private static string? WhyNot(Session session, string? tag) => tag is null ? "no second reading would tell"
         : RecordAsks.NobodyTypes(session)

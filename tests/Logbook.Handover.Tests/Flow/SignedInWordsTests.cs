@@ -30,7 +30,7 @@ public sealed class SignedInWordsTests
         using var flow = new FlowLine("2026-11-24T18:30-05:00").HeldBy("op1");
         Assert.NotNull(flow.Prepare("op1", "bowl may climb").Record);
         var told = new List<string>();
-        var sign = flow.Sign().After(() => told.Add("shown")) with { };
+        var sign = (flow.Sign() with { Tell = told.Add }).After(() => told.Add("shown"));
         AcceptRequest Request(params string[] first) => new("op3", first, flow.RightAnswers("op3"));
 
         Assert.NotNull(Accepting.Accept(flow.Desk, sign, Request("flow by hand first")).Refused); // no page was opened
@@ -39,7 +39,7 @@ public sealed class SignedInWordsTests
         Assert.NotNull(Accepting.Accept(flow.Desk, sign, Request("bowl may climb")).Refused); // the giver's own line
         Assert.Empty(told);
         Assert.NotNull(Accepting.Accept(flow.Desk, sign, Request("flow by hand first")).Record);
-        Assert.Equal(["shown"], told, StringComparer.Ordinal);
+        Assert.Equal(["shown", Signing.Accepted], told, StringComparer.Ordinal);
     }
 
     [Fact]
@@ -68,7 +68,9 @@ public sealed class SignedInWordsTests
         Assert.Contains("declared: NOT CHECKED: acid", Words(prepared[0].Lines), StringComparison.Ordinal);
         Assert.Contains("declared: checked: inside, locked", Words(prepared[0].Lines), StringComparison.Ordinal);
         Assert.Contains("if, then: if the flow falls under 240", Words(prepared[0].Lines), StringComparison.Ordinal);
-        Assert.Equal(((HandoverPrepared)Last<HandoverPrepared>(flow).Body).Note.Sections.Select(s => s.Title), prepared.Skip(1).Select(s => s.Title), StringComparer.Ordinal);
+        var note = ((HandoverPrepared)Last<HandoverPrepared>(flow).Body).Note;
+        Assert.Equal(note.Sections.Select(s => s.Title).Prepend("TAKE LONGER").Append("CAUTIONS"), prepared.Skip(1).Select(s => s.Title), StringComparer.Ordinal);
+        Assert.Equal(note.TakeLonger, prepared[1].Lines.Select(l => l.Text), StringComparer.Ordinal);
         var words = Words(accepted[0].Lines);
         Assert.Contains("signed: \"read, asked, hold the line; I do not vouch for readings I did not take; with reservation\", Operator three", words, StringComparison.Ordinal);
         Assert.Contains("from: Operator two", words, StringComparison.Ordinal);

@@ -41,7 +41,7 @@ internal static class Handing
 
     private static Session Holding(Session session, string by) => session.Home() with { By = by, Taking = Taking.Nothing, Giving = Giving.Nothing };
 
-    /// <summary>The other side's own lines, which show only now.</summary>
+    /// <summary>The other side's own lines, once more: they stood before the PIN too.</summary>
     private static IReadOnlyList<string> Told(Session session, JournalRecord record) =>
         record.Body is HandoverAccepted { Prepared: { } seq } && session.Facts.Line.Prepared is { } given && given.Seq == seq
             ? [.. given.Lines.Select(l => $"{Say.Person(session.Site, given.By)}: {l}")]

@@ -34,6 +34,7 @@ public static class Some
         [new("a", "mL", "end point A", 0, 100), new("b", "mL", "end point B", 0, 100) { CountsOnFrom = "a" }, new("c", "mL", "end point C", 0, 100) { CountsOnFrom = "b" }],
         [new("causticity", "%", "NaOH of NaOH and Na2CO3")],
         i => i["b"] < i["a"] ? new Refused("b", "b lies before a; end points are cumulative")
+            : i["b"] > 2 * i["a"] ? new Refused("b", FormattableString.Invariant($"b ({i["b"]} mL) is more than twice a ({i["a"]} mL), which would leave less than no hydroxide"))
             : i["c"] <= i["b"] ? new Refused("c", "c lies not after b; end points are cumulative")
             : Formula.Give(("causticity", 100 * ((2 * i["a"]) - i["b"]) / ((2 * i["a"]) - i["b"] + i["c"] - i["b"]))));
 

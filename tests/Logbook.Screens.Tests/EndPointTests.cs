@@ -76,4 +76,45 @@ public sealed class EndPointTests
         Assert.Equal(("calculation.order", "WL-B"), (finding.Code, finding.Point));
         Assert.Contains("not computed: ", finding.Text, StringComparison.Ordinal);
     }
+
+    // By hand: B of 34.3 is more than twice A of 7, so that the hydroxide 2 A - B would be less than none.
+    [Fact]
+    public void End_points_in_order_that_no_liquor_can_have_are_said_with_the_last_of_them_before_it_is_saved()
+    {
+        using var terminal = Titration();
+
+        terminal.Press("7⏎34.3⏎39.7");
+        Assert.Contains("watch: not computed: b (34.3 mL) is more than twice a (7 mL)", Row(terminal, "WL-C"), StringComparison.Ordinal);
+        Assert.Empty(terminal.Entries);
+        terminal.Press("⏎");
+
+        Assert.Contains("watch: not computed: b (34.3 mL)", Row(terminal, "WL-B"), StringComparison.Ordinal);
+        Assert.Empty(terminal.Entries);
+        terminal.Press("↑↑↑").Press("29.37⏎");
+        Assert.DoesNotContain("not computed", terminal.Screen, StringComparison.Ordinal);
+        Assert.Contains("= Causticity of white liquor", terminal.Screen, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void At_80_columns_the_row_begins_with_it_and_the_panel_says_why()
+    {
+        using var terminal = Titration().Size(80, 24);
+
+        terminal.Press("7⏎34.3⏎39.7");
+
+        Assert.Contains("watch: not computed", Row(terminal, "WL-C"), StringComparison.Ordinal);
+        Assert.Contains("b (34.3 mL) is more than twice a (7 mL)", terminal.Words, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_sample_is_titrated_once_more_from_what_was_said_of_it()
+    {
+        using var terminal = Titration();
+
+        terminal.Press("7⏎34.3⏎39.7⏎⏎");
+        Assert.Contains("s second reading", terminal.Screen, StringComparison.Ordinal);
+        terminal.Press("s");
+
+        Assert.Equal("WL-A WL-B WL-C", string.Join(' ', terminal.Round.Rows.Select(r => r.Point.Tag)));
+    }
 }

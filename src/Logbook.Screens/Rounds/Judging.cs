@@ -8,7 +8,10 @@ namespace Logbook.Screens;
 internal static class Judging
 {
     // A reading of a sample is below the one from which it counts on.
-    public const string Order = "calculation.order";
+    private const string Order = "calculation.order";
+
+    // Readings that cannot be true together, so that nothing is computed of them.
+    private const string NotPossible = "calculation.refused";
 
     /// <summary>The line judged together with those typed before that some calculation needs beside it.</summary>
     public static Parsed<Entry> Judge(Session session, RoundPage page, DraftLine line, Setting setting)
@@ -46,7 +49,7 @@ internal static class Judging
         var judged = Judge(session, page, page.Line(session, page.Field, setting.Now), setting);
         return judged.Value is { } entry
             ? RowCheck.Of(point, [.. Findings(page, entry).Where(f => f.Code.StartsWith("limit.", StringComparison.Ordinal) || f.Code.StartsWith("choice.", StringComparison.Ordinal)
-                || (f.Code == Order && !OneDigitMends(session, page, setting)))])
+                || (IsOfSample(page, f) && !OneDigitMends(session, page, setting)))])
             : new RowCheck(null, "not accepted", [Refusal(judged.Mistakes)]);
     }
 
@@ -54,20 +57,26 @@ internal static class Judging
     private static bool OneDigitMends(Session session, RoundPage page, Setting setting)
     {
         var more = page.Field.Contains('.', StringComparison.Ordinal) || page.Field.Contains(',', StringComparison.Ordinal) ? "9" : ".9";
-        return Judge(session, page, page.Line(session, page.Field + more, setting.Now), setting).Value is { } entry && Findings(page, entry).All(f => f.Code != Order);
+        return Judge(session, page, page.Line(session, page.Field + more, setting.Now), setting).Value is { } entry && !Findings(page, entry).Any(f => IsOfSample(page, f));
     }
 
-    /// <summary>The page with the other rows of this sample saying, or no more saying, that they are out of order.</summary>
+    /// <summary>The readings of one sample cannot all be true: out of order, or beyond what one portion can give.</summary>
+    public static bool IsImpossible(Point point, Finding finding) => finding.Code == Order || (finding.Code == NotPossible && point.Sample is not null);
+
+    private static bool IsOfSample(RoundPage page, Finding finding) =>
+        finding.Point is { } tag && (page.Rows.Find(r => r.Point.Tag == tag)?.Point ?? page.Row.Point) is var point && IsImpossible(point, finding);
+
+    /// <summary>The page with the other rows of this sample saying, or no more saying, that they cannot be true together.</summary>
     public static RoundPage InOrder(RoundPage page, Entry entry) => page.Row.Point.Sample is not { } sample ? page : page with
     {
         Rows = page.Rows.ConvertAll(row => row.Point.Sample != sample || row.Point.Tag == page.Row.Point.Tag || entry.Readings.All(r => r.Point != row.Point.Tag) ? row
-            : row with { Check = RowCheck.Of(row.Point, [.. row.Check.Findings.Where(f => f.Code != Order), .. entry.Findings.Where(f => f.Code == Order && f.Point == row.Point.Tag)]) }),
+            : row with { Check = RowCheck.Of(row.Point, [.. row.Check.Findings.Where(f => !IsImpossible(row.Point, f)), .. entry.Findings.Where(f => IsImpossible(row.Point, f) && f.Point == row.Point.Tag)]) }),
     };
 
-    /// <summary>The page with no row of this sample saying that it is out of order: one of them is open again.</summary>
+    /// <summary>The page with no row of this sample saying that it cannot be: one of them is open again.</summary>
     public static RoundPage WithoutOrder(RoundPage page) => page.Row.Point.Sample is not { } sample ? page : page with
     {
-        Rows = page.Rows.ConvertAll(row => row.Point.Sample == sample ? row with { Check = RowCheck.Of(row.Point, [.. row.Check.Findings.Where(f => f.Code != Order)]) } : row),
+        Rows = page.Rows.ConvertAll(row => row.Point.Sample == sample ? row with { Check = RowCheck.Of(row.Point, [.. row.Check.Findings.Where(f => !IsImpossible(row.Point, f))]) } : row),
     };
 
     /// <summary>
@@ -82,12 +91,12 @@ internal static class Judging
         return [.. own.OrderByDescending(f => f.Level)];
     }
 
-    /// <summary>A row further on was in order until this one was typed anew.</summary>
+    /// <summary>Another row was possible until this one was typed, or typed anew.</summary>
     private static bool IsBroughtAbout(RoundPage page, Entry entry, Finding finding)
     {
         DateTimeOffset? At(string tag) => entry.Readings.FirstOrDefault(r => r.Point == tag)?.At;
-        return finding.Code == Order && page.Links.Together(page.Row.Point.Tag, finding.Point!) && At(page.Row.Point.Tag) >= At(finding.Point!)
-            && page.Rows.Find(r => r.Point.Tag == finding.Point) is { Check: var check } && check.Findings.All(f => f.Code != Order);
+        return IsOfSample(page, finding) && page.Links.Together(page.Row.Point.Tag, finding.Point!) && At(page.Row.Point.Tag) >= At(finding.Point!)
+            && page.Rows.Find(r => r.Point.Tag == finding.Point) is { Check: var check } && !check.Findings.Any(f => IsOfSample(page, f));
     }
 
     private static bool IsLast(RoundPage page, string derived) =>

@@ -9,16 +9,23 @@ namespace Logbook.Screens;
 /// <param name="Findings">In full, worst first.</param>
 internal sealed record RowCheck(Level? Worst, string Words, IReadOnlyList<Finding> Findings)
 {
+    private const string NotComputed = "not computed";
+
     public static readonly RowCheck None = new(null, "", []);
 
     public static RowCheck Of(Point point, IReadOnlyList<Finding> findings) => findings.Count == 0
         ? None
-        : new RowCheck(findings[0].Level, $"{LevelWords.Of(findings[0].Level)}: {Short(point, findings[0].Text)}", findings);
+        : new RowCheck(findings[0].Level, $"{LevelWords.Of(findings[0].Level)}: {Short(point, findings[0])}", findings);
 
-    /// <summary>The finding without what the row says already, and without what it asks for.</summary>
-    private static string Short(Point point, string text)
+    /// <summary>The finding without what the row says already, and without what it asks for; of what is refused the reason.</summary>
+    private static string Short(Point point, Finding finding)
     {
-        var words = text.StartsWith(point.Description, StringComparison.Ordinal) ? text[point.Description.Length..].TrimStart(':', ' ') : text;
+        if (Judging.IsImpossible(point, finding) && finding.Text.IndexOf(NotComputed, StringComparison.Ordinal) is >= 0 and var at && !finding.Text[..at].Contains(';', StringComparison.Ordinal))
+        {
+            return finding.Evidence.Count > 0 ? $"{NotComputed}: {finding.Evidence[0]}" : finding.Text[at..];
+        }
+
+        var words = finding.Text.StartsWith(point.Description, StringComparison.Ordinal) ? finding.Text[point.Description.Length..].TrimStart(':', ' ') : finding.Text;
         words = words.Split(';')[0];
         var comma = words.IndexOf(", ", StringComparison.Ordinal);
         return comma > 0 && char.IsAsciiDigit(words[0]) ? words[(comma + 2)..] : words;

@@ -18,9 +18,9 @@ internal sealed record SecondReading(long Seq, IReadOnlyList<string> Points)
         KeyRow.Letter('s', "second reading", "Takes a second time what would tell: an entry of its own beside the first, which stays as it is.", (session, _) =>
         {
             var (seq, findings) = shown(session);
-            var tag = Settling(findings)!;
+            var tag = Settling(session.Site, findings)!;
             return Next.Of(session.Back(), new OpenRound(RoundOf(session.Site, tag)!, null, Of(session.Site, seq!.Value, tag)));
-        }) with { WhyNot = session => shown(session) is { Seq: not null } there ? WhyNot(session, Settling(there.Findings)) : "it is not in the journal yet" };
+        }) with { WhyNot = session => shown(session) is { Seq: not null } there ? WhyNot(session, Settling(session.Site, there.Findings)) : "it is not in the journal yet" };
 
     /// <summary>From the round itself: the first one is saved, so that the second is an entry of its own. The question stays open for its digits when that cannot be yet.</summary>
     public static Next OfSaved(Session session, Round round, long seq, string tag) => session.Draft is null
@@ -33,9 +33,9 @@ internal sealed record SecondReading(long Seq, IReadOnlyList<string> Points)
         ?? (session.Draft is null ? null : "v on Now saves first what is typed")
         ?? (RoundOf(session.Site, tag) is null ? $"{tag} stands in no round: logbook record takes it" : null);
 
-    /// <summary>What the finding says that would tell; of end points out of order, the sample titrated once more.</summary>
-    private static string? Settling(IReadOnlyList<Finding> findings) =>
-        findings.Select(f => f.Settles ?? (f.Code == Judging.Order ? f.Point : null)).FirstOrDefault(tag => tag is not null);
+    /// <summary>What the finding says that would tell; of end points that cannot be true together, the sample titrated once more.</summary>
+    private static string? Settling(Site site, IReadOnlyList<Finding> findings) =>
+        findings.Select(f => f.Settles ?? (site.FindPoint(f.Point ?? "") is { } point && Judging.IsImpossible(point, f) ? point.Tag : null)).FirstOrDefault(tag => tag is not null);
 
     private static Round? RoundOf(Site site, string tag) => site.Rounds.FirstOrDefault(r => r.Points.Contains(tag, StringComparer.OrdinalIgnoreCase));
 }

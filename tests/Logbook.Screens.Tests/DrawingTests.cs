@@ -1,4 +1,5 @@
 using CsCheck;
+using Logbook.Testing;
 
 namespace Logbook.Screens.Tests;
 
@@ -109,6 +110,39 @@ public sealed class DrawingTests
 
         Assert.Contains("more lines above", terminal.Screen.Split('\n')[0], StringComparison.Ordinal);
         Assert.Contains("> SL-T1", terminal.Screen, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(40, 10)]
+    [InlineData(40, 8)]
+    public void On_a_tiny_screen_what_can_hurt_keeps_its_head(int width, int height)
+    {
+        using var terminal = new Terminal(before: t =>
+        {
+            t.Carry("permit", "slaker", "inspection of the rake", Some.Morning.AddHours(2), ("number", "4417"), ("inside", "2"));
+            t.Carry("safety-equipment", "slaker", "no flow when tested", null, ("instead", "the one at the classifier stair"));
+            t.Carry("isolation", "lime-screw", "seal change", null);
+        });
+
+        foreach (var keys in new[] { "r1⏎", "⎋l", "/SL-F1⏎" })
+        {
+            terminal.Press("⎋").Size(width, height).Press(keys);
+            Assert.Contains(terminal.Screen.Split('\n')[..3], l => l.StartsWith(" INSIDE Slaker", StringComparison.Ordinal));
+        }
+    }
+
+    [Theory]
+    [InlineData("check first", " check first flow by hand")]
+    [InlineData("own words", " own words flow by hand")]
+    [InlineData("say whom to", " say whom to flow by hand")]
+    public void A_label_is_split_into_no_two_columns(string label, string first)
+    {
+        var lines = Gutter.Lines(label, Look.Strong, "flow by hand first, then the lime, then the rest of the line", 40).Select(l => l.Text).ToList();
+
+        Assert.StartsWith(first, lines[0], StringComparison.Ordinal);
+        Assert.All(lines.Skip(1), l => Assert.StartsWith(new string(' ', Gutter.Wide), l, StringComparison.Ordinal));
+        Assert.All(lines, l => Assert.True(l.Length <= 40, l));
+        Assert.EndsWith("the rest of the line", string.Join(' ', lines.Select(l => l.Trim())), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -15,21 +15,34 @@ internal sealed record Layout(IReadOnlyList<Line> Head, IReadOnlyList<Line> Body
     // So many lines are left to what must be seen and to what is above it, whatever stands at the foot.
     private const int Kept = 3;
 
-    /// <summary>Exactly <paramref name="height"/> lines of at most <paramref name="width"/> columns. On a tiny screen the head goes first, which is said, and what is last at the foot; the line that must be seen and the bottom stay.</summary>
+    /// <summary>
+    /// Exactly <paramref name="height"/> lines of at most <paramref name="width"/> columns. On a tiny screen the head goes first, which
+    /// is said, and what is last at the foot; what can hurt keeps its beginning, the line that must be seen and the bottom stay.
+    /// </summary>
     public Sheet Fill(int width, int height, IReadOnlyList<Line> bottom)
     {
         IReadOnlyList<Line> foot = [.. Foot.Take(Math.Max(1, height - bottom.Count - Kept)), .. bottom];
         var room = Math.Max(1, height - Head.Count - foot.Count);
-        List<Line> lines = [.. Head, .. Window(room, width), .. foot];
-        var lost = lines.Count - height;
-        if (lost > 0)
-        {
-            lines.RemoveRange(0, lost);
-            lines[0] = height > Least ? More(lost + 1, "above: the screen is too small", width) : lines[0];
-        }
-
+        var lost = Head.Count + room + foot.Count - height;
+        List<Line> lines = [.. lost > 0 ? Shortened(height - room - foot.Count, width, height > Least) : Head, .. Window(room, width), .. foot];
+        lines.RemoveRange(0, Math.Max(0, lines.Count - height));
         return new Sheet([.. lines.Select(l => l.Cut(width))]);
     }
+
+    /// <summary>The head in at most <paramref name="room"/> lines: that there is more, what can hurt from its beginning, the last of the rest.</summary>
+    private IEnumerable<Line> Shortened(int room, int width, bool isSaid)
+    {
+        List<Line> hurts = [.. Head.Where(Hurts)], rest = [.. Head.Where(l => !Hurts(l))];
+        var said = isSaid && room > Math.Min(1, hurts.Count) ? 1 : 0;
+        var kept = Math.Clamp(room - said, 0, hurts.Count);
+        IEnumerable<Line> first = kept == hurts.Count || kept == 0
+            ? hurts.Take(kept)
+            : [.. hurts.Take(kept - 1), Line.Of(TextWidth.Cut(string.Concat(hurts.Skip(kept - 1).Select(l => l.Text)), width), Look.Hurts)];
+        var more = Math.Max(0, room - said - kept);
+        return [.. said == 0 ? [] : new[] { More(hurts.Count - kept + rest.Count - more, "above: the screen is too small", width) }, .. first, .. rest.TakeLast(more)];
+    }
+
+    private static bool Hurts(Line line) => line.Spans.Count > 0 && line.Spans.All(s => s.Look == Look.Hurts);
 
     /// <summary>The stretch of the body with what must be seen in its middle; the edge lines say how much lies beyond them.</summary>
     private IEnumerable<Line> Window(int room, int width)

@@ -9,8 +9,11 @@ namespace Logbook.Screens;
 /// <param name="Line">Who holds it, and how far its handover has come.</param>
 internal sealed record Facts(Site Site, NowView Now, Head Head, LineHeld Line)
 {
-    /// <summary>Notes to other departments that nobody there has taken.</summary>
+    /// <summary>Notes to other departments that nobody there has acknowledged.</summary>
     public IReadOnlyList<OpenDepartmentNote> Departments { get; init; } = [];
+
+    /// <summary>Equipment code to what it does; of what is not among them nobody has said anything.</summary>
+    public IReadOnlyDictionary<string, EquipmentStatus> Equipment { get; init; } = new Dictionary<string, EquipmentStatus>(StringComparer.OrdinalIgnoreCase);
 }
 
 /// <summary>The whole state of one terminal's screen. Everything that is shown follows from it.</summary>
@@ -84,7 +87,7 @@ internal sealed record Session(Facts Facts)
     public Session Back() => Pages.Count == 1 ? this : this with { Pages = Pages.RemoveAt(Pages.Count - 1) };
 
     /// <summary>Without the questions that led to what was just written.</summary>
-    public Session Asked() => Top is AskPage or PickPage ? Back().Asked() : this;
+    public Session Asked() => Top is AskPage or PickPage or CautionsPage ? Back().Asked() : this;
 
     /// <summary>How many lines the page keys move.</summary>
     public int Leaf => Math.Max(1, Height - 10);

@@ -49,7 +49,6 @@ internal static class Step
 
         session = wrote.What is ConfirmCarried confirmed ? CarriedPage.Looked(session.Asked(), confirmed.Look.Id) : session.Asked();
         session = session.Top is PickReadingPage ? session.Back() : session;
-        session = CautionsPage.Over(session, wrote.What.Triggers(session.Site));
         return wrote.Warning is { } warning ? session.Say(warning, Look.Hurts) : session.Say($"{wrote.What.Done} {Handover.Say.Ref(record.Seq)}");
     }
 

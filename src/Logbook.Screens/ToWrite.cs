@@ -15,9 +15,6 @@ internal abstract record ToWrite(string By)
 
     /// <summary>Equipment of which the log may now say two things that cannot both be true; null for none.</summary>
     public virtual string? On => null;
-
-    /// <summary>What the site may have cautions for: they are shown when it is written.</summary>
-    public virtual IReadOnlyList<string> Triggers(Site site) => [];
 }
 
 /// <param name="Target">The entry that the readings stand in.</param>
@@ -59,8 +56,6 @@ internal sealed record OpenCarried(string By, Carry Item) : ToWrite(By)
     public override Written Write(Desk desk) => Writing.AddCarried(desk, Item, By);
 
     public override string? On => Item.On;
-
-    public override IReadOnlyList<string> Triggers(Site site) => ["carry:" + Item.ItemKind, "area:" + (site.FindEquipment(Item.On)?.Area ?? Item.On)];
 }
 
 /// <param name="Name">What it is called, for what is said.</param>
@@ -71,8 +66,6 @@ internal sealed record SetState(string By, string Equipment, string Name, string
     public override Written Write(Desk desk) => Writing.ChangeState(desk, Equipment, State, Since, Why, By);
 
     public override string? On => Equipment;
-
-    public override IReadOnlyList<string> Triggers(Site site) => ["state:" + State, "area:" + (site.FindEquipment(Equipment)?.Area ?? Equipment)];
 }
 
 internal sealed record ReadOrder(string By, long Id) : ToWrite(By)
@@ -84,14 +77,14 @@ internal sealed record ReadOrder(string By, long Id) : ToWrite(By)
 
 internal sealed record TellDepartment(string By, string To, string Text) : ToWrite(By)
 {
-    public override string Done => $"{To} is told when somebody there has taken it: written down";
+    public override string Done => $"{To} has it when somebody there acknowledges it: written down";
 
     public override Written Write(Desk desk) => Writing.TellDepartment(desk, To, Text, By);
 }
 
 internal sealed record NoteTaken(string By, long Id, string Name, string Answer) : ToWrite(By)
 {
-    public override string Done => $"taken by {Name}";
+    public override string Done => $"acknowledged by {Name}";
 
     public override Written Write(Desk desk) => Writing.Acknowledge(desk, Id, Name, Answer, By);
 }

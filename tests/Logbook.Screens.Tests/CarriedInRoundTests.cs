@@ -89,6 +89,19 @@ public sealed class CarriedInRoundTests
     }
 
     [Fact]
+    public void When_the_field_has_gone_on_to_the_next_area_the_key_still_opens_what_the_last_one_left()
+    {
+        using var terminal = NextShift(t => t.Carry("action", "lime", "sweep"));
+        terminal.Open("Line round").Press("99.8⏎301⏎");
+        Assert.Equal("lime", terminal.Round.Row.Point.Area);
+
+        terminal.Press("c");
+
+        Assert.Contains("> HURTS safety equipment, Slaker: no flow", terminal.Words, StringComparison.Ordinal);
+        Assert.Contains("sweep", terminal.Words, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void What_was_opened_in_this_shift_or_lies_elsewhere_is_not_asked_about()
     {
         using var terminal = new Terminal(before: t =>

@@ -148,11 +148,76 @@ public sealed class CarriedPageTests
     {
         using var terminal = new Terminal();
 
-        terminal.Press("elime⏎6⏎0850⏎scale⏎");
+        terminal.Press("elime⏎6⏎0850⏎");
+        Assert.Contains("hydrogen sulphide, which kills", terminal.Words, StringComparison.Ordinal);
+        terminal.Press("⏎scale");
+        Assert.Contains("hydrogen sulphide, which kills", terminal.Words, StringComparison.Ordinal);
+        Assert.DoesNotContain(terminal.Journal.Read(), r => r.Body is EquipmentStateChanged);
+        terminal.Press("⏎");
 
         var state = Assert.IsType<EquipmentStateChanged>(terminal.Journal.Read().Last().Body);
         Assert.Equal(("lime-screw", "acid", "scale"), (state.Equipment, state.State, state.Why));
-        Assert.Equal(terminal.Desk.Site.Cautions.Any(c => c.Triggers.Contains("state:acid", StringComparer.Ordinal)), terminal.State.Top is CautionsPage);
+        Assert.IsType<NowPage>(terminal.State.Top);
+    }
+
+    [Fact]
+    public void A_wash_has_its_caution_above_the_last_question_and_Esc_leads_back_through_it()
+    {
+        using var terminal = new Terminal();
+
+        terminal.Press("ca5⏎slaker⏎tubes washed⏎⏎⏎");
+        Assert.IsType<AskPage>(terminal.State.Top);
+        Assert.Contains("hydrogen sulphide, which kills", terminal.Words, StringComparison.Ordinal);
+        terminal.Press("⎋");
+        Assert.IsType<CautionsPage>(terminal.State.Top);
+        Assert.DoesNotContain(terminal.Journal.Read(), r => r.Body is Carry);
+        terminal.Press("⏎⏎");
+
+        Assert.Equal("wash", Assert.IsType<Carry>(terminal.Journal.Read().Last().Body).ItemKind);
+        Assert.IsType<CarriedPage>(terminal.State.Top);
+    }
+
+    [Fact]
+    public void Equipment_is_chosen_with_what_it_does_beside_it_and_what_does_not_run_first()
+    {
+        using var terminal = new Terminal(before: t => Assert.NotNull(Checks.Writing.ChangeState(t.Desk, "lime-screw", "stopped", null, "shear pin", "op1").Record));
+
+        terminal.Press("e");
+        Assert.Contains("> equipment lime-screw STOPPED since 08:02, shear pin; Lime screw", terminal.Words, StringComparison.Ordinal);
+        Assert.Contains("running, nobody has said otherwise", terminal.Words, StringComparison.Ordinal);
+        terminal.Press("⏎");
+
+        Assert.Contains("what does it do? Up to now STOPPED since 08:02, shear pin", terminal.Words, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_permit_with_people_inside_is_not_closed_before_they_are_counted_out()
+    {
+        using var terminal = new Terminal(before: t => t.Carry("permit", "slaker", "rake inspected", Logbook.Testing.Some.Morning.AddHours(2), ("number", "4417"), ("inside", "2")));
+
+        terminal.Press("cx");
+        Assert.IsType<CarriedPage>(terminal.State.Top);
+        Assert.Contains("x: 2 counted inside, so it stays open", terminal.Words, StringComparison.Ordinal);
+        terminal.Press("2⏎all out⏎0⏎x");
+        Assert.IsType<AskPage>(terminal.State.Top);
+        terminal.Press("work done⏎" + Terminal.Pin + "⏎");
+
+        Assert.Equal("0", terminal.Journal.Read().Select(r => r.Body).OfType<CarryConfirmed>().Single().Fields["inside"]);
+        Assert.IsType<CarryClosed>(terminal.Journal.Read().Last().Body);
+    }
+
+    [Fact]
+    public void The_mark_jumps_over_no_item()
+    {
+        using var terminal = new Terminal(before: t =>
+        {
+            t.Carry("action", "slaker", "tighten the guard");
+            t.At(-20).Carry("action", "slaker", "grease the bearing");
+            t.Carry("action", "slaker", "paint the rail");
+        });
+        terminal.Tick(8 * 24 * 60).Press("c↓1⏎↑↑1⏎");
+
+        Assert.Contains("> open action, Slaker: tighten the guard", terminal.Words, StringComparison.Ordinal);
     }
 
     [Fact]

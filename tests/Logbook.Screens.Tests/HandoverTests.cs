@@ -23,8 +23,6 @@ public sealed class HandoverTests
         terminal.Press("flow by hand first⏎⏎" + Pin + "⏎");
 
         Assert.Equal("op3", terminal.Desk.State.Line.Holder!.Code);
-        Assert.Contains("Operator one: watch the bowl", terminal.Words, StringComparison.Ordinal);
-        terminal.Press("⏎");
         Assert.IsType<NowPage>(terminal.State.Top);
         Assert.Contains("Operator three holds the line since 09:05", terminal.Screen, StringComparison.Ordinal);
     }

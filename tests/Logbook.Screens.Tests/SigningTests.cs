@@ -52,7 +52,8 @@ public sealed class SigningTests
         Assert.Contains("not yet, tonight", terminal.Words, StringComparison.Ordinal);
         Assert.Contains("watch the bowl", terminal.Words, StringComparison.Ordinal);
         terminal.Press(Pin + "⏎");
-        Assert.Contains("watch the bowl", terminal.Words, StringComparison.Ordinal);
+        Assert.IsType<NowPage>(terminal.State.Top); // read before it, and not shown twice
+        Assert.Contains("you hold the line (#", terminal.Words, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -56,13 +56,29 @@ internal sealed class Terminal : IDisposable
         code = "lime-screw"
         """;
 
+    private const string Acid = """
+
+        [[caution]]
+        hazard = "Acid"
+        trigger = ["state:acid", "carry:wash"]
+        text = "Acid on liquor frees hydrogen sulphide, which kills."
+        ppe = "Gas meter, face shield."
+        first_aid = "Fresh air, and nobody goes in without breathing air."
+        source = "common practice, no source"
+        revision = "1"
+        approved_by = ""
+        """;
+
+    private static SiteFiles WithAcid(SiteFiles files) =>
+        new(files.Texts.ToDictionary(t => t.Key, t => t.Key == SiteFiles.CautionsToml ? t.Value + "\n" + Acid : t.Value, StringComparer.Ordinal));
+
     /// <param name="policy">The site has cited a policy for nine weeks.</param>
     public Terminal(string? by = "op1", IJournalStore? journal = null, Action<Terminal>? before = null, bool policy = false)
     {
         _folder = Directory.CreateTempSubdirectory("logbook-screens-").FullName;
         Clock = new FakeTimeProvider(Some.Morning.AddMinutes(policy ? -63 * 24 * 60 : -58));
         Journal = journal ?? new InMemoryJournal();
-        Desk = Some.Desk(Clock, Journal, Some.Changed(("[[equipment]]\ncode = \"lime-screw\"", policy ? MoreRounds.Replace("\n\n[[equipment]]\ncode = \"lime-screw\"", Policy, StringComparison.Ordinal) : MoreRounds)));
+        Desk = Some.Desk(Clock, Journal, WithAcid(Some.Changed(("[[equipment]]\ncode = \"lime-screw\"", policy ? MoreRounds.Replace("\n\n[[equipment]]\ncode = \"lime-screw\"", Policy, StringComparison.Ordinal) : MoreRounds))));
         foreach (var person in Desk.Site.People)
         {
             Pins.Set(person.Code, Pin);

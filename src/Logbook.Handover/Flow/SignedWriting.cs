@@ -33,10 +33,13 @@ public static class SignedWriting
             : (new CarryClosed(id, why.Trim()), null));
 
     /// <summary>A permit ends when the last count of people inside is none: closing it would take them off every page.</summary>
-    private static string? StillInside(Desk desk, long id) =>
-        desk.State.Carried.Find(c => c.Id == id) is { ItemKind: "permit" } item && item.Fields.TryGetValue("inside", out var inside) && CarriedItem.CountIn(inside) is not 0
-            ? $"permit {id}, {Say.Equipment(desk.Site, item.On)}: {Say.Visible(inside)} counted inside; it is closed when everybody is out: count with the attendant, then carry confirm {id} --set inside=0"
-            : null;
+    private static string? StillInside(Desk desk, long id) => desk.State.Carried.Find(c => c.Id == id) is { } item && CountedInside(item) is { } inside
+        ? $"permit {id}, {Say.Equipment(desk.Site, item.On)}: {Say.Visible(inside)} counted inside; it is closed when everybody is out: count with the attendant, then carry confirm {id} --set inside=0"
+        : null;
+
+    /// <returns>The last count of people inside while a permit cannot be closed for it; null when it can.</returns>
+    public static string? CountedInside(CarriedItem item) =>
+        item.ItemKind == "permit" && item.Fields.TryGetValue("inside", out var inside) && CarriedItem.CountIn(inside) is not 0 ? inside : null;
 
     private static (RecordBody? Body, string? Refused) Sign(Desk desk, SignWith sign, string by, string means, Func<Signed, RecordBody> body)
     {

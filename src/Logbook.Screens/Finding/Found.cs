@@ -38,7 +38,8 @@ internal sealed record Found(string What, string Name, string Detail, Func<Sessi
     public static IReadOnlyList<Found> OfEquipment(Session session, string text, bool areas, Func<Session, string, Next> then)
     {
         var words = text.Split(' ', StringSplitOptions.RemoveEmptyEntries);
-        var known = session.Site.Equipment.Select(e => new Found("equipment", e.Code, $"{e.Name}, {AreaWords.Of(e.Area)}", (s, _) => then(s, e.Code)))
+        var known = session.Site.Equipment.OrderBy(e => EquipmentWords.Runs(session, e.Code))
+            .Select(e => new Found("equipment", e.Code, $"{EquipmentWords.Of(session, e.Code)}; {e.Name}, {AreaWords.Of(e.Area)}", (s, _) => then(s, e.Code)))
             .Concat(areas ? Area.All.Select(a => new Found("area", a, AreaWords.Of(a), (s, _) => then(s, a))) : []);
         return [.. known.Where(f => f.Has(words)).OrderByDescending(f => f.Name.StartsWith(text.Trim(), StringComparison.OrdinalIgnoreCase))];
     }

@@ -42,30 +42,30 @@ internal static class CarryForm
 
     private static AskPage Until(CarryKind kind, Carry item) => new(
         kind.NeedsUntil ? $"{Name(kind)}: until when?" : "Until when? Empty when nobody knows", ClockText.Ahead, "", (asking, text, setting) =>
-        string.IsNullOrWhiteSpace(text) && !kind.NeedsUntil ? Next.Of(Field(asking, kind, item))
-        : ClockText.ReadAhead(text, asking.Site, setting.Now, out var mistake) is { } until ? Next.Of(Field(asking, kind, item with { Until = until }))
+        string.IsNullOrWhiteSpace(text) && !kind.NeedsUntil ? Field(asking, kind, item)
+        : ClockText.ReadAhead(text, asking.Site, setting.Now, out var mistake) is { } until ? Field(asking, kind, item with { Until = until })
         : Next.Of(asking.Say(mistake)));
 
-    /// <summary>The next field that was not asked yet; behind the last one the person who looks after it.</summary>
-    private static Session Field(Session session, CarryKind kind, Carry item, int at = 0)
+    /// <summary>The next field that was not asked yet; behind the last one what to be careful with, and the person who looks after it.</summary>
+    private static Next Field(Session session, CarryKind kind, Carry item, int at = 0)
     {
         string[] asked = [.. kind.Fields, .. Beside.GetValueOrDefault(kind.Name, []).Except(kind.Fields, StringComparer.Ordinal)];
         if (at == asked.Length || (asked[at] == "every" && !item.Fields.ContainsKey("point")))
         {
-            return session.Open(Owner(item));
+            return CautionsPage.Before(session, ["carry:" + item.ItemKind, "area:" + (session.Site.FindEquipment(item.On)?.Area ?? item.On)], s => Next.Of(s.Open(Owner(item))));
         }
 
         var name = asked[at];
-        Session With(Session asking, string value) => Field(asking, kind, value.Length == 0 ? item : item with { Fields = new Dictionary<string, string>(item.Fields, StringComparer.Ordinal) { [name] = value } }, at + 1);
+        Next With(Session asking, string value) => Field(asking, kind, value.Length == 0 ? item : item with { Fields = new Dictionary<string, string>(item.Fields, StringComparer.Ordinal) { [name] = value } }, at + 1);
         if (CarryKinds.Words.GetValueOrDefault(name) is { } words)
         {
-            return session.Open(new PickPage($"{Name(kind)}: {name}?", [.. words.Select(w => (w, ""))], null, (picking, i, _) => Next.Of(With(picking, words[i]))));
+            return Next.Of(session.Open(new PickPage($"{Name(kind)}: {name}?", [.. words.Select(w => (w, ""))], null, (picking, i, _) => With(picking, words[i]))));
         }
 
         var question = Questions.GetValueOrDefault(name, FirstLetter.Large(name.Replace('-', ' ')));
-        return session.Open(kind.Fields.Contains(name, StringComparer.Ordinal)
-            ? AskPage.Words(question, "it is nothing without this", (asking, text) => Next.Of(With(asking, text)))
-            : new AskPage(question, "may stay empty", "", (asking, text, _) => Next.Of(With(asking, text.Trim()))));
+        return Next.Of(session.Open(kind.Fields.Contains(name, StringComparer.Ordinal)
+            ? AskPage.Words(question, "it is nothing without this", (asking, text) => With(asking, text))
+            : new AskPage(question, "may stay empty", "", (asking, text, _) => With(asking, text.Trim()))));
     }
 
     private static AskPage Owner(Carry item) => new(

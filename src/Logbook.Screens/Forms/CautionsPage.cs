@@ -3,22 +3,23 @@ using Logbook.Plant;
 
 namespace Logbook.Screens;
 
-/// <summary>The site's cautions for what was just opened: read before anybody goes there.</summary>
-internal sealed record CautionsPage(IReadOnlyList<Caution> Cautions, int Scroll) : Page, IScrolled
+/// <summary>The site's cautions for what is about to be written: read before the last question, and in sight above it.</summary>
+/// <param name="Then">What is asked when they were read.</param>
+internal sealed record CautionsPage(IReadOnlyList<Caution> Cautions, Func<Session, Next> Then, int Scroll = 0) : Page, IScrolled
 {
     private static readonly KeyTable Table = new(
-        KeyRow.Named("Enter", "read", "Goes on.", (session, _, _) => Next.Of(session.Back()), KeyName.Enter),
+        KeyRow.Named("Enter", "read", "Goes on to the last question; the caution stays above it.", (session, _, _) => ((CautionsPage)session.Top).Then(session), KeyName.Enter),
         Scrolling.Keys,
-        UsualKeys.Back(),
+        UsualKeys.Back("One step back; nothing is written."),
         UsualKeys.Help);
 
     public override KeyTable Keys => Table;
 
-    /// <summary>Over what stood there, when the site has a caution for one of these triggers.</summary>
-    public static Session Over(Session session, IReadOnlyList<string> triggers) =>
+    /// <summary>What is asked next, behind the cautions that the site has for one of these triggers.</summary>
+    public static Next Before(Session session, IReadOnlyList<string> triggers, Func<Session, Next> then) =>
         session.Site.Cautions.Where(c => c.Triggers.Intersect(triggers, StringComparer.OrdinalIgnoreCase).Any()).ToList() is { Count: > 0 } cautions
-            ? session.Open(new CautionsPage(cautions, 0))
-            : session;
+            ? Next.Of(session.Open(new CautionsPage(cautions, then)))
+            : then(session);
 
     public Page ScrolledTo(int line) => this with { Scroll = line };
 
@@ -32,6 +33,4 @@ internal sealed record CautionsPage(IReadOnlyList<Caution> Cautions, int Scroll)
             .Concat(Gutter.Lines("source", Look.Faint, $"{c.Source}, revision {c.Revision}{(c.ApprovedBy is null ? ", DRAFT, not approved by the site" : "")}", session.Width))
             .Append(Line.Empty)),
     ];
-
-    private static CautionsPage Of(Session session) => (CautionsPage)session.Top;
 }

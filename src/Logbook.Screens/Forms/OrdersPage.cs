@@ -3,11 +3,11 @@ using Logbook.Journal;
 
 namespace Logbook.Screens;
 
-/// <summary>Standing orders, read one by one, and notes to other departments that nobody there has taken yet.</summary>
+/// <summary>Standing orders, read one by one, and notes to other departments that nobody there has acknowledged yet.</summary>
 internal sealed record OrdersPage(int Selected) : Page
 {
     internal static readonly KeyTable Table = new(
-        KeyRow.Named("Enter", "I have read it", "Says of the order under the mark that you have read it; of a note who of the department has taken it.", (session, _, _) => Answer(session), KeyName.Enter) with { WhyNot = WhyNot },
+        KeyRow.Named("Enter", "I have read it", "Says of the order under the mark that you have read it; of a note who of the department has acknowledged it.", (session, _, _) => Answer(session), KeyName.Enter) with { WhyNot = WhyNot },
         KeyRow.Letter('t', "tell", "A note to another department.", (session, _) => Next.Of(session.Open(To()))) with { WhyNot = RecordAsks.NobodyTypes },
         KeyRow.Letter(']', "related", "All that was said of it.", (session, _) => RelatedPage.Ask(session, Id(session))) with { WhyNot = s => Count(s) == 0 ? "nothing stands here" : null },
         KeyRow.Named("Up Down", "", "Moves the mark.", (session, key, _) => Next.Of(session.Put(new OrdersPage(Moving.Move(At(session), key, Count(session), session.Leaf)))), Moving.Keys),
@@ -36,7 +36,7 @@ internal sealed record OrdersPage(int Selected) : Page
         for (var i = 0; i < session.Facts.Departments.Count; i++)
         {
             var note = session.Facts.Departments[i];
-            Add(orders.Count + i, "told", Look.Watch, $"to {note.To}: {note.Text} {Say.Person(session.Site, note.By)} {Say.Time(session.Site, note.At, session.Clock)}; nobody there has taken it {Say.Ref(note.Id)}");
+            Add(orders.Count + i, "told", Look.Watch, $"to {note.To}: {note.Text} {Say.Person(session.Site, note.By)} {Say.Time(session.Site, note.At, session.Clock)}; nobody there has acknowledged it {Say.Ref(note.Id)}");
         }
 
         return new Layout([Line.Of(" Standing orders, and notes to other departments", Look.Strong), Line.Empty], lines.Count == 0 ? [Line.Of("   none stands", Look.Faint)] : lines, from, to, []);
@@ -59,9 +59,9 @@ internal sealed record OrdersPage(int Selected) : Page
         ? Next.Of(session, new WriteIt(new ReadOrder(session.By!, order.Id)))
         : Next.Of(session.Open(TakenBy(Note(session)!)));
 
-    private static AskPage TakenBy(OpenDepartmentNote note) => AskPage.Words($"Who of {note.To} has taken it?", "the name", (asking, name) => Next.Of(asking.Open(new AskPage(
+    private static AskPage TakenBy(OpenDepartmentNote note) => AskPage.Words($"Who of {note.To} has acknowledged it?", "the name", (asking, name) => Next.Of(asking.Open(new AskPage(
         "What did they say?", "may stay empty", "", (saying, text, _) => Next.Of(saying, new WriteIt(new NoteTaken(saying.By!, note.Id, name, text)))))));
 
     private static AskPage To() => AskPage.Words("Which department?", "recovery boiler, lime kiln, laboratory, maintenance ...", (asking, to) => Next.Of(asking.Open(
-        AskPage.Words($"What is {to} told?", "a few words; who takes it is written down when it is known", (telling, text) => Next.Of(telling, new WriteIt(new TellDepartment(telling.By!, to, text)))))));
+        AskPage.Words($"What is {to} told?", "a few words; who acknowledges it is written down when it is known", (telling, text) => Next.Of(telling, new WriteIt(new TellDepartment(telling.By!, to, text)))))));
 }

@@ -15,13 +15,16 @@ internal static class StateForm
     public static Next Open(Session session) => Next.Of(session.Open(FinderPage.ForEquipment("Which equipment?", (found, code) => Next.Of(found.Open(State(found, code))))));
 
     private static PickPage State(Session session, string code) => new(
-        $"{Say.Equipment(session.Site, code)}: what does it do?", [.. EquipmentStates.All.Select(s => (s, Means.GetValueOrDefault(s, "")))], null,
+        $"{Say.Equipment(session.Site, code)}: what does it do? Up to now {EquipmentWords.Of(session, code)}", [.. EquipmentStates.All.Select(s => (s, Means.GetValueOrDefault(s, "")))], null,
         (picking, i, _) => Next.Of(picking.Open(Since(code, EquipmentStates.All[i]))));
 
     private static AskPage Since(string code, string state) => new(
         $"{FirstLetter.Large(state)} since when?", ClockText.Accepted + "; empty means now", "", (asking, text, setting) =>
-        string.IsNullOrWhiteSpace(text) ? Next.Of(asking.Open(Why(code, state, null)))
-        : RoundAsks.At(asking, text, setting, at => Next.Of(asking.Open(Why(code, state, at)))));
+        string.IsNullOrWhiteSpace(text) ? Careful(asking, code, state, null)
+        : RoundAsks.At(asking, text, setting, at => Careful(asking, code, state, at)));
+
+    private static Next Careful(Session asking, string code, string state, DateTimeOffset? since) => CautionsPage.Before(
+        asking, ["state:" + state, "area:" + (asking.Site.FindEquipment(code)?.Area ?? code)], s => Next.Of(s.Open(Why(code, state, since))));
 
     private static AskPage Why(string code, string state, DateTimeOffset? since) => new(
         "Why?", "a few words; may stay empty", "", (asking, text, _) => Next.Of(asking, new WriteIt(new SetState(asking.By!, code, Say.Equipment(asking.Site, code), state, since, text.Trim()))));

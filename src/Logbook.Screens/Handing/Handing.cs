@@ -29,8 +29,7 @@ internal static class Handing
         var said = $"{taken.Step.Done} {Say.Ref(record.Seq)}";
         return taken.Step switch
         {
-            TakeOver => Next.Of(Holding(session, taken.Step.By).Open(new TakenPage(Told(session, record))).Say(said)),
-            EmergencyRelief or ShortRelief => Next.Of(Holding(session, taken.Step.By).Say(said)),
+            TakeOver or EmergencyRelief or ShortRelief => Next.Of(Holding(session, taken.Step.By).Say(said)),
             AskOther => Next.Of(session.Back().Open(Aloud(session, record.Seq)).Say(said)),
             Countersign or CloseItem => Next.Of(session.Back().Say(said)),
             ReplyTo or CallAnswered => Next.Of(session.Back().Say(said)),
@@ -40,12 +39,6 @@ internal static class Handing
     }
 
     private static Session Holding(Session session, string by) => session.Home() with { By = by, Taking = Taking.Nothing, Giving = Giving.Nothing };
-
-    /// <summary>The other side's own lines, once more: they stood before the PIN too.</summary>
-    private static IReadOnlyList<string> Told(Session session, JournalRecord record) =>
-        record.Body is HandoverAccepted { Prepared: { } seq } && session.Facts.Line.Prepared is { } given && given.Seq == seq
-            ? [.. given.Lines.Select(l => $"{Say.Person(session.Site, given.By)}: {l}")]
-            : [];
 
     private static AloudPage Aloud(Session session, long question) => new(question, session.Facts.Line.Holder?.Code);
 }
@@ -65,21 +58,4 @@ internal sealed record AloudPage(long Question, string? From) : Page
 
     private static AskPage Said(AloudPage page) => new("What was said?", "written down as said aloud", "", (asking, text, _) =>
         ReceiverKeys.Step(asking, new ReplyTo(asking.By!, page.Question, text, page.From)));
-}
-
-/// <summary>The line is taken over: now the other side's own words show.</summary>
-internal sealed record TakenPage(IReadOnlyList<string> Told) : Page
-{
-    private static readonly KeyTable Table = new(
-        KeyRow.Named("Enter", "to Now", "To Now.", (session, _, _) => Next.Of(session.Back()), KeyName.Enter, KeyName.Esc),
-        UsualKeys.Help);
-
-    public override KeyTable Keys => Table;
-
-    public override Layout Draw(Session session) => new(
-        [Line.Of($" {session.Facts.Now.InCharge}", Look.Strong), Line.Empty],
-        Told.Count == 0
-            ? [Line.Of(" no words of the other side")]
-            : [Line.Of(" Their own words", Look.Strong), .. Told.SelectMany(t => TextWidth.Wrap(t, session.Width - 3)).Select(l => Line.Of("  " + l))],
-        0, 0, []);
 }

@@ -7,6 +7,8 @@ namespace Logbook.Screens;
 /// <param name="Only">Ids of those that a round came to; null for all.</param>
 internal sealed record CarriedPage(int Selected, IReadOnlyList<long>? Only = null) : Page
 {
+    private const string Inside = "inside";
+
     private static readonly Dictionary<string, string> NoFields = [];
 
     internal static readonly KeyTable Table = new(
@@ -16,12 +18,19 @@ internal sealed record CarriedPage(int Selected, IReadOnlyList<long>? Only = nul
         KeyRow.Named("Enter", "take", "Takes the answer: a key that is pressed twice answers nothing else.", (session, _, _) => Take(session), KeyName.Enter) with { Applies = s => Of(s).Found is not null },
         KeyRow.Named("Enter", "record", "Opens the record that opened it.", (session, _, _) => Next.Of(session, new ReadRecord(Item(session)!.Id)), KeyName.Enter) with { WhyNot = Nothing },
         KeyRow.Letter('a', "add", "Opens an item that is carried from shift to shift: kind, place, words, until when.", (session, _) => CarryForm.Open(session)) with { WhyNot = RecordAsks.NobodyTypes },
-        KeyRow.Letter('x', "close", "Closes the item under the mark: how it ended, and the PIN where it can hurt.", (session, _) => Next.Of(session.Put(Of(session) with { Found = null }).Open(Close(Item(session)!)))) with { WhyNot = WhyNot },
+        KeyRow.Letter('x', "close", "Closes the item under the mark: how it ended, and the PIN where it can hurt.", (session, _) => Next.Of(session.Put(Of(session) with { Found = null }).Open(Close(Item(session)!)))) with { WhyNot = WhyNotClose },
         KeyRow.Letter('e', "equipment", "Says what a piece of equipment does: running, stopped, in acid, out.", (session, _) => StateForm.Open(session)) with { WhyNot = RecordAsks.NobodyTypes },
         KeyRow.Letter(']', "related", "All that was said of it.", (session, _) => RelatedPage.Ask(session, Item(session)!.Id)) with { WhyNot = Nothing },
         KeyRow.Named("Up Down", "", "Moves the mark.", (session, key, _) => Next.Of(session.Put(Of(session) with { Selected = Moving.Move(Of(session).Selected, key, Items(session, Of(session)).Count, session.Leaf), Found = null })), Moving.Keys),
         UsualKeys.Back(),
         UsualKeys.Help);
+
+    /// <summary>These items alone, the mark on the first of them that <paramref name="first"/> holds of.</summary>
+    public static CarriedPage Of(Session session, IReadOnlyList<long> ids, Func<CarriedItem, bool> first)
+    {
+        var page = new CarriedPage(0, ids);
+        return page with { Selected = Math.Max(0, Items(session, page).FindIndex(i => first(i))) };
+    }
 
     /// <summary>How it was found: the key that chose it; null before one did.</summary>
     public char? Found { get; init; }
@@ -63,7 +72,10 @@ internal sealed record CarriedPage(int Selected, IReadOnlyList<long>? Only = nul
         return row < 0 && page.Found is not null ? after.Say($"{Say.Ref(item.Id)} was closed meanwhile: your answer is dropped", Look.Watch) : after;
     }
 
-    /// <summary>The state after a look was written: the mark goes on to what is still due, and when nothing that the round came to is due any more the round goes on.</summary>
+    /// <summary>
+    /// The state after a look was written: the mark goes on to the next item when that is due too, and jumps over none. In a round it goes
+    /// to whatever is still due, and when nothing that the round came to is due any more the round goes on.
+    /// </summary>
     public static Session Looked(Session session, long id)
     {
         if (session.Top is not CarriedPage page)
@@ -73,8 +85,13 @@ internal sealed record CarriedPage(int Selected, IReadOnlyList<long>? Only = nul
 
         var items = Items(session, page);
         bool IsDue(CarriedItem item) => item.Id != id && OnTheWay.LookIsDue(session.Site, item, session.Clock);
+        if (page.Only is null)
+        {
+            return session.Put(page with { Selected = items.ElementAtOrDefault(page.Selected + 1) is { } below && IsDue(below) ? page.Selected + 1 : page.Selected, Found = null });
+        }
+
         var next = items.FindIndex(Math.Min(page.Selected, items.Count), IsDue) is >= 0 and var after ? after : items.FindIndex(IsDue);
-        return page.Only is not null && next < 0 ? session.Back() : session.Put(page with { Selected = next < 0 ? page.Selected : next, Found = null });
+        return next < 0 ? session.Back() : session.Put(page with { Selected = next, Found = null });
     }
 
     private static KeyRow Answer(char key, string word, string help) => KeyRow.Letter(key, word, help, (session, _) => Next.Of(session.Put(Of(session) with { Found = key }))) with { WhyNot = WhyNot };
@@ -93,12 +110,17 @@ internal sealed record CarriedPage(int Selected, IReadOnlyList<long>? Only = nul
     {
         var until = item.Until is { } end ? $", {(end < session.Clock ? "was due" : "until")} {Say.Time(session.Site, end, session.Clock)}" : "";
         var seen = item.Confirmed is { } look ? $"{(look.Seen ? "seen" : "NOT SEEN")} {Say.Time(session.Site, look.At, session.Clock)} {Say.Person(session.Site, look.By)}" : "not looked at yet";
-        return $"{item.ItemKind.Replace('-', ' ')}, {Say.Equipment(session.Site, item.On)}: {item.Text}{until}; {seen} {Say.Ref(item.Id)}";
+        var due = OnTheWay.LookIsDue(session.Site, item, session.Clock) ? ", a look is due" : "";
+        return $"{item.ItemKind.Replace('-', ' ')}, {Say.Equipment(session.Site, item.On)}: {item.Text}{until}; {seen}{due} {Say.Ref(item.Id)}";
     }
 
     private static string? Nothing(Session session) => Item(session) is null ? "nothing is open" : null;
 
     private static string? WhyNot(Session session) => Nothing(session) ?? RecordAsks.NobodyTypes(session);
+
+    /// <summary>Said at once: nobody writes how it ended and is refused behind the PIN.</summary>
+    private static string? WhyNotClose(Session session) => WhyNot(session)
+        ?? (SignedWriting.CountedInside(Item(session)!) is { } inside ? $"{Say.Visible(inside)} counted inside, so it stays open; all out: 2 counts again, with the attendant" : null);
 
     private static Next Take(Session session) => Of(session).Found == '2'
         ? Next.Of(session.Open(Changed(Item(session)!)))
@@ -106,7 +128,16 @@ internal sealed record CarriedPage(int Selected, IReadOnlyList<long>? Only = nul
 
     private static AskPage Changed(CarriedItem item) => AskPage.Words(
         $"{item.Text}: what is different?", "a few words",
-        (asking, text) => Next.Of(asking, new WriteIt(new ConfirmCarried(asking.By!, new CarryConfirmed(item.Id, true, text, NoFields, null)))));
+        (asking, text) => item.Fields.ContainsKey(Inside) ? Next.Of(asking.Open(Count(item, text))) : Looked(asking, item, text, NoFields));
+
+    /// <summary>Who is inside is a number of its own: a permit is closed when it is none.</summary>
+    private static AskPage Count(CarriedItem item, string changed) => new(
+        $"How many are inside now? {Say.Visible(item.Fields[Inside])} before", "a number, as the attendant counts; empty when it was not counted", "", (asking, text, _) =>
+        string.IsNullOrWhiteSpace(text) ? Looked(asking, item, changed, NoFields)
+        : Looked(asking, item, changed, new Dictionary<string, string>(StringComparer.Ordinal) { [Inside] = text.Trim() }));
+
+    private static Next Looked(Session asking, CarriedItem item, string changed, IReadOnlyDictionary<string, string> fields) =>
+        Next.Of(asking, new WriteIt(new ConfirmCarried(asking.By!, new CarryConfirmed(item.Id, true, changed, fields, null))));
 
     private static AskPage Close(CarriedItem item) => AskPage.Words(
         $"{item.Text}: how did it end?", item.IsHazard ? "a few words, then the PIN: it can hurt" : "a few words",

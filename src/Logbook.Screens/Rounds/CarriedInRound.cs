@@ -19,13 +19,23 @@ internal static class CarriedInRound
         "   " + TextWidth.Cut(Say.Visible($"CARRIED {Say.Equipment(session.Site, item.On)}, {item.ItemKind.Replace('-', ' ')}: {item.Text}."), session.Width - 4 - Asks.Length) + Asks,
         item.IsHazard ? Look.Strong : Look.Plain));
 
-    /// <summary>What is carried in the area of the present row; behind the last row all that is still due.</summary>
+    /// <summary>
+    /// What is carried in the area of the present row, the mark on what is due there. The field may have gone on meanwhile: what is due
+    /// in the area of the row answered last stands there too, and has the mark. Behind the last row all that is still due.
+    /// </summary>
     public static CarriedPage Here(Session session, RoundPage page)
     {
-        var here = page.AtEnd
-            ? Due(session, page).SelectMany(g => g)
-            : Way(session, page, session.Facts.Now.Carried).Where(g => page.Rows[g.Key].Point.Area == page.Row.Point.Area).SelectMany(g => g);
-        return new CarriedPage(0, [.. here.Select(i => i.Id)]);
+        var due = Due(session, page);
+        if (page.AtEnd)
+        {
+            return new CarriedPage(0, [.. due.SelectMany(g => g).Select(i => i.Id)]);
+        }
+
+        IEnumerable<CarriedItem> In(ILookup<int, CarriedItem> way, int row) => way.Where(g => page.Rows[g.Key].Point.Area == page.Rows[row].Point.Area).SelectMany(g => g);
+        var left = page.Answered is { } last ? In(due, last).Select(i => i.Id).ToHashSet() : [];
+        var here = In(Way(session, page, session.Facts.Now.Carried), page.Current).Select(i => i.Id);
+        var first = left.Count > 0 ? left : In(due, page.Current).Select(i => i.Id).ToHashSet();
+        return CarriedPage.Of(session, [.. left.Union(here)], i => first.Contains(i.Id));
     }
 
     /// <summary>How many are left when the walk is over; empty when none is.</summary>

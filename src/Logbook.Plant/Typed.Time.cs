@@ -9,7 +9,8 @@ public static partial class Typed
 
     private static readonly string[] OffsetForms = [.. LocalForms.Select(f => f + "zzz"), .. LocalForms.Select(f => f + "'Z'")];
 
-    private const string TimeForms = "accepted: 2026-11-25T10:00, 2026-11-25T10:00-05:00, or 10:00 of today";
+    /// <summary>What is accepted where any time may be given.</summary>
+    public const string TimeForms = "accepted: 2026-11-25T10:00, 2026-11-25T10:00-05:00, or 10:00 of today";
 
     /// <summary>
     /// ISO 8601 (<c>2026-11-25T10:00</c>, <c>2026-11-25T10:00-05:00</c>) or <c>10:00</c> of the site's day. Without offset it is

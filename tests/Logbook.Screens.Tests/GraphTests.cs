@@ -163,6 +163,38 @@ public sealed class GraphTests
         Assert.Contains("322 m3/h at 09:05", terminal.Screen, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("339.8", -1)]
+    [InlineData("340", -1)]
+    [InlineData("340.3", 1)]
+    public void A_value_beside_its_limit_is_drawn_on_its_own_side_and_never_on_the_limits_row(string value, int side)
+    {
+        using var terminal = new Terminal(before: t =>
+        {
+            Hours(t);
+            t.At(-20).Record(null, "SL-F1=330");
+            t.At(-10).Record(null, "SL-F1=" + value);
+        });
+
+        var lines = terminal.Press("/SL-F1⏎").Screen.Split('\n').ToList();
+
+        var limit = lines.FindIndex(l => l.Contains("w 340 |", StringComparison.Ordinal));
+        var row = lines.FindIndex(l => l.Contains('|') && l.TrimEnd()[^1] is 'o' or '^');
+        Assert.DoesNotContain(lines[limit], c => c is 'o' or '^');
+        Assert.Equal(-side, Math.Sign(row - limit));
+    }
+
+    [Fact]
+    public void Four_hours_have_their_hours_on_the_axis_and_the_marks_are_explained()
+    {
+        using var terminal = new Terminal(before: Hours);
+
+        terminal.Press("/SL-F1⏎++");
+
+        Assert.All(["06:00", "07:00", "08:00"], hour => Assert.Contains(hour, terminal.Screen, StringComparison.Ordinal));
+        Assert.Contains("o value ^ above v below c corrected n not taken  - w watch = u urgent : shift", terminal.Screen, StringComparison.Ordinal);
+    }
+
     internal static void Hours(Terminal terminal)
     {
         for (var i = 0; i < 6; i++)

@@ -80,6 +80,29 @@ public sealed class LogTests
     }
 
     [Fact]
+    public void A_row_has_the_number_of_its_record_and_its_columns_are_named()
+    {
+        using var terminal = new Terminal();
+
+        terminal.Press("l");
+
+        Assert.Contains("Log, newest record first", terminal.Screen, StringComparison.Ordinal);
+        Assert.Contains("read at record by", terminal.Words, StringComparison.Ordinal);
+        Assert.Contains("> 08:02 #2 op1", terminal.Words, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_record_begins_with_what_was_read_and_counts_what_is_said_of_it_below()
+    {
+        using var terminal = new Terminal(before: t => t.Record(null, "SL-T1=103.4", "LM-F1=22.4"));
+
+        var lines = terminal.Press("l⏎").Screen.Split('\n').ToList();
+
+        Assert.Contains("stands out 1 urgent", terminal.Words, StringComparison.Ordinal);
+        Assert.True(lines.FindIndex(l => l.StartsWith(" LM-F1", StringComparison.Ordinal)) < lines.FindIndex(l => l.StartsWith(" urgent", StringComparison.Ordinal)));
+    }
+
+    [Fact]
     public void The_mark_stays_on_its_record_when_new_ones_come()
     {
         using var terminal = new Terminal();

@@ -2,6 +2,31 @@ namespace Logbook.Screens.Tests;
 
 public sealed class PasteTests
 {
+    [Theory]
+    [InlineData("301\n19.4\n88")]
+    [InlineData("\n301\r\n19.4")]
+    public void Of_a_column_pasted_where_one_line_is_asked_for_nothing_is_taken_and_that_is_said(string column)
+    {
+        using var terminal = new Terminal();
+        terminal.Open("Field walk");
+
+        terminal.Paste(column);
+
+        Assert.Equal("", Assert.IsType<AskPage>(terminal.State.Top).Text);
+        Assert.Contains("lines were pasted where one is asked for: nothing was taken", terminal.Screen, StringComparison.Ordinal);
+        Assert.Equal("0835", Assert.IsType<AskPage>(terminal.Paste("0835\n").State.Top).Text);
+    }
+
+    [Fact]
+    public void A_tab_in_what_is_pasted_is_a_blank()
+    {
+        using var terminal = new Terminal();
+
+        terminal.Press("m").Paste("seal\twater");
+
+        Assert.Equal("seal water", Assert.IsType<AskPage>(terminal.State.Top).Text);
+    }
+
     [Fact]
     public void A_character_that_did_not_arrive_whole_is_not_saved()
     {

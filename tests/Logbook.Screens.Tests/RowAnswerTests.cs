@@ -147,7 +147,7 @@ public sealed class RowAnswerTests
         terminal.Open("Line round").Press("t2575⏎");
 
         Assert.IsType<AskPage>(terminal.State.Top);
-        Assert.Contains("is not a time", terminal.Screen, StringComparison.Ordinal);
+        Assert.Contains("is not a time; accepted: 0935 or 9:35, within the last", terminal.Words, StringComparison.Ordinal);
     }
 
     [Fact]

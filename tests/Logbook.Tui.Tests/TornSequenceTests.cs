@@ -29,7 +29,7 @@ public sealed class TornSequenceTests
 
         glass.Press(Key.Esc).Type("[A").Press(Key.L);
 
-        Assert.Contains("Log, newest first", glass.Screen, StringComparison.Ordinal);
+        Assert.Contains("Log, newest record first", glass.Screen, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -10,12 +10,13 @@ internal static class GraphDrawing
 {
     private const int Axis = 11;
     private const int FewestRows = 3;
+    private const string Marks = "o value ^ above v below c corrected n not taken  - w watch = u urgent : shift";
 
     public static Layout Draw(Session session, GraphPage page)
     {
         IReadOnlyList<Line> head = [Head(session, page), .. HazardLines.InShort(session)];
         var foot = Words(session, page).ToList();
-        var room = session.Height - head.Count - foot.Count - View.Bottom(session).Count - 2;
+        var room = session.Height - head.Count - foot.Count - View.Bottom(session).Count - 3;
         var columns = Math.Max(1, session.Width - Axis - 1);
         var rows = Math.Max(FewestRows, (room / Math.Max(1, page.Series.Count)) - 1);
         var (from, span) = (page.Window.From(session.Clock), page.Window.Span);
@@ -24,6 +25,7 @@ internal static class GraphDrawing
         [
             .. page.Series.SelectMany(series => Chart(session, page, series, GraphScale.Of(series, rows, from, span, columns), starts)),
             .. TimeAxis(session, page, from, span, columns, starts),
+            Line.Of(TextWidth.Right(Marks, session.Width - 1), Look.Faint),
         ];
         return new Layout(head, page.Series.IsEmpty ? [Line.Of(" reading ...", Look.Faint)] : body, 0, 0, foot);
     }
@@ -32,8 +34,7 @@ internal static class GraphDrawing
     {
         var (from, to) = (page.Window.From(session.Clock), page.Window.To(session.Clock));
         var span = page.Window.Span.TotalDays >= 3 ? Say.Count((int)page.Window.Span.TotalDays, "day") : Say.Count((int)page.Window.Span.TotalHours, "hour");
-        return Line.Of(new Span(" Graph", Look.Strong), new Span($"   {span}, {Say.Day(session.Site, from)} to {(page.Window.Ends is null ? "now" : Say.Day(session.Site, to))}"))
-            .With(new Span(string.Join("  ", page.Legend.Marks), Look.Faint), session.Width);
+        return Line.Of(new Span(" Graph", Look.Strong), new Span($"   {span}, {Say.Day(session.Site, from)} to {(page.Window.Ends is null ? "now" : Say.Day(session.Site, to))}"));
     }
 
     private static IEnumerable<Line> Chart(Session session, GraphPage page, GraphSeries series, GraphScale scale, List<ShiftInstance> starts)
@@ -43,7 +44,7 @@ internal static class GraphDrawing
         Background(series, scale, starts, cells);
         foreach (var value in series.Values)
         {
-            if (scale.Column(value.At) is { } column && (value.Value is { } number ? scale.Row(number) : scale.Rows - 1) is { } row)
+            if (scale.Column(value.At) is { } column && (value.Value is { } number ? scale.RowOf(number, series.LimitsAt(value.At)) : scale.Rows - 1) is { } row)
             {
                 cells[row, column] = series.Mark(value);
             }
@@ -117,7 +118,7 @@ internal static class GraphDrawing
     private static Look LookOf((char Mark, Look Look)[,] cells, int row, int column, int? cursor) =>
         column == cursor ? Look.Chosen : cells[row, column].Mark is '\0' ? Look.Plain : cells[row, column].Look;
 
-    /// <summary>Where shifts begin, by letter and day; on a short stretch the clock too.</summary>
+    /// <summary>Where shifts begin, by letter and day; on a short stretch the clock and its hours too.</summary>
     private static IEnumerable<Line> TimeAxis(Session session, GraphPage page, DateTimeOffset from, TimeSpan span, int columns, List<ShiftInstance> starts)
     {
         int Column(DateTimeOffset at) => Math.Clamp((int)Math.Floor((at - from) / span * columns), 0, columns - 1);
@@ -134,6 +135,12 @@ internal static class GraphDrawing
             _ = text.PutIfFree(Column(shift.Start), label) || text.PutIfFree(Column(shift.Start), shift.Code);
         }
 
+        foreach (var hour in Hours(session, from, span))
+        {
+            rule.Put(Column(hour), rule.At(Column(hour)) == '-' ? "'" : "+");
+            _ = text.PutIfFree(Column(hour), Calendar.ToSite(session.Site, hour).ToString("HH:mm", CultureInfo.InvariantCulture));
+        }
+
         if (page.Cursor is { } cursor && cursor >= from && cursor < from + span)
         {
             rule.Put(Column(cursor), "^");
@@ -142,6 +149,19 @@ internal static class GraphDrawing
         _ = text.PutIfFree(0, first);
         yield return Line.Of(new string(' ', Axis - 1) + "+" + rule, Look.Faint);
         yield return Line.Of(new string(' ', Axis) + text, Look.Faint);
+    }
+
+    /// <summary>Full hours on the clock of a stretch of up to a day, so many apart that their labels have room.</summary>
+    private static IEnumerable<DateTimeOffset> Hours(Session session, DateTimeOffset from, TimeSpan span)
+    {
+        var apart = span.TotalHours switch { <= 4 => 1, <= 12 => 2, <= 24 => 4, _ => 0 };
+        for (var hour = from.AddMinutes(60 - from.Minute).AddSeconds(-from.Second); apart > 0 && hour < from + span; hour = hour.AddHours(1))
+        {
+            if (Calendar.ToSite(session.Site, hour).Hour % apart == 0)
+            {
+                yield return hour;
+            }
+        }
     }
 
     /// <summary>Each point's value under the cursor, and what its trend comes to.</summary>
@@ -171,6 +191,8 @@ internal static class GraphDrawing
 internal sealed class StringOfCells(int count, char fill)
 {
     private readonly char[] _cells = [.. Enumerable.Repeat(fill, count)];
+
+    public char At(int at) => _cells[at];
 
     public void Put(int at, string text)
     {

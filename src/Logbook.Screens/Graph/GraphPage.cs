@@ -30,8 +30,8 @@ internal sealed record GraphPage(ImmutableList<string> Points, GraphWindow Windo
 
     public override KeyTable Keys => Table;
 
-    public override (string Title, IReadOnlyList<string> Marks) Legend => ("Marks of the graph; a limit is drawn as it was then, - watch and = urgent",
-        ["o value", "^ above", "v below", "c corrected", "C corrected, beyond", "n not taken"]);
+    public override (string Title, IReadOnlyList<string> Marks) Legend => ("Marks of the graph; a limit is drawn as it was then, and no value on its row",
+        ["o value", "^ above", "v below", "c corrected", "C corrected, beyond", "n not taken", "- watch limit, w at its edge", "= urgent limit, u at its edge", ": a shift begins", "' a full hour", "| the cursor"]);
 
     public static Next Open(Session session, string point)
     {

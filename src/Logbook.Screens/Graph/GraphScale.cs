@@ -19,16 +19,36 @@ internal sealed record GraphScale(double Low, double High, int Rows, DateTimeOff
         var (low, high) = (values.Min(), values.Max());
         var step = series.Point.Resolution ?? Math.Pow(10, -series.Point.Decimals);
         var reach = Near * Math.Max(high - low, 4 * step);
+        var isLimit = false;
         foreach (var limit in series.Limits.SelectMany(l => All(l.Limits)))
         {
+            isLimit |= (limit <= low && values.Min() - limit <= reach) || (limit >= high && limit - values.Max() <= reach);
             (low, high) = (limit < low && values.Min() - limit <= reach ? limit : low, limit > high && limit - values.Max() <= reach ? limit : high);
         }
 
-        var margin = Math.Max((high - low) * 0.04, 2 * step * (high > low ? 0 : 1));
+        // Beyond a limit at the edge a row is left for what lies there: 0.6 of a row on either side.
+        var margin = Math.Max((high - low) * (isLimit ? Math.Max(0.04, 0.6 / (rows - 2.2)) : 0.04), 2 * step * (high > low ? 0 : 1));
         return new GraphScale(low - margin, high + margin, rows, from, span, columns);
     }
 
     public static IEnumerable<double> All(Limits limits) => new[] { limits.UrgentLow, limits.WatchLow, limits.WatchHigh, limits.UrgentHigh }.OfType<double>();
+
+    /// <summary>
+    /// The row of a value: on its own side of each limit, and never on the limit's row, where it could not be told from it; the row
+    /// beyond, unless another limit has that.
+    /// </summary>
+    public int? RowOf(double value, Limits limits)
+    {
+        var taken = All(limits).Select(l => (Limit: l, Row: Row(l))).Where(l => l.Row is not null).ToList();
+        if (Row(value) is not { } row || taken.FirstOrDefault(l => l.Row == row) is not { Row: not null } on)
+        {
+            return Row(value);
+        }
+
+        var isHigh = on.Limit == limits.WatchHigh || on.Limit == limits.UrgentHigh;
+        var beside = value > on.Limit || (value == on.Limit && !isHigh) ? row - 1 : row + 1;
+        return beside >= 0 && beside < Rows && !taken.Exists(l => l.Row == beside) ? beside : row;
+    }
 
     /// <summary>The row from the top; null when it lies outside.</summary>
     public int? Row(double value)

@@ -27,7 +27,7 @@ internal static class ClockText
             at = before < now - Back ? at : before;
         }
 
-        mistake = wrong?.ToString() ?? (at > now + Grace ? $"{clock} is still to come; if it was yesterday, with its date: {Yesterday(site, now)} {clock}" : "");
+        mistake = wrong is not null ? Words(wrong, Accepted) : at > now + Grace ? $"{clock} is still to come; if it was yesterday, with its date: {Yesterday(site, now)} {clock}" : "";
         return mistake.Length == 0 ? at : null;
     }
 
@@ -37,9 +37,13 @@ internal static class ClockText
         var clock = Clock(text);
         var at = Typed.Time(clock, site, now, Place.Unknown, out var wrong);
         at = at <= now && clock.Length <= 5 ? Typed.Time(clock, site, now.AddDays(1), Place.Unknown, out wrong) : at;
-        mistake = wrong is not null ? $"{wrong.Wrong}; accepted: {Ahead}" : at <= now ? $"{clock} is over already" : "";
+        mistake = wrong is not null ? Words(wrong, Ahead) : at <= now ? $"{clock} is over already" : "";
         return mistake.Length == 0 ? at : null;
     }
+
+    /// <summary>The same words as the hint at the question; of an hour that came twice its two readings.</summary>
+    private static string Words(Mistake wrong, string accepted) =>
+        (wrong.Accepted == Typed.TimeForms ? wrong with { Accepted = $"accepted: {accepted}" } : wrong).ToString();
 
     private static string Clock(string text)
     {

@@ -1,14 +1,16 @@
 namespace Logbook.Screens;
 
-/// <summary>Pasted text. In a round each line of a column is one row's value; an empty one leaves its row open.</summary>
+/// <summary>Pasted text. In a round each line of a column is one row's value; an empty one leaves its row open. Where one line is asked for, of several none is taken.</summary>
 internal static class Pasting
 {
     public static Next Paste(Session session, string text)
     {
-        string[] lines = text.ReplaceLineEndings("\n").Split('\n');
+        string[] lines = text.Replace('\t', ' ').ReplaceLineEndings("\n").Split('\n');
+        var given = lines.Count(l => l.Trim().Length > 0);
         return session.Top switch
         {
             RoundPage => Next.Of(session, new GoOn(new PastedColumn(lines, 0))),
+            var page when given > 1 && page.Pasted("") is not null => Next.Of(session.Say($"{given} lines were pasted where one is asked for: nothing was taken", Look.Watch)),
             var page => Next.Of(page.Pasted(lines[0]) is { } with ? session.Put(with) : session.Say("nothing can be pasted here")),
         };
     }

@@ -22,9 +22,14 @@ internal sealed record RelatedPage(long Of, IReadOnlyList<LogLine> Lines, int Se
         ? session.Say($"nothing else belongs to {Say.Ref(read.Seq)}")
         : session.Open(new RelatedPage(read.Seq, read.Lines, Math.Max(0, read.Lines.ToList().FindIndex(l => l.Seq == read.Seq))));
 
-    public override Layout Draw(Session session) => new(
-        [Line.Of($" What belongs to {Say.Ref(Of)}, in order", Look.Strong), Line.Empty],
-        [.. Lines.Select((l, i) => LogDrawing.Record(session, l, i == Selected))], Selected, Selected, []);
+    public override Layout Draw(Session session)
+    {
+        var rows = Lines.Select((l, i) => LogDrawing.Record(session, l, i == Selected).ToList()).ToList();
+        var from = rows.Take(Selected).Sum(r => r.Count);
+        return new Layout(
+            [Line.Of($" What belongs to {Say.Ref(Of)}, in order", Look.Strong), LogDrawing.Columns(session)],
+            [.. rows.SelectMany(r => r)], from, from + rows[Selected].Count - 1, []);
+    }
 
     private static RelatedPage Page(Session session) => (RelatedPage)session.Top;
 }

@@ -13,9 +13,9 @@ internal static class LineRow
     public static IEnumerable<Line> Draw(Session session)
     {
         var line = session.Facts.Now.Line;
-        var groups = Marks.Select(m => (m.Words, m.Look, Areas: line.Where(a => a.Mark == m.Mark).Select(a => a.Area.Replace('-', ' ')).ToList())).Where(g => g.Areas.Count > 0)
-            .Select(g => new Span(Words(line, g.Words, g.Areas), g.Look)).ToList();
-        List<Span> row = [new Span(" " + TextWidth.Fit("line", Gutter.Wide - 1), Look.Strong), .. line.SelectMany(a => new[] { new Span(a.Mark.ToString(), LookOf(a.Mark)), new Span(" ") })];
+        var groups = Marks.Select(m => (m.Mark, m.Words, m.Look, Areas: line.Where(a => a.Mark == m.Mark).Select(a => a.Area.Replace('-', ' ')).ToList())).Where(g => g.Areas.Count > 0)
+            .Select(g => new Span($"{g.Mark} {Words(line, g.Words, g.Areas)}", g.Look)).ToList();
+        List<Span> row = [new Span(" " + TextWidth.Fit("line", Gutter.Wide - 1), Look.Strong), .. line.SelectMany((a, i) => new[] { new Span(i == 0 ? "" : " "), new Span(a.Mark.ToString(), LookOf(a.Mark)) })];
         if (groups.Count == 0)
         {
             row.Add(new Span("  nothing stands out along it"));

@@ -12,7 +12,7 @@ internal sealed record NowPage(int Selected, int Top) : Page
         KeyRow.Named("Enter", "", "Opens what is under the mark.", (session, _, _) => OpenFinding(session, Math.Clamp(Of(session).Selected, 0, session.Facts.Now.StandsOut.Count - 1)), KeyName.Enter) with { WhyNot = NothingStandsOut },
         KeyRow.Letter('r', "round", "Types a round.", (session, _) => Next.Of(session.Open(new ChoosePage(0)))),
         KeyRow.Letter('h', "handover", "Hands the line over or takes it over.", (session, _) => Handing.Open(session)) with { WhyNot = Handing.WhyNot },
-        KeyRow.Letter('l', "log", "Everything in order, newest first.", (session, _) => LogReading.Open(session)),
+        KeyRow.Letter('l', "log", "Every record, the newest first.", (session, _) => LogReading.Open(session)),
         KeyRow.Letter('g', "graph", "The point under the mark over time; any other by its name.", (session, _) => Graph(session)),
         KeyRow.Letter('a', "audit", "Checks missed, late or not taken, what is carried too long, and what is only to be looked at.", (session, setting) => AuditPage.Open(session, setting)),
         KeyRow.Letter('c', "carried", "What outlives the shift, looked at one by one: still so, changed, not seen.", (session, _) => Next.Of(session.Open(new CarriedPage(0)))),

@@ -33,7 +33,7 @@ internal static class RecordLines
         ],
         Carry carry =>
         [
-            .. Field(session, "kind", carry.ItemKind), .. Field(session, "on", Say.Equipment(session.Site, carry.On)), .. Field(session, "text", carry.Text),
+            .. Field(session, "kind", carry.ItemKind.Replace('-', ' ')), .. Field(session, "on", Say.Equipment(session.Site, carry.On)), .. Field(session, "text", carry.Text),
             .. Field(session, "until", carry.Until is { } until ? Say.Day(session.Site, until) : null),
             .. Field(session, "owner", carry.Owner is { } owner ? Say.Person(session.Site, owner) : null),
             .. carry.Fields.OrderBy(f => f.Key, StringComparer.Ordinal).SelectMany(f => Field(session, f.Key, f.Value)),
@@ -49,6 +49,10 @@ internal static class RecordLines
         return $"{string.Join(", ", body.Readings.Select(r => $"{r.Point} {Say.Reading(session.Site, r)}"))}: {body.Why}. {Say.Person(session.Site, correction.By)} {Say.Time(session.Site, correction.At, record.At)} {Say.Ref(correction.Seq)}";
     }
 
+    /// <summary>How much is said below the readings: what was typed comes first, however much is said of it.</summary>
+    private static string Standing(Entry entry) =>
+        $"{string.Join(", ", new[] { Level.Urgent, Level.Watch, Level.Note }.Select(l => (Level: l, Count: entry.Findings.Count(f => f.Level == l))).Where(l => l.Count > 0).Select(l => FormattableString.Invariant($"{l.Count} {LevelWords.Of(l.Level)}")))}; in full below what was read: End";
+
     private static IEnumerable<Line> OfEntry(Session session, JournalRecord record, Entry entry) =>
     [
         .. Field(session, "round", entry.Round is { } round ? session.Site.FindRound(round)?.Title ?? round : null),
@@ -56,9 +60,11 @@ internal static class RecordLines
         .. Field(session, "second of", entry.SecondOf is { } first ? Say.Ref(first) : null),
         .. Field(session, "imported", entry.Imported),
         .. Field(session, "remark", entry.Remark),
-        .. entry.Findings.OrderByDescending(f => f.Level).SelectMany(f => FindingLines.Of(session, f)),
+        .. Field(session, "stands out", entry.Findings.Count == 0 ? null : Standing(entry)),
         .. entry.Readings.SelectMany(r => OfReading(session, record, r)),
         .. OfResults(session, entry.Results),
+        Line.Empty,
+        .. entry.Findings.OrderByDescending(f => f.Level).SelectMany(f => FindingLines.Of(session, f)),
     ];
 
     private static IEnumerable<Line> OfReading(Session session, JournalRecord record, Reading reading)

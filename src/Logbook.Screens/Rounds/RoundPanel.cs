@@ -35,7 +35,7 @@ internal static class RoundPanel
         }
 
         var before = row.Before is { } past
-            ? $"{Comma(row.Change())}; before {Say.Value(row.Point, past.Value!.Value, past.Unit)} at {Say.Time(session.Site, past.At, session.Clock)}   {Spark(row)}"
+            ? $"{Comma(row.Change())}; before {Say.Value(row.Point, past.Value!.Value, past.Unit)} at {Say.Time(session.Site, past.At, session.Clock)}{Spark(row)}"
             : "; no value before it";
         var text = $"{row.Value(session.Site)}{before}";
         return Gutter.Lines(row.Point.Tag == page.Row.Point.Tag ? "typed" : row.Point.Tag, Look.Faint, text, session.Width, 1)
@@ -56,7 +56,7 @@ internal static class RoundPanel
         }
 
         var (low, high) = (values.Min(), values.Max());
-        return (high == low ? new string('-', values.Count) : string.Concat(values.Select(v => "_.-'^"[(int)Math.Round((v - low) / (high - low) * 4)])));
+        return FormattableString.Invariant($"; last {values.Count}, _ low ^ high: ") + (high == low ? new string('-', values.Count) : string.Concat(values.Select(v => "_.-'^"[(int)Math.Round((v - low) / (high - low) * 4)])));
     }
 
     private static string Choices(Point point) => string.Join(", ", point.Choices.Select(c => $"{c.Digit} {c.Text}{(c.Level is null ? "" : $" ({c.Level})")}"));

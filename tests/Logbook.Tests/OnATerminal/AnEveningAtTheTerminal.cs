@@ -106,7 +106,7 @@ public sealed class AnEveningAtTheTerminal : IDisposable
         using var terminal = new Tmux(_cli.Folder);
         terminal.See("Who is typing?").Text("op1\n").See("Operator one is typing").Keys("C-z").See("Stopped");
 
-        terminal.Text("fg\n").See("? keys").Text("l").See("Log, newest first");
+        terminal.Text("fg\n").See("? keys").Text("l").See("Log, newest record first");
     }
 
     [TmuxFact]
@@ -120,7 +120,7 @@ public sealed class AnEveningAtTheTerminal : IDisposable
 
         Until(() => !terminal.Screen.Contains("Stopped", StringComparison.Ordinal));
         Assert.DoesNotContain("Stopped", terminal.See("? keys").Screen, StringComparison.Ordinal);
-        terminal.Text("l").See("Log, newest first");
+        terminal.Text("l").See("Log, newest record first");
     }
 
     [TmuxFact]

@@ -8,6 +8,9 @@ namespace Logbook.Handover;
 internal sealed record Answer(
     string Point, string? Round, DateTimeOffset CountsAt, DateTimeOffset TakenAt, DateTimeOffset Entered, bool Taken, string? Why, long Seq, string By)
 {
+    /// <summary>True for a value that a correction took back: while its check can still be made it is as if nothing had been read.</summary>
+    public bool TakenBack { get; private init; }
+
     public static IEnumerable<Answer> All(IReadOnlyList<JournalRecord> records)
     {
         var corrections = Corrected.LastOf(records);
@@ -31,6 +34,6 @@ internal sealed record Answer(
         var taken = lateValue ? now.At : reading.At;
         return new Answer(
             reading.Point, entry.Round, entry.WalkStart ?? taken, taken, lateValue ? correction!.Entered : record.Entered,
-            !now.NotTaken, now.Why, record.Seq, record.By);
+            !now.NotTaken, now.Why, record.Seq, record.By) { TakenBack = now.NotTaken && !reading.NotTaken };
     }
 }

@@ -25,15 +25,31 @@ internal static class Carried
     public static string Opened(Site site, CarriedItem item, DateTimeOffset now) =>
         $"{Seen(site, item, now)}{Say.Person(site, item.By)} {Say.Time(site, item.Since, now)}{(Say.ShiftsSince(site, item.Since, now) == 0 ? "" : ", " + Say.Age(site, item.Since, now))} {Say.Ref(item.Id)}";
 
-    /// <summary>A hazard is looked at in each shift, anything else in each week: who did, or that nobody has. Empty for what is new.</summary>
-    private static string Seen(Site site, CarriedItem item, DateTimeOffset now) =>
-        NotSeen(site, item, now) ? "Not seen. "
-        : item.Confirmed is { Seen: true } look ? $"Seen {Say.Time(site, look.At, now)} {Say.Person(site, look.By)}. "
-        : "";
+    /// <summary>
+    /// A hazard is looked at in each shift, anything else in each week: who did and when, or that nobody has. A look that is too
+    /// long ago is told as what it was: it does not become none at the minute of a shift change. Empty for what is new.
+    /// </summary>
+    private static string Seen(Site site, CarriedItem item, DateTimeOffset now) => item.Confirmed switch
+    {
+        { Seen: false } => "Not seen. ",
+        { } look when NotSeen(site, item, now) => $"Looked at {Say.Time(site, look.At, now)} {Say.Person(site, look.By)}, {NotSince(site, item, now)}. ",
+        { } look => $"Seen {Say.Time(site, look.At, now)} {Say.Person(site, look.By)}. ",
+        null => !NotSeen(site, item, now) ? "" : item.IsHazard && Say.ShiftsSince(site, item.LastSeen, now) == 1 ? "Not seen since the shift change. " : "Not seen. ",
+    };
+
+    private static string NotSince(Site site, CarriedItem item, DateTimeOffset now) =>
+        !item.IsHazard ? "not this week" : Say.ShiftsSince(site, item.LastSeen, now) is > 1 and var shifts ? $"not for {Say.Count(shifts, "shift")}" : "not since the shift change";
 
     /// <summary>True when its look is due and nobody has found it, or the last look was in vain.</summary>
     public static bool NotSeen(Site site, CarriedItem item, DateTimeOffset now) =>
         item.Confirmed is { Seen: false } || OnTheWay.IsLong(site, item, item.LastSeen, now);
+
+    /// <summary>
+    /// True when a look was due by then and there was none: for what can hurt a whole shift that has ended, since in one that runs
+    /// there is time for it yet.
+    /// </summary>
+    public static bool LookMissed(Site site, CarriedItem item, DateTimeOffset now) => !item.IsHazard ? NotSeen(site, item, now)
+        : item.LastSeen < now && Calendar.Shifts(site, item.LastSeen, now).Any(s => s.Start > item.LastSeen && s.End <= now);
 
     private static string Until(Site site, DateTimeOffset? until, DateTimeOffset near) =>
         until is not { } end ? "" : end < near ? $"; until {Say.Time(site, end, near)}, PAST" : $"; until {Say.Time(site, end, near)}";

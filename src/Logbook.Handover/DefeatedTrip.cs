@@ -13,13 +13,14 @@ internal static class DefeatedTrip
             return "";
         }
 
+        var notRead = InsteadOfTrips.NotRead(site, state, item, now) is var (gap, every) ? $" NOT READ for {Say.Span(gap)}, due each {Say.Span(every)}." : "";
         if (state.Latest.GetValueOrDefault(tag) is not { Value: { } value } last || last.At < item.Since)
         {
-            return $" {Say.Visible(tag)} has not been read since.";
+            return $" {Say.Visible(tag)} has not been read since.{notRead}";
         }
 
         var point = site.FindPoint(tag);
-        return $" {Say.Visible(tag)} last {Say.Time(site, last.At, now)}, {Say.Value(point, value, last.Unit)}{(point is null ? "" : Beyond(point, value))} {Say.Ref(last.Seq)}.";
+        return $" {Say.Visible(tag)} last {Say.Time(site, last.At, now)}, {Say.Value(point, value, last.Unit)}{(point is null ? "" : Beyond(point, value))} {Say.Ref(last.Seq)}.{notRead}";
     }
 
     /// <param name="missed">Item to the times at which its check fell due and was not made, in the running shift.</param>

@@ -67,7 +67,8 @@ internal static class Hazards
     private static HazardLine Open(Site site, State state, CarriedItem item, DateTimeOffset now, IReadOnlyDictionary<long, IReadOnlyList<DateTimeOffset>> missed)
     {
         var (word, _) = InWords(site, state, item, now, brief: false);
-        string Text(bool brief) => InWords(site, state, item, now, brief).Text + DefeatedTrip.Missed(site, item, missed, now);
+        var runs = YetRunning.Beside(site, state, item, now) is { } yet ? " " + yet : "";
+        string Text(bool brief) => InWords(site, state, item, now, brief).Text + runs + DefeatedTrip.Missed(site, item, missed, now);
         return new HazardLine(word, $"{Text(brief: false)} {Carried.Opened(site, item, now)}", item.Since, item.Id) { Brief = Text(brief: true), Name = Name(site, item) };
     }
 
@@ -91,7 +92,7 @@ internal static class Hazards
         {
             "permit" when SomeoneInside(item) => ("inside", $"{place}: {Rest("inside")}. {Count(site, item, now, brief)} Count again with the attendant at takeover."),
             "permit" => ("permit", $"{place}: {Rest()}. Nothing is recorded of who is inside; ask the attendant."),
-            "isolation" => ("locked", $"{place}, DO NOT START: {Rest()}.{(LockedYetRunning.Beside(site, state, item, now) is { } runs ? " " + runs : "")}{Locks(site, item)} Verify at the lock board."),
+            "isolation" => ("locked", $"{place}, DO NOT START: {Rest()}.{Locks(site, item)} Verify at the lock board."),
             "bypass" => ("defeated", $"{place}: {Rest(["point", .. DefeatedTrip.AllowedBy])}.{(brief ? "" : DefeatedTrip.Allowed(site, item))}{Instead(item)}{DefeatedTrip.LastRead(site, state, item, now)}"),
             "safety-equipment" => ("out", $"{place}: {Rest()}.{Instead(item)}"),
             _ => ("acid", $"{place}: {(item.Fields.GetValueOrDefault("acid") is "yes" ? Rest("acid") : Rest())}."),

@@ -40,19 +40,52 @@ public static class InsteadOfTrips
         var open = then.Carried.ExceptBy(closed.Select(c => c.Id), i => i.Id).Select(i => (i.Id, i.Fields, i.Since, End: DateTimeOffset.MaxValue));
         return from item in closed.Concat(open)
                where item.Since < to && item.End >= begin
-               let every = item.Fields.GetValueOrDefault("every")
-               let tag = item.Fields.GetValueOrDefault("point")
-               where every is not null && tag is not null
-               let interval = Typed.Duration(every, Place.Unknown, out _)
-               where interval is not null && site.FindPoint(tag) is not null
-               select Sheet(site, item.Id, tag, interval.Value, (item.Since, item.End), (begin, to));
+               let check = Check(site, item.Fields)
+               where check is not null
+               select Sheet(site, item.Id, check.Value.Tag, check.Value.Every, (item.Since, item.End), (begin, to));
     }
+
+    /// <summary>What an item has read by hand, and how often; null when it names no check.</summary>
+    private static (string Tag, TimeSpan Every)? Check(Site site, IReadOnlyDictionary<string, string> fields) =>
+        fields.GetValueOrDefault("every") is { } every && fields.GetValueOrDefault("point") is { } tag
+        && Typed.Duration(every, Place.Unknown, out _) is { } interval && site.FindPoint(tag) is not null ? (tag, interval) : null;
+
+    private static TimeSpan Window(TimeSpan every) => every / 2 < WidestWindow ? every / 2 : WidestWindow;
+
+    /// <summary>Since when its point was not read, once that is longer than the check allows; null while it is not. A shift change does not begin anew.</summary>
+    internal static (TimeSpan For, TimeSpan Every)? NotRead(Site site, State state, CarriedItem item, DateTimeOffset now)
+    {
+        if (Check(site, item.Fields) is not var (tag, every))
+        {
+            return null;
+        }
+
+        var gap = now - LastRead(state, item, tag);
+        return gap > every + Window(every) ? (gap, every) : null;
+    }
+
+    private static DateTimeOffset LastRead(State state, CarriedItem item, string tag) =>
+        state.Latest.GetValueOrDefault(tag) is { Value: not null } last && last.At > item.Since ? last.At : item.Since;
+
+    /// <summary>The next check of each defeated trip that is open, in the order in which they fall due: one that can be made now, none that was made already.</summary>
+    internal static IReadOnlyList<NextCheck> Next(Site site, State state, DateTimeOffset now) =>
+    [
+        .. (from item in state.Carried
+            let check = Check(site, item.Fields)
+            where check is not null
+            let due = item.Since + (Math.Max(1, (long)Math.Ceiling((now - item.Since - Window(check.Value.Every)) / check.Value.Every)) * check.Value.Every)
+            let next = LastRead(state, item, check.Value.Tag) >= due - Window(check.Value.Every) ? due + check.Value.Every : due
+            select new NextCheck(item, check.Value.Tag, check.Value.Every, next, next + Window(check.Value.Every))).OrderBy(n => n.DueAt),
+    ];
+
+    /// <summary>The next check of each defeated trip that is open.</summary>
+    public static IReadOnlyList<NextCheck> Next(Desk desk) => Next(desk.Site, desk.State, desk.Now);
 
     /// <summary>Due from the item's opening on, by the clock and not by the last reading, so that lateness does not creep.</summary>
     private static RoundSheet Sheet(
         Site site, long id, string tag, TimeSpan every, (DateTimeOffset Begin, DateTimeOffset End) open, (DateTimeOffset From, DateTimeOffset To) asked)
     {
-        var window = every / 2 < WidestWindow ? every / 2 : WidestWindow;
+        var window = Window(every);
         var round = new Round { Id = RoundId(id), Title = Title(site, RoundId(id)), Schedule = new Schedule.Every(every), Early = window, Late = window, Points = [tag] };
         var first = Math.Max(1, (long)Math.Floor((asked.From - open.Begin) / every));
         var slots = new List<Slot>();
@@ -65,3 +98,6 @@ public static class InsteadOfTrips
         return new RoundSheet(site, round, slots, asked.From, asked.To);
     }
 }
+
+/// <summary>When the point of a defeated trip is to be read by hand next.</summary>
+public sealed record NextCheck(CarriedItem Item, string Point, TimeSpan Every, DateTimeOffset DueAt, DateTimeOffset Closes);

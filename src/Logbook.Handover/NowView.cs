@@ -34,7 +34,7 @@ public sealed record NowView
     /// <summary>Rounds of the site that are open or missed in this shift.</summary>
     public required IReadOnlyList<RoundNow> Rounds { get; init; }
 
-    /// <summary>What is read instead of defeated trips and is open or missed in this shift.</summary>
+    /// <summary>What is read instead of defeated trips and is open or missed in this shift, and what is to be read next.</summary>
     public required IReadOnlyList<RoundNow> Instead { get; init; }
 
     /// <summary>Standing orders that hold, oldest first.</summary>
@@ -59,7 +59,8 @@ public sealed record NowView
 
     public static NowView Of(Desk desk)
     {
-        var (site, state, now) = (desk.Site, desk.State, desk.Now);
+        var (site, state, now) = (desk.Site, LastThatStands.In(desk, desk.State), desk.Now);
+        var doubted = new Doubted(site, state);
         var shift = Calendar.ShiftAt(site, now);
         var rounds = RoundNow.InShift(desk, shift);
         return new NowView
@@ -71,10 +72,10 @@ public sealed record NowView
             Held = state.Line.Holder is not null,
             Unfinished = Handover.InCharge.Unfinished(desk),
             Hazards = Handover.Hazards.Of(site, state, now, InsteadOfTrips.Missed(rounds.Where(r => r.State == CheckState.Missed).Select(r => (r.Round, r.DueAt)))),
-            StandsOut = [.. state.Findings.Values.SelectMany(f => f).OrderByDescending(f => f.Finding.Level).ThenByDescending(f => f.At).ThenBy(f => f.Seq).ThenByDescending(Doubts).ThenBy(f => f.Number)],
+            StandsOut = [.. state.Findings.Values.SelectMany(f => f).OrderByDescending(f => f.Finding.Level).ThenByDescending(f => f.At).ThenBy(f => f.Seq).ThenByDescending(Doubts).ThenBy(f => f.Number).Select(f => Told(f, doubted, state))],
             Line = LineRow.Of(site, state, now),
             Rounds = [.. rounds.Where(r => !InsteadOfTrips.Is(r.Round))],
-            Instead = [.. rounds.Where(r => InsteadOfTrips.Is(r.Round))],
+            Instead = [.. rounds.Where(r => InsteadOfTrips.Is(r.Round)), .. RoundNow.NextInstead(desk, rounds)],
             Orders = [.. state.Orders.Where(o => o.HoldsAt(now))],
             Upset = state.Upset,
             ClockJumps = state.ClockJumps,
@@ -84,6 +85,12 @@ public sealed record NowView
             FilesDiffer = state.Files is not null && !Same(state.Files.Texts, desk.Files.Texts),
         };
     }
+
+    /// <summary>What hangs on a reading that does not fit says so here as in the note.</summary>
+    private static OpenFinding Told(OpenFinding open, Doubted doubted, State state) =>
+        open.Finding.Point is { } tag && state.Latest.GetValueOrDefault(tag) is { } latest && doubted.See(latest.Seq, tag) is { } see
+            ? open with { Finding = open.Finding with { Text = $"{open.Finding.Text} (doubted: see {see})" } }
+            : open;
 
     /// <summary>That a reading does not fit explains what else its entry found: it stands before that.</summary>
     private static bool Doubts(OpenFinding open) => open.Finding.Code.StartsWith("examine.", StringComparison.Ordinal);

@@ -103,6 +103,7 @@ internal sealed class RoundSheet
     private DueCheck Check(int row, string tag, DateTimeOffset now, Circumstances around)
     {
         var (slot, answer) = (Slots[row], _answers[row, _columns[tag]]);
+        answer = answer is { TakenBack: true } && now <= TypedBy(slot) ? null : answer;
         if (answer is { Taken: true })
         {
             return Answered(slot, tag, answer); // whatever stood still

@@ -93,6 +93,14 @@ public static class Say
     /// <summary>Visible text that ends as a sentence does.</summary>
     public static string Sentence(string text) => Visible(text).TrimEnd() is var words && words.Length > 0 && words[^1] is ('.' or '?' or '!') ? words : words + ".";
 
+    /// <summary><c>30 min</c>, <c>1 h</c>, <c>1 h 40 min</c>.</summary>
+    public static string Span(TimeSpan span)
+    {
+        var (hours, minutes) = ((int)span.TotalHours, span.Minutes);
+        string Part(int number, string unit) => number == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $"{number} {unit}");
+        return hours + minutes == 0 ? "0 min" : string.Join(' ', new[] { Part(hours, "h"), Part(minutes, "min") }.Where(p => p.Length > 0));
+    }
+
     public static string Count(int number, string word) =>
         string.Create(CultureInfo.InvariantCulture, $"{number} {word}{(number == 1 ? "" : "s")}");
 

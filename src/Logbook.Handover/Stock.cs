@@ -21,10 +21,17 @@ public sealed record Stock(string Point, string Title, string Value, DateTimeOff
     [
         .. site.Points.Where(p => IsStock(site, p)).OrderBy(p => Plant.Area.All.ToList().IndexOf(p.Area))
             .Select(p => state.Latest.TryGetValue(p.Tag, out var latest) && latest.Value is { } value
-                ? new Stock(p.Tag, Say.Visible(p.Description), Say.Value(p, value, latest.Unit), latest.At, p.Stale, latest.Seq) { Area = p.Area, Lasts = !IsLevel(p) }
+                ? new Stock(p.Tag, Say.Visible(p.Description), Say.Value(p, value, latest.Unit), ReadAt(site, state, p, latest), p.Stale, latest.Seq) { Area = p.Area, Lasts = !IsLevel(p) }
                 : null)
             .OfType<Stock>(),
     ];
+
+    /// <summary>Hours rest on a level: they are as old as that reading, however late they were worked out from it.</summary>
+    private static DateTimeOffset ReadAt(Site site, State state, Point point, SeriesValue latest) => site.Calculations
+        .Where(c => c.Outputs.Values.Contains(point.Tag, StringComparer.OrdinalIgnoreCase)).SelectMany(c => c.Inputs.Values).OfType<InputSource.FromPoint>()
+        .Select(i => site.FindPoint(i.Tag) is { } input && IsLevel(input) ? state.Latest.GetValueOrDefault(i.Tag) : null)
+        .Where(level => level is { Value: not null } && level.At < latest.At)
+        .Select(level => level!.At).Append(latest.At).Min();
 
     /// <summary>True for the level of a tank or silo.</summary>
     internal static bool IsLevel(Point point) => Tanks.Contains(point.Area, StringComparer.Ordinal)

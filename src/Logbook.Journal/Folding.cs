@@ -27,7 +27,7 @@ internal static class Folding
             .ToList();
         var latest = state.Latest.TakenBack(correction, record.Seq).TakeNewer(put);
         var judged = new Judged(
-            [.. put.Select(v => v.Point)], Newest(put, latest), OpenFinding.Numbered(record.Seq, correction.ReadAt, correction.Findings));
+            [.. put.Select(v => v.Point)], Newest(put, latest), OpenFinding.Numbered(record.Seq, correction.ReadAt, correction.Findings, correction.Target));
         return state with { Latest = latest, Findings = judged.Apply(Judged.Without(state.Findings, correction.Target)) };
     }
 

@@ -11,13 +11,13 @@ internal sealed record Judged(IReadOnlyList<string> Tags, IReadOnlyList<string> 
     /// <summary>False when every value that it judged is older than another one: it says nothing about now.</summary>
     public bool Counts => Tags.Count == 0 || Newest.Count > 0;
 
-    /// <summary>The findings without those of one record.</summary>
+    /// <summary>The findings without those of one entry, as it was typed and as it was corrected before.</summary>
     public static ImmutableDictionary<string, ImmutableList<OpenFinding>> Without(
         ImmutableDictionary<string, ImmutableList<OpenFinding>> findings, long seq)
     {
         var builder = findings.ToBuilder();
         foreach (var (tag, open) in findings)
-            Set(builder, tag, open.RemoveAll(finding => finding.Seq == seq));
+            Set(builder, tag, open.RemoveAll(finding => finding.IsOf(seq)));
         return builder.ToImmutable();
     }
 

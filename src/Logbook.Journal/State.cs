@@ -99,7 +99,7 @@ public sealed record State
             Correction correction => this.AfterCorrection(record, correction).AfterReopening(record, correction),
             EquipmentStateChanged c => this with
             {
-                Equipment = Equipment.SetItem(c.Equipment, new(c.Equipment, c.State, c.Since, c.Why, record.Seq, record.By)),
+                Equipment = Equipment.SetItem(c.Equipment, After(Equipment.GetValueOrDefault(c.Equipment), new(c.Equipment, c.State, c.Since, c.Why, record.Seq, record.By))),
             },
             Carry c => this with
             {
@@ -123,6 +123,11 @@ public sealed record State
         return next with { Head = Head.Of(record), Line = Line.After(record), People = Standing.After(People, record), LastEntered = record.Entered, LatestEntered = record.Entered > LatestEntered ? record.Entered : LatestEntered };
     }
 
+    /// <summary>Acid that is told once more did not go in anew: since when it is in stays, and why.</summary>
+    private static EquipmentStatus After(EquipmentStatus? before, EquipmentStatus told) => before is { State: "acid" } && told.State == "acid"
+        ? told with { Since = before.Since < told.Since ? before.Since : told.Since, Why = told.Why ?? before.Why }
+        : told;
+
     internal State WithFiles(SiteFiles files)
     {
         var site = SiteReader.Read(files);
@@ -139,9 +144,16 @@ public sealed record OpenFinding(long Seq, int Number, DateTimeOffset At, Findin
     /// <summary>What was done about it; null while nobody has said.</summary>
     public FindingAnswer? Answer { get; init; }
 
+    /// <summary>The entry that it is of, where a correction of that entry found it; null when the entry itself did.</summary>
+    public long? Corrects { get; init; }
+
+    /// <summary>True when it is a finding of that entry, as it was typed or as it was corrected.</summary>
+    public bool IsOf(long entry) => Seq == entry || Corrects == entry;
+
     /// <summary>A record's findings, numbered from 1 as they stand in it.</summary>
-    public static IReadOnlyList<OpenFinding> Numbered(long seq, DateTimeOffset at, IReadOnlyList<Finding> findings) =>
-        [.. findings.Select((finding, index) => new OpenFinding(seq, index + 1, at, finding))];
+    /// <param name="corrects">The entry, where the record corrects one.</param>
+    public static IReadOnlyList<OpenFinding> Numbered(long seq, DateTimeOffset at, IReadOnlyList<Finding> findings, long? corrects = null) =>
+        [.. findings.Select((finding, index) => new OpenFinding(seq, index + 1, at, finding) { Corrects = corrects })];
 }
 
 /// <summary>What was done about a finding.</summary>

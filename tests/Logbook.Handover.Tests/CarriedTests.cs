@@ -23,7 +23,9 @@ public sealed class CarriedTests
         Assert.Empty(Confirm(line, lockOut).Mistakes);
         Assert.Contains("Seen 19:10 Operator one", Hazards(line), StringComparison.Ordinal);
         line.Clock("2026-11-25T07:01-05:00");
-        Assert.Contains("Not seen", Hazards(line), StringComparison.Ordinal);
+        Assert.Contains("Looked at 19:10 Operator one, not since the shift change.", Hazards(line), StringComparison.Ordinal);
+        line.Clock("2026-11-25T19:01-05:00");
+        Assert.Contains("Looked at 24 Nov 19:10 Operator one, not for 2 shifts.", Hazards(line), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -41,17 +41,17 @@ public sealed class HazardLineTests
     public void What_is_locked_and_recorded_as_running_says_so_when_either_is_recorded_and_in_the_note()
     {
         using var line = new SmallLine("2026-11-24T08:00-05:00");
-        Assert.Null(LockedYetRunning.Warning(line.Desk, "mud-pump"));
+        Assert.Null(YetRunning.Warning(line.Desk, "mud-pump"));
         line.Carry("isolation", "mud-pump", "seal change");
-        Assert.Null(LockedYetRunning.Warning(line.Desk, "mud-pump"));
+        Assert.Null(YetRunning.Warning(line.Desk, "mud-pump"));
 
         Assert.Empty(Writing.ChangeState(line.Desk, "mud-pump", "running", null, null, "op1").Mistakes);
 
-        Assert.Contains("YET RECORDED AS RUNNING since 08:00", LockedYetRunning.Warning(line.Desk, "mud-pump"), StringComparison.Ordinal);
+        Assert.Contains("YET RECORDED AS RUNNING since 08:00", YetRunning.Warning(line.Desk, "mud-pump"), StringComparison.Ordinal);
         Assert.Contains("YET RECORDED AS RUNNING", Only(line, "locked").Brief, StringComparison.Ordinal);
         Assert.Contains("YET RECORDED AS RUNNING", InNote(line), StringComparison.Ordinal);
         Writing.ChangeState(line.Desk, "mud-pump", "stopped", null, null, "op1");
-        Assert.Null(LockedYetRunning.Warning(line.Desk, "mud-pump"));
+        Assert.Null(YetRunning.Warning(line.Desk, "mud-pump"));
         Assert.DoesNotContain("YET", InNote(line), StringComparison.Ordinal);
     }
 

@@ -144,7 +144,7 @@ public static class Audit
             [
                 .. item.Until < moment ? ["past-date"] : Array.Empty<string>(),
                 .. Say.ShiftsSince(site, item.Since, moment) > TooManyShifts ? ["carried-too-long"] : Array.Empty<string>(),
-                .. Carried.NotSeen(site, item, moment) ? ["not-seen"] : Array.Empty<string>(),
+                .. Carried.LookMissed(site, item, moment) ? ["not-seen"] : Array.Empty<string>(),
             ];
             foreach (var flag in flags)
             {

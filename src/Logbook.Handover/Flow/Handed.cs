@@ -11,6 +11,9 @@ public sealed record Handed(JournalRecord? Record, IReadOnlyList<Mistake> Mistak
     /// <summary>A page that must be shown again at once, because an answer did not agree with it.</summary>
     public HandoverPage? Reopened { get; init; }
 
+    /// <summary>What must be said beside it though it was done; null when nothing.</summary>
+    public string? Beside { get; init; }
+
     /// <summary>What is shown to one person alone, and kept nowhere.</summary>
     public IReadOnlyList<NoteLine>? Own { get; init; }
 

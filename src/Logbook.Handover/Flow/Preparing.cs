@@ -8,21 +8,47 @@ namespace Logbook.Handover;
 /// <param name="Declared">Hazard section to checked, not-checked or change (or 1, 2, 3).</param>
 /// <param name="IfThen">At least one when a hazard is open.</param>
 public sealed record PrepareRequest(
-    string By, IReadOnlyDictionary<string, string> Declared, IReadOnlyList<string> IfThen, IReadOnlyList<string> Words);
+    string By, IReadOnlyDictionary<string, string> Declared, IReadOnlyList<string> IfThen, IReadOnlyList<string> Words)
+{
+    /// <summary>These lines are all: what was prepared before is dropped. Unless said its lines are kept, before these.</summary>
+    public bool Anew { get; init; }
+
+    /// <summary>The request with what its preparer had prepared before and did not drop, and those lines.</summary>
+    internal (PrepareRequest Whole, IReadOnlyList<string> Kept) With(Prepared? before)
+    {
+        if (Anew || before is null || !Handed.Same(before.By, By))
+        {
+            return (this, []);
+        }
+
+        List<string> ifThen = [.. before.Lines.Take(before.IfThens).Except(IfThen.Select(l => l.Trim()), StringComparer.Ordinal)];
+        List<string> words = [.. before.Lines.Skip(before.IfThens).Except(Words.Select(l => l.Trim()), StringComparer.Ordinal)];
+        return (this with { IfThen = [.. ifThen, .. IfThen], Words = [.. words, .. Words] }, [.. ifThen, .. words]);
+    }
+}
 
 /// <summary>The holder makes the note ready for whoever takes over.</summary>
 public static class Preparing
 {
     /// <exception cref="JournalException">The store could not save it; nothing was saved.</exception>
-    public static Handed Prepare(Desk desk, SignWith sign, PrepareRequest request) => Handed.Step(
-        desk, request.By,
-        () => Typed(desk, request),
-        () => WhyNot(desk.State.Line, desk.Site, request.By),
-        () =>
-        {
-            var (signed, refused) = Signing.Sign(desk, sign, request.By, Signing.Prepared, other: null);
-            return signed is null ? (null, refused) : (Body(desk, request, signed), null);
-        });
+    public static Handed Prepare(Desk desk, SignWith sign, PrepareRequest request)
+    {
+        desk.Follow();
+        var (whole, kept) = request.With(desk.State.Line.Prepared);
+        var handed = Handed.Step(
+            desk, whole.By,
+            () => Typed(desk, whole),
+            () => WhyNot(desk.State.Line, desk.Site, whole.By),
+            () =>
+            {
+                var (signed, refused) = Signing.Sign(desk, sign, whole.By, Signing.Prepared, other: null);
+                return signed is null ? (null, refused) : (Body(desk, whole, signed), null);
+            });
+        return handed.Record is null || kept.Count == 0 ? handed : handed with { Beside = $"kept of what was prepared before: {string.Join("; ", kept)}; --anew drops it" };
+    }
+
+    /// <summary>What this person prepared before and keeps, in its order; empty when nothing.</summary>
+    public static IReadOnlyList<string> Kept(Desk desk, PrepareRequest request) => request.With(desk.State.Line.Prepared).Kept;
 
     private static IEnumerable<Mistake> Typed(Desk desk, PrepareRequest request) =>
     [

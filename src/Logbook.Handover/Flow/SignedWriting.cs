@@ -24,13 +24,27 @@ public static class SignedWriting
 
     /// <summary>Closes a carried item; a PIN is asked where it can hurt.</summary>
     /// <exception cref="JournalException">The store could not save it; nothing was saved.</exception>
-    public static Handed Close(Desk desk, SignWith sign, long id, string why, string by) => Handed.Step(
-        desk, by,
-        () => Writing.WhyNotClose(desk, id, why, by),
-        () => StillInside(desk, id),
-        () => desk.State.Carried.Find(c => c.Id == id) is { IsHazard: true }
-            ? Sign(desk, sign, by, Signing.Closed, signed => new CarryClosed(id, why.Trim()) { Signed = signed })
-            : (new CarryClosed(id, why.Trim()), null));
+    public static Handed Close(Desk desk, SignWith sign, long id, string why, string by)
+    {
+        CarriedItem? item = null;
+        var handed = Handed.Step(
+            desk, by,
+            () => Writing.WhyNotClose(desk, id, why, by),
+            () => StillInside(desk, id),
+            () => (item = desk.State.Carried.Find(c => c.Id == id)) is { IsHazard: true }
+                ? Sign(desk, sign, by, Signing.Closed, signed => new CarryClosed(id, why.Trim()) { Signed = signed })
+                : (new CarryClosed(id, why.Trim()), null));
+        return handed.Record is null || item is null ? handed : handed with { Beside = StillInAcid(desk, item) };
+    }
+
+    /// <summary>A wash that is closed takes no acid out of anything: what is still recorded as in acid there, by name.</summary>
+    private static string? StillInAcid(Desk desk, CarriedItem item)
+    {
+        var area = desk.Site.FindEquipment(item.On)?.Area ?? item.On;
+        var acid = desk.State.Equipment.Values.Where(e => e.State == "acid" && (desk.Site.FindEquipment(e.Equipment)?.Area ?? "") == area).OrderBy(e => e.Since).ToList();
+        return item.ItemKind != "wash" || acid.Count == 0 ? null
+            : $"STILL RECORDED AS IN ACID: {string.Join(", ", acid.Select(e => $"{Say.Equipment(desk.Site, e.Equipment)} since {Say.Time(desk.Site, e.Since, desk.Now)} {Say.Ref(e.Seq)}"))}; once it is rinsed say so: state {Say.Visible(acid[0].Equipment)} running, or what it does then";
+    }
 
     /// <summary>A permit ends when the last count of people inside is none: closing it would take them off every page.</summary>
     private static string? StillInside(Desk desk, long id) => desk.State.Carried.Find(c => c.Id == id) is { } item && CountedInside(item) is { } inside

@@ -12,7 +12,7 @@ internal static class ComingNext
         "coming",
         "COMING",
         [
-            .. Dates(facts).Concat(ClockChange(facts)).OrderBy(x => x.At).Select(x => x.Line),
+            .. Dates(facts).Concat(InsteadOf(facts)).Concat(ClockChange(facts)).OrderBy(x => x.At).Select(x => x.Line),
             .. Rounds(facts).OrderBy(r => r.At).Select(r => r.Words).ToList() is { Count: > 0 } rounds ? [new NoteLine("rounds", string.Join("; ", rounds))] : Array.Empty<NoteLine>(),
         ]);
 
@@ -22,6 +22,11 @@ internal static class ComingNext
     private static IEnumerable<(DateTimeOffset At, NoteLine Line)> Dates(ShiftFacts facts) =>
         facts.State.Carried.Where(i => i.Until is { } until && until >= facts.AsOf && until <= facts.Next.End)
             .Select(i => (i.Until!.Value, new NoteLine(facts.Time(i.Until!.Value), $"{Say.Visible(i.ItemKind)}{(Ends.Contains(i.ItemKind) ? " ends" : "")}, {Say.Equipment(facts.Site, i.On)}: {Say.Visible(i.Text)} {Say.Ref(i.Id)}")));
+
+    /// <summary>What stands in for a trip is a time of its own: it is not one of the rounds that are known by heart.</summary>
+    private static IEnumerable<(DateTimeOffset At, NoteLine Line)> InsteadOf(ShiftFacts facts) =>
+        InsteadOfTrips.Next(facts.Site, facts.State, facts.AsOf).Where(n => n.DueAt <= facts.Next.End).Select(n => (
+            n.DueAt, new NoteLine(facts.Time(n.DueAt), $"{Say.Visible(n.Point)} by hand instead of the trip, then each {Say.Span(n.Every)} {Say.Ref(n.Item.Id)}")));
 
     /// <summary>Rounds are many and known to whoever walks them, so they are one line: when the next is due, how often, and when the last.</summary>
     private static IEnumerable<(DateTimeOffset At, string Words)> Rounds(ShiftFacts facts)

@@ -15,13 +15,33 @@ internal sealed class Doubted
     public Doubted(ShiftFacts facts)
     {
         _links = new Links(facts.Site);
+        var corrections = Corrected.LastOf(facts.Records);
         foreach (var (record, entry) in facts.Entries)
         {
+            var said = corrections.Where(c => c.Key.Target == record.Seq).Select(c => c.Value.Seq).Append(record.Seq).Max();
             foreach (var tag in entry.Findings.Where(Doubts).Select(f => f.Point!))
             {
                 // An entry may throw doubt on a reading of one before it: of those up to then the newest is meant.
                 var read = facts.Entries.LastOrDefault(e => e.Record.Seq <= record.Seq && e.Entry.Readings.Any(r => r.Point == tag && !r.NotTaken)).Record;
-                _readings.Add((read?.Seq ?? record.Seq, tag));
+                var seq = read?.Seq ?? record.Seq;
+                // A reading that was put right after that is another one: it was not doubted.
+                if (!(corrections.GetValueOrDefault((seq, tag))?.Seq > said))
+                {
+                    _readings.Add((seq, tag));
+                }
+            }
+        }
+    }
+
+    /// <summary>What is doubted now: the same rule, of the findings that stand and the values that are the newest.</summary>
+    public Doubted(Site site, State state)
+    {
+        _links = new Links(site);
+        foreach (var tag in state.Findings.Values.SelectMany(f => f).Select(f => f.Finding).Where(Doubts).Select(f => f.Point!).Distinct(StringComparer.Ordinal))
+        {
+            if (state.Latest.GetValueOrDefault(tag) is { } latest)
+            {
+                _readings.Add((latest.Seq, tag));
             }
         }
     }

@@ -83,7 +83,7 @@ internal static class NotDone
             CheckState.Missed => ("missed", "no reading in the window"),
             CheckState.NotTaken => ("not taken", Say.Visible(string.IsNullOrWhiteSpace(first.Why) ? "no reason given" : first.Why)),
             CheckState.Late => ("late", first.Why),
-            _ => ("open", $"can still be read until {facts.Time(first.Closes)}"),
+            _ => ("open", $"until {facts.Time(first.Closes)}"),
         };
         return new NoteLine(label, $"{title} {facts.Time(first.DueAt)}, {which}: {fate}{(first.Seq is { } seq ? " " + Say.Ref(seq) : "")}");
     }

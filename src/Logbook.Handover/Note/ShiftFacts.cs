@@ -16,12 +16,16 @@ internal sealed record ShiftFacts(
 {
     private IReadOnlyList<DueCheck>? _checks;
     private Doubted? _doubted;
+    private EquipmentHistory? _equipment;
 
     /// <summary>The checks of the shift; read when somebody asks, because most pages do not.</summary>
     public IReadOnlyList<DueCheck> Checks => _checks ??= DueList.Between(Desk, Shift.Start, Shift.End);
 
     /// <summary>Values of the shift that hang on a reading that does not fit; looked up when somebody asks.</summary>
     public Doubted Doubted => _doubted ??= new Doubted(this);
+
+    /// <summary>What the equipment did in the shift; read when somebody asks.</summary>
+    public EquipmentHistory Equipment => _equipment ??= EquipmentHistory.Of(Desk, Records, Shift.Start);
 
     /// <summary>What the holder declared of the hazard sections; null before that.</summary>
     public Declaration? Declared { get; init; }
@@ -46,7 +50,7 @@ internal sealed record ShiftFacts(
         var records = JournalSpan.Touching(desk, shift.Start, shift.End);
         var entries = Corrected.Entries(records).ToList();
         return new ShiftFacts(
-            desk, site, shift, Calendar.ShiftAt(site, shift.End), asOf, JournalSpan.StateAt(desk, asOf), [.. records.Where(r => In(shift, r.At))],
+            desk, site, shift, Calendar.ShiftAt(site, shift.End), asOf, LastThatStands.In(desk, JournalSpan.StateAt(desk, asOf)), [.. records.Where(r => In(shift, r.At))],
             [.. entries.Where(e => In(shift, e.Record.At))], Seen.Of(site, entries, shift));
     }
 

@@ -43,7 +43,7 @@ public sealed record LineHeld
     /// <summary>The line after one more record.</summary>
     public LineHeld After(JournalRecord record) => record.Body switch
     {
-        HandoverPrepared p when IsHolder(record.By) => this with { Prepared = new(record.Seq, record.By, record.At, p.NoteHash, [.. p.IfThen, .. p.Words]), NotYet = null },
+        HandoverPrepared p when IsHolder(record.By) => this with { Prepared = new(record.Seq, record.By, record.At, p.NoteHash, [.. p.IfThen, .. p.Words]) { IfThens = p.IfThen.Count }, NotYet = null },
         HandoverSeen seen => Saw(record, seen),
         HandoverQuestion q => this with { Questions = Questions.Add(new(record.Seq, record.By, record.At, q.Text)) },
         HandoverAnswer { Question: { } id } => this with { Questions = Questions.RemoveAll(q => q.Seq == id) },
@@ -113,7 +113,11 @@ public sealed record Holder(string Code, DateTimeOffset Since, long Seq, string 
 }
 
 /// <param name="Lines">The preparer's own lines: the receiver's must be others.</param>
-public sealed record Prepared(long Seq, string By, DateTimeOffset At, string NoteHash, ImmutableArray<string> Lines);
+public sealed record Prepared(long Seq, string By, DateTimeOffset At, string NoteHash, ImmutableArray<string> Lines)
+{
+    /// <summary>How many of the lines, from the first on, say what to do if something turns.</summary>
+    public int IfThens { get; init; }
+}
 
 public sealed record HeldUp(long Seq, DateTimeOffset At, string Why);
 

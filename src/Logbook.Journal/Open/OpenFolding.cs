@@ -95,15 +95,23 @@ internal static class OpenFolding
         };
     }
 
-    /// <summary>What a corrected entry said is judged anew: only what is still urgent waits for its answer.</summary>
-    public static State AfterReopening(this State state, JournalRecord record, Correction correction) => state with
+    /// <summary>
+    /// What a corrected entry said is judged anew: only what is still urgent waits for its answer. Where it was the first of an
+    /// excursion that a later reading bears out, that one waits instead.
+    /// </summary>
+    public static State AfterReopening(this State state, JournalRecord record, Correction correction)
     {
-        Unanswered = Waiting(
-            state.Unanswered.RemoveAll(f => f.Seq == correction.Target), OpenFinding.Numbered(record.Seq, correction.ReadAt, correction.Findings)),
-    };
+        var gone = state.Unanswered.FindAll(f => f.IsOf(correction.Target));
+        var borneOut = gone.SelectMany(f => state.Findings.GetValueOrDefault(f.Finding.Point ?? "", []).Where(s => s.Answer is null && s.Finding.Code == f.Finding.Code));
+        return state with
+        {
+            Unanswered = Waiting(state.Unanswered.RemoveAll(f => f.IsOf(correction.Target)), OpenFinding.Numbered(record.Seq, correction.ReadAt, correction.Findings, correction.Target).Concat(borneOut)),
+        };
+    }
 
+    /// <summary>What only stands again, since a value was taken back, waits already or has its answer.</summary>
     private static ImmutableList<OpenFinding> Waiting(ImmutableList<OpenFinding> open, IEnumerable<OpenFinding> findings) =>
-        findings.Where(f => f.Finding.Level == Level.Urgent).Aggregate(open, (all, f) =>
+        findings.Where(f => f.Finding is { Level: Level.Urgent, Again: not true }).Aggregate(open, (all, f) =>
             all.Exists(o => o.Finding.Point == f.Finding.Point && o.Finding.Code == f.Finding.Code) ? all : all.Add(f));
 
     private const string Unsafe = "unsafe to reach";

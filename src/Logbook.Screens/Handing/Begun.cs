@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Logbook.Handover;
+using Logbook.Journal;
 
 namespace Logbook.Screens;
 
@@ -8,6 +9,10 @@ namespace Logbook.Screens;
 internal sealed record Giving(ImmutableDictionary<string, int> Declared, ImmutableList<string> IfThen, ImmutableList<string> Words)
 {
     public static readonly Giving Nothing = new(ImmutableDictionary<string, int>.Empty, [], []);
+
+    /// <summary>Who prepares again begins with the own lines of the first time: none is lost unasked, each can be taken out.</summary>
+    public Giving After(Prepared? before, string by) => !IfThen.IsEmpty || !Words.IsEmpty || before is null || !before.By.Equals(by, StringComparison.OrdinalIgnoreCase) ? this
+        : this with { IfThen = [.. before.Lines.Take(before.IfThens)], Words = [.. before.Lines.Skip(before.IfThens)] };
 }
 
 /// <summary>What the one who takes over has said so far.</summary>

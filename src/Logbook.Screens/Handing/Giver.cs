@@ -36,5 +36,5 @@ internal static class Giver
 
     private static PrepareNote Prepare(Session session) => new(new PrepareRequest(
         session.By!, session.Giving.Declared.ToDictionary(d => d.Key, d => d.Value.ToString(CultureInfo.InvariantCulture), StringComparer.Ordinal),
-        session.Giving.IfThen, session.Giving.Words));
+        session.Giving.IfThen, session.Giving.Words) { Anew = true }); // the lines of the first time stand among them
 }

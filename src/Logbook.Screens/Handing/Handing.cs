@@ -10,7 +10,7 @@ internal static class Handing
 
     /// <summary>The holder declares, everybody else reads. Who took the line in an emergency first reads what was left unread.</summary>
     public static Next Open(Session session) => session.Holds && session.Facts.Line.Unread.IsEmpty
-        ? Next.Of(session.Open(new GivePage(0)))
+        ? Next.Of((session with { Giving = session.Giving.After(session.Facts.Line.Prepared, session.By!) }).Open(new GivePage(0)))
         : Next.Of(session, new ReadOn(session.By!));
 
     public static Next Taken(Session session, StepTaken taken)
@@ -31,6 +31,7 @@ internal static class Handing
         {
             TakeOver or EmergencyRelief or ShortRelief => Next.Of(Holding(session, taken.Step.By).Say(said)),
             AskOther => Next.Of(session.Back().Open(Aloud(session, record.Seq)).Say(said)),
+            CloseItem when taken.Handed.Beside is { } beside => Next.Of(session.Back().Say(beside, Look.Hurts)),
             Countersign or CloseItem => Next.Of(session.Back().Say(said)),
             ReplyTo or CallAnswered => Next.Of(session.Back().Say(said)),
             AnswerOwn => Next.Of(session.Back().Back().Say(said)),

@@ -17,6 +17,14 @@ internal static class Rounds
             }
         }
 
+        foreach (var next in session.Facts.Now.Instead.Where(r => r.State == CheckState.Coming))
+        {
+            foreach (var line in Gutter.Lines("next", Look.Strong, $"{next.Title} {Say.Time(session.Site, next.DueAt, session.Clock)}", session.Width))
+            {
+                yield return line;
+            }
+        }
+
         foreach (var missed in Missed(session.Facts.Now.Instead.Concat(session.Facts.Now.Rounds)))
         {
             var slots = missed.OrderByDescending(r => r.DueAt).Select(r => $"{Say.Time(session.Site, r.DueAt, session.Clock)} ({r.Of - r.Done} of {r.Of} not done)").ToList();

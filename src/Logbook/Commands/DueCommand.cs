@@ -19,7 +19,7 @@ internal static class DueCommand
         var to = Options.To();
         var json = Options.Json();
         var asOf = Options.AsOf();
-        var command = new Command("due", $"What is due, missed or not taken in this shift, or from --from to --to. {Listing.Keys}") { all, from, to, json, asOf };
+        var command = new Command("due", $"What is due, missed or not taken in this shift, or from --from to --to; without --to also what is to be read next instead of a defeated trip. {Listing.Keys}") { all, from, to, json, asOf };
         command.SetAction(parse => OpenSite.ForReading(shell, parse, desk =>
         {
             var mistakes = new List<Mistake>();
@@ -31,7 +31,11 @@ internal static class DueCommand
                 return shell.Refuse(mistakes);
             }
 
-            var checks = DueList.Between(desk, begin, end).Where(d => parse.GetValue(all) || d.State is CheckState.Due or CheckState.Missed or CheckState.NotTaken);
+            // What stands in for a defeated trip is told before it is due, over the shift change too.
+            var next = parse.GetValue(to) is null ? InsteadOfTrips.Next(desk).Select(n => (Round: InsteadOfTrips.RoundId(n.Item.Id), n.DueAt)).ToHashSet() : [];
+            var until = next.Select(n => n.DueAt.AddTicks(1)).Append(end).Max();
+            var checks = DueList.Between(desk, begin, until).Where(d => next.Contains((d.Round, d.DueAt))
+                || (d.DueAt < end && (parse.GetValue(all) || d.State is CheckState.Due or CheckState.Missed or CheckState.NotTaken)));
             return Listing.Print(shell, parse.GetValue(json), checks, "nothing is due, missed or not taken in this span");
         }, asOf));
         return command;

@@ -15,7 +15,8 @@ internal static class GivingCommands
         var sections = Options.Many("--section", $"Each hazard section, declared: checked, not-checked or change (1, 2, 3). Sections: {string.Join(", ", HazardSections.All)}.", "NAME=WORD");
         var ifThen = Options.Many("--if", "What to do if something open turns: \"if it falls under 240, then ...\".", "TEXT");
         var words = Options.Many("--word", "A line in your own words; the receiver sees it after giving theirs.", "TEXT");
-        return new Step(shell, "prepare", "Makes the note ready for whoever takes over; signed by PIN.", sections, ifThen, words).Signs("prepared", (desk, parse, sign, by) =>
+        var anew = new Option<bool>("--anew") { Description = "Drops the lines of what you prepared before; unless said they are kept." };
+        return new Step(shell, "prepare", "Makes the note ready for whoever takes over; signed by PIN. Prepared again, it keeps the lines of the first time.", sections, ifThen, words, anew).Signs("prepared", (desk, parse, sign, by) =>
         {
             var declared = new Dictionary<string, string>(StringComparer.OrdinalIgnoreCase);
             foreach (var typed in parse.GetValue(sections)!)
@@ -27,7 +28,8 @@ internal static class GivingCommands
                 }
             }
 
-            return Preparing.Prepare(desk, sign.After(() => PageOut.Lines(shell.Error, BeforeSigning.Giver(declared))), new PrepareRequest(by, declared, parse.GetValue(ifThen)!, parse.GetValue(words)!));
+            var request = new PrepareRequest(by, declared, parse.GetValue(ifThen)!, parse.GetValue(words)!) { Anew = parse.GetValue(anew) };
+            return Preparing.Prepare(desk, sign.After(() => PageOut.Lines(shell.Error, [.. BeforeSigning.Giver(declared), .. Preparing.Kept(desk, request).Select(line => new NoteLine("kept", line))])), request);
         });
     }
 

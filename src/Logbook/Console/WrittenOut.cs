@@ -15,7 +15,13 @@ internal static class WrittenOut
     {
         if (handed.Refused is not { } refused)
         {
-            return Print(shell, json, new Written(handed.Record, handed.Mistakes), done);
+            var code = Print(shell, json, new Written(handed.Record, handed.Mistakes), done);
+            if (handed.Beside is { } beside)
+            {
+                shell.Error.WriteLine(Say.Visible($"  {beside}"));
+            }
+
+            return code;
         }
 
         shell.Error.WriteLine(Say.Visible(refused));

@@ -105,7 +105,7 @@ public class AcceptedNoteTests
     }
 
     private static int Unseen(IEnumerable<FrozenNote> notes, string of = "") =>
-        notes.Count(n => n.Sections.SelectMany(s => s.Lines).Any(l => l.Text.Contains(of, StringComparison.Ordinal) && l.Text.Contains("Not seen.", StringComparison.Ordinal)));
+        notes.Count(n => n.Sections.SelectMany(s => s.Lines).Any(l => l.Text.Contains(of, StringComparison.Ordinal) && l.Text.Contains("Not seen", StringComparison.Ordinal)));
 
     [Fact]
     public void Each_note_that_was_accepted_inside_one_shift_can_be_shown_and_the_last_is_shown_first()

@@ -1,0 +1,25 @@
+using Logbook.Journal;
+
+namespace Logbook.Handover;
+
+/// <summary>What could hurt and ended in the shift, a short line each: who comes must not look for it, nor wonder where it went.</summary>
+internal static class EndedHazards
+{
+    public static IEnumerable<NoteLine> Of(ShiftFacts facts) => facts.Records.OrderBy(r => r.At).ThenBy(r => r.Seq)
+        .Select(r => r.Body switch
+        {
+            CarryClosed closed => Closed(facts, closed),
+            EquipmentStateChanged { State: not "acid" } change when WasInAcid(facts, change, r.Seq) =>
+                $"acid, {Say.Equipment(facts.Site, change.Equipment)}: {Say.Visible(change.State)} since {facts.Time(change.Since)}",
+            _ => null,
+        } is { } what ? new NoteLine("ended", $"{facts.Time(r.At)} {what}. {Say.Person(facts.Site, r.By)} {Say.Ref(r.Seq)}") : null)
+        .OfType<NoteLine>();
+
+    private static string? Closed(ShiftFacts facts, CarryClosed closed) =>
+        facts.Desk.Store.Read(closed.Id).FirstOrDefault() is { Body: Carry carry } record && record.Seq == closed.Id
+        && (closed.Signed is not null || CarriedItem.CanHurt(carry.ItemKind, carry.Text, carry.Fields)) // by PIN is closed what could hurt
+            ? $"{Say.Visible(carry.ItemKind).Replace('-', ' ')}, {Say.Equipment(facts.Site, carry.On)}: {Say.Visible(closed.Why)}" : null;
+
+    private static bool WasInAcid(ShiftFacts facts, EquipmentStateChanged change, long seq) =>
+        facts.Equipment.At(change.Equipment, change.Since, before => before < seq) is { Body.State: "acid" };
+}

@@ -16,8 +16,8 @@ public sealed class RestingTests
         var applies = terminal.Round.Rows.Count(r => r.Applies);
 
         Assert.True(applies < terminal.Round.Rows.Count);
-        Assert.Contains($"0 of {applies} done", chooser, StringComparison.Ordinal);
-        Assert.Contains($"0 of {applies}", terminal.Screen.Split('\n')[0], StringComparison.Ordinal);
+        Assert.Contains($"0 done, {applies} open", chooser, StringComparison.Ordinal);
+        Assert.Contains($" {applies} open", terminal.Screen.Split('\n')[0], StringComparison.Ordinal);
         Assert.Contains("not asked", terminal.Screen, StringComparison.Ordinal);
     }
 

@@ -48,7 +48,7 @@ public sealed class RoundTests
         Assert.Null(terminal.State.Draft);
         terminal.Open("Line round");
         Assert.Equal(2, terminal.Round.Current);
-        Assert.Contains("2 of 4", terminal.Screen, StringComparison.Ordinal);
+        Assert.Contains(" 2 open", terminal.Screen, StringComparison.Ordinal);
     }
 
     [Fact]

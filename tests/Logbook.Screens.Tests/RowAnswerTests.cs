@@ -5,6 +5,39 @@ namespace Logbook.Screens.Tests;
 public sealed class RowAnswerTests
 {
     [Fact]
+    public void A_time_of_its_own_and_a_remark_keep_their_room_in_the_row()
+    {
+        using var terminal = new Terminal();
+
+        terminal.Open("Line round").Press("⏎t0830⏎mrough⏎348⏎");
+
+        Assert.Contains("… (at 08:30, remark)", terminal.Screen.Split('\n').First(l => l.Contains("SL-F1 ", StringComparison.Ordinal)), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_end_of_a_walk_is_asked_beside_its_beginning()
+    {
+        using var terminal = new Terminal();
+
+        terminal.Open("Field walk").Press("0840⏎");
+
+        Assert.Contains("The walk began 08:40. When did it end?", terminal.Words, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Below_the_list_stands_the_whole_name_of_a_point_that_its_row_cuts_and_every_choice()
+    {
+        using var terminal = new Terminal().Size(60, 24);
+        terminal.Open("Field walk").Press("0840⏎0850⏎");
+        var point = terminal.Round.Row.Point;
+
+        Assert.All(point.Choices, c => Assert.Contains($"{c.Digit} {c.Text}", terminal.Words, StringComparison.Ordinal));
+        terminal.Press("⎋").Size(56, 24).Open("Line round").Press("⏎");
+
+        Assert.Contains("SL-F1 Green liquor flow to the slaker", terminal.Words, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Not_taken_is_a_letter_a_digit_and_Enter()
     {
         using var terminal = new Terminal();

@@ -37,7 +37,7 @@ public sealed class SurfaceTests
         using var glass = new Glass();
 
         glass.Press(Key.R, Key.Enter).Type("99.8").Press(Key.Enter);
-        Assert.Contains("1 of 4", glass.Row(0), StringComparison.Ordinal);
+        Assert.Contains("3 open", glass.Row(0), StringComparison.Ordinal);
         glass.Type("302").Press(Key.Enter, Key.Esc);
 
         var entry = glass.Journal.Read().Select(r => r.Body).OfType<Entry>().Last();
@@ -68,7 +68,7 @@ public sealed class SurfaceTests
 
         glass.Press(Key.R, Key.Enter).Type("99.8").Press(Key.Enter.WithCtrl);
 
-        Assert.Contains("1 of 4", glass.Row(0), StringComparison.Ordinal);
+        Assert.Contains("3 open", glass.Row(0), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -90,7 +90,7 @@ public sealed class SurfaceTests
 
         glass.Press(Key.R, Key.Enter).Paste("99.8\n302\n18.9\n");
 
-        Assert.Contains("3 of 4", glass.Row(0), StringComparison.Ordinal);
+        Assert.Contains("1 open", glass.Row(0), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -40,7 +40,7 @@ internal static class Rounds
     public static string Shortly(Session session)
     {
         var now = session.Facts.Now;
-        string Times(IGrouping<string, RoundNow> m) => $"MISSED {m.Key} {string.Join(", ", m.OrderByDescending(r => r.DueAt).Take(3).Select(r => Say.Time(session.Site, r.DueAt, session.Clock)))}";
+        string Times(IGrouping<string, RoundNow> m) => $"MISSED {m.Key} {Say.Time(session.Site, m.Max(r => r.DueAt), session.Clock)}{(m.Count() > 1 ? FormattableString.Invariant($" and {m.Count() - 1} before") : "")}";
         return string.Join("; ",
         [
             .. Missed(now.Instead).Select(Times),

@@ -37,13 +37,13 @@ internal static class RoundAsks
 
     private static AskPage WalkStart(Func<Session, Session> drop) => new(
         "When did the walk begin?", ClockText.Accepted, "",
-        (asking, text, setting) => At(asking, text, setting, at => Next.Of(asking.Back().Open(WalkEnd(at, drop)))))
+        (asking, text, setting) => At(asking, text, setting, at => Next.Of(asking.Back().Open(WalkEnd(asking, at, drop)))))
     {
         Drop = drop,
     };
 
-    private static AskPage WalkEnd(DateTimeOffset began, Func<Session, Session> drop) => new(
-        "When did it end? Readings count from then, unless t says otherwise", ClockText.Accepted, "",
+    private static AskPage WalkEnd(Session session, DateTimeOffset began, Func<Session, Session> drop) => new(
+        $"The walk began {Handover.Say.Time(session.Site, began, session.Clock)}. When did it end? Readings count from then, unless t says otherwise", ClockText.Accepted, "",
         (asking, text, setting) => At(asking, text, setting, at => at < began
             ? Next.Of(asking.Say("the walk would end before it began"))
             : Next.Of(asking.Back().Put((RoundPage)asking.Under with { WalkStart = began, WalkEnd = at }))))

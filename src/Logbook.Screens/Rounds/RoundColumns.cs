@@ -10,6 +10,7 @@ internal sealed class RoundColumns
     private readonly int _tag;
     private readonly int _description;
     private readonly int _unit;
+    private readonly int _said;
 
     public RoundColumns(int width, RoundPage page)
     {
@@ -18,7 +19,11 @@ internal sealed class RoundColumns
         _unit = Math.Min(10, points.Max(p => Unit(p).Length));
         var rest = width - 3 - _tag - 2 - Value - 1 - _unit - 2;
         _description = Math.Max(8, Math.Min(rest * 58 / 100, points.Max(p => TextWidth.Of(p.Description))));
+        _said = Math.Max(0, width - 3 - _tag - 2 - _description - Value - 1 - _unit - 2);
     }
+
+    /// <summary>The description has no room in its row.</summary>
+    public bool Cuts(Point point) => TextWidth.Of(point.Description) > _description;
 
     public Line Row(Session session, RoundRow row)
     {
@@ -30,7 +35,10 @@ internal sealed class RoundColumns
             : row.Change();
         // Before all else: at 80 columns nothing behind it has room.
         said = row.Line?.Second is { } second ? $"second {second}{(said.Length > 0 ? ", " : "")}{said}" : said;
-        return Line.Of(new Span("   " + Name(row.Point)), new Span(TextWidth.Right(Shown(row), Value) + " " + TextWidth.Fit(Unit(row.Point), _unit) + " "), new Span(" " + said, row.Answered ? look : Look.Faint), new Span(Marks(row), Look.Faint));
+        // What is said gives way: it stands in the panel too, a time of its own does not.
+        var marks = Marks(row);
+        said = TextWidth.Cut(said, Math.Max(0, _said - TextWidth.Of(marks)));
+        return Line.Of(new Span("   " + Name(row.Point)), new Span(TextWidth.Right(Shown(row), Value) + " " + TextWidth.Fit(Unit(row.Point), _unit) + " "), new Span(" " + said, row.Answered ? look : Look.Faint), new Span(marks, Look.Faint));
     }
 
     /// <summary>The row with the field: what is typed stands left of a caret, so that the place is seen without colour.</summary>
@@ -68,14 +76,14 @@ internal sealed class RoundColumns
 
     private static string Shown(RoundRow row) => row.Text ?? "";
 
-    private static string Pending(RoundRow row) => row.Line is not null ? "not typed yet" : row.Rests is { } why ? $"not asked: {why}" : "";
+    private static string Pending(RoundRow row) => row.Line is not null ? "open" : row.Rests is { } why ? $"not asked: {why}" : "";
 
     /// <summary>What stands behind all else: a remark, a time of its own.</summary>
     private static string Marks(RoundRow row)
     {
         string[] marks =
         [
-            row.Line?.AtGiven == true ? FormattableString.Invariant($"read {row.Line.At:HH:mm}") : "",
+            row.Line?.AtGiven == true ? FormattableString.Invariant($"at {row.Line.At:HH:mm}") : "",
             row.Line?.Remark is not null ? "remark" : "",
             row is { Line: null, Saved: not null } ? "saved" : "",
         ];

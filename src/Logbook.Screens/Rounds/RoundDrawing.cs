@@ -40,7 +40,7 @@ internal static class RoundDrawing
             body.Add(columns.End(page));
         }
 
-        return new Layout([Head(session, page), .. HazardLines.InShort(session), .. Cautions(session, page), Rule(session)], body, from, to, [Rule(session), .. RoundPanel.Draw(session, page)]);
+        return new Layout([Head(session, page), .. HazardLines.InShort(session), .. Cautions(session, page), Rule(session)], body, from, to, [Rule(session), .. RoundPanel.Draw(session, page, columns)]);
     }
 
     /// <summary>What the samples of this round ask to be careful with: whoever titrates reads it before the first drop.</summary>
@@ -57,9 +57,9 @@ internal static class RoundDrawing
             ? $" {Handover.Say.Time(session.Site, slot.DueAt, session.Clock)}, {(session.Clock < slot.Closes ? $"closes in {RoundWords.Span(slot.Closes - session.Clock)}" : "closed")}"
             : page.SecondOf is { } first ? $", second reading, the first {Handover.Say.Ref(first)}" : "";
         var counts = LevelWords.Count(page.Rows.Select(r => r.Check.Worst).OfType<Level>());
-        var done = FormattableString.Invariant($"{page.Rows.Count(r => r.Answered)} of {page.Rows.Count(r => r.Applies)}");
-        var kept = session is { Draft: not null, DraftKeptAt: { } at } ? $"   on disk {at:HH:mm}" : "";
-        return Line.Of(new Span($" {page.Round.Title}{when}", Look.Strong), new Span($"   {session.By}   {done}   {counts}"))
+        var open = FormattableString.Invariant($"{page.Rows.Count(r => r.Applies && !r.Answered)} open");
+        var kept = session is { Draft: not null, DraftKeptAt: { } at } ? $" on disk {at:HH:mm}" : "";
+        return Line.Of(new Span($" {page.Round.Title}{when}", Look.Strong), new Span($"   {session.By}   {open}{(counts.Length > 0 ? "   " : "")}{counts}"))
             .With(new Span(kept + " ", Look.Faint), session.Width);
     }
 

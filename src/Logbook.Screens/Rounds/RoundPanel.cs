@@ -7,12 +7,12 @@ namespace Logbook.Screens;
 /// <summary>Under the list: the present row's limits, what is said of it, and what was answered before it. What is urgent stands whole, whatever room it takes.</summary>
 internal static class RoundPanel
 {
-    public static IReadOnlyList<Line> Draw(Session session, RoundPage page)
+    public static IReadOnlyList<Line> Draw(Session session, RoundPage page, RoundColumns columns)
     {
         var tall = session.Height >= 34;
         List<Line> lines =
         [
-            .. Gutter.Lines(page.Row.Point.Tag, Look.Strong, page.Row.Point.Choices.Count > 0 ? Choices(page.Row.Point) : Limits(page.Row.Point), session.Width, tall ? 3 : 1),
+            .. Point(page.Row.Point, columns, session.Width),
             .. page.Spoken.Take(1).SelectMany(f => Gutter.Lines("URGENT", Look.Urgent, $"{FindingWords.Of(session.Site, f)}.", session.Width, rest: Look.Strong)),
             .. Said(page).SelectMany(f => Gutter.Lines(f.Code == "refused" ? "refused" : LevelWords.Of(f.Level), LevelWords.LookOf(f.Level), FindingWords.Of(session.Site, f), session.Width, f.Level == Level.Urgent ? int.MaxValue : tall ? 3 : 2)),
         ];
@@ -35,16 +35,26 @@ internal static class RoundPanel
         }
 
         var before = row.Before is { } past
-            ? $"{Comma(row.Change())}; before {Say.Value(row.Point, past.Value!.Value, past.Unit)} at {Say.Time(session.Site, past.At, session.Clock)}{Spark(row)}"
+            ? $"{Comma(row.Change())}; before {Say.Value(row.Point, past.Value!.Value, past.Unit)} at {Say.Time(session.Site, past.At, session.Clock)}"
             : "; no value before it";
         var text = $"{row.Value(session.Site)}{before}";
         return Gutter.Lines(row.Point.Tag == page.Row.Point.Tag ? "typed" : row.Point.Tag, Look.Faint, text, session.Width, 1)
             .Concat(row.Check.Findings.Count > 0 && row != page.Row && page.Spoken.Count == 0
                 ? Gutter.Lines(LevelWords.Of(row.Check.Findings[0].Level), LevelWords.LookOf(row.Check.Worst), FindingWords.Of(session.Site, row.Check.Findings[0]), session.Width, 2)
-                : []);
+                : [])
+            .Concat(Spark(row) is { Length: > 0 } spark ? Gutter.Lines("", Look.Plain, spark, session.Width, 1, Look.Faint) : []);
     }
 
     private static string Comma(string text) => text.Length == 0 ? "" : ", " + text;
+
+    /// <summary>The point by its whole name where the row has no room for it, and what it is judged by; of choices every one.</summary>
+    private static IEnumerable<Line> Point(Point point, RoundColumns columns, int width)
+    {
+        var judged = point.Choices.Count > 0 ? Choices(point) : Limits(point);
+        return columns.Cuts(point)
+            ? Gutter.Lines(point.Tag, Look.Strong, point.Description, width).Concat(Gutter.Lines("", Look.Plain, judged, width))
+            : Gutter.Lines(point.Tag, Look.Strong, judged, width);
+    }
 
     /// <summary>The last values as a row of heights, the new one last.</summary>
     private static string Spark(RoundRow row)
@@ -56,7 +66,7 @@ internal static class RoundPanel
         }
 
         var (low, high) = (values.Min(), values.Max());
-        return FormattableString.Invariant($"; last {values.Count}, _ low ^ high: ") + (high == low ? new string('-', values.Count) : string.Concat(values.Select(v => "_.-'^"[(int)Math.Round((v - low) / (high - low) * 4)])));
+        return FormattableString.Invariant($"the last {values.Count}, _ lowest, ^ highest: ") + (high == low ? new string('-', values.Count) : string.Concat(values.Select(v => "_.-'^"[(int)Math.Round((v - low) / (high - low) * 4)])));
     }
 
     private static string Choices(Point point) => string.Join(", ", point.Choices.Select(c => $"{c.Digit} {c.Text}{(c.Level is null ? "" : $" ({c.Level})")}"));

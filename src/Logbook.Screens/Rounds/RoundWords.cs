@@ -5,12 +5,12 @@ namespace Logbook.Screens;
 /// <summary>When a round is due, in words with minutes.</summary>
 internal static class RoundWords
 {
-    /// <summary><c>10:00: 3 of 16 done, closes 10:15, in 4 min</c>.</summary>
+    /// <summary><c>10:00: 3 done, 13 open, closes 10:15, in 4 min</c>: no total, which would grow with each row that was typed and not asked for.</summary>
     public static string Due(Session session, RoundNow slot)
     {
         var now = session.Clock;
         var closes = now < slot.Closes ? $"closes {Time(session, slot.Closes)}, in {Span(slot.Closes - now)}" : $"closed {Span(now - slot.Closes)} ago, a walk of its time may still be typed";
-        return $"{Time(session, slot.DueAt)}: {slot.Done} of {slot.Of} done, {closes}";
+        return $"{Time(session, slot.DueAt)}: {slot.Done} done, {slot.Of - slot.Done} open, {closes}";
     }
 
     /// <summary><c>12 min</c>, <c>2 h 5 min</c>, <c>3 days</c>.</summary>

@@ -184,6 +184,30 @@ public sealed class GraphTests
         Assert.Equal(-side, Math.Sign(row - limit));
     }
 
+    [Theory]
+    [InlineData(3)]
+    [InlineData(4)]
+    public void With_several_points_on_a_small_screen_the_times_stay_in_sight_and_a_value_on_its_side(int points)
+    {
+        using var terminal = new Terminal(before: Hours);
+
+        terminal.Press("/SL-F1⏎pLM-CAO⏎pSL-T1⏎");
+        terminal.Press(points == 4 ? "pLM-F1⏎" : "");
+
+        Assert.Contains("N 2 Mar 19:00", terminal.Screen, StringComparison.Ordinal);
+        Assert.Contains("w watch = u urgent", terminal.Screen, StringComparison.Ordinal);
+    }
+
+    // By hand, on three rows from 12 to 0: the limits 4, 7 and 8 all lie in the middle row, 5.3 between them.
+    [Fact]
+    public void A_value_between_limits_that_share_a_row_stays_there()
+    {
+        var limits = Limits.None with { WatchLow = 4, WatchHigh = 7, UrgentHigh = 8 };
+        var scale = new GraphScale(0, 12, 3, Some.Morning, TimeSpan.FromHours(1), 10);
+
+        Assert.Equal([1, 0, 2], new[] { 5.3, 8.3, 3.9 }.Select(v => scale.RowOf(v, limits)!.Value));
+    }
+
     [Fact]
     public void Four_hours_have_their_hours_on_the_axis_and_the_marks_are_explained()
     {

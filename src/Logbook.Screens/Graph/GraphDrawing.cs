@@ -9,25 +9,23 @@ namespace Logbook.Screens;
 internal static class GraphDrawing
 {
     private const int Axis = 11;
-    private const int FewestRows = 3;
+    private const int FewestRows = 2;
     private const string Marks = "o value ^ above v below c corrected n not taken  - w watch = u urgent : shift";
 
     public static Layout Draw(Session session, GraphPage page)
     {
         IReadOnlyList<Line> head = [Head(session, page), .. HazardLines.InShort(session)];
-        var foot = Words(session, page).ToList();
-        var room = session.Height - head.Count - foot.Count - View.Bottom(session).Count - 3;
+        var words = Words(session, page).ToList();
+        var room = session.Height - head.Count - words.Count - View.Bottom(session).Count - 3;
         var columns = Math.Max(1, session.Width - Axis - 1);
-        var rows = Math.Max(FewestRows, (room / Math.Max(1, page.Series.Count)) - 1);
+        var each = Math.Max(1, page.Series.Count);
+        int Rows(int series) => Math.Max(FewestRows, (room / each) - (series < room % each ? 0 : 1));
         var (from, span) = (page.Window.From(session.Clock), page.Window.Span);
         var starts = Calendar.Shifts(session.Site, from, from + span).Where(s => s.Start > from).ToList();
-        List<Line> body =
-        [
-            .. page.Series.SelectMany(series => Chart(session, page, series, GraphScale.Of(series, rows, from, span, columns), starts)),
-            .. TimeAxis(session, page, from, span, columns, starts),
-            Line.Of(TextWidth.Right(Marks, session.Width - 1), Look.Faint),
-        ];
-        return new Layout(head, page.Series.IsEmpty ? [Line.Of(" reading ...", Look.Faint)] : body, 0, 0, foot);
+        List<Line> body = [.. page.Series.SelectMany((series, i) => Chart(session, page, series, GraphScale.Of(series, Rows(i), from, span, columns), starts))];
+        return page.Series.IsEmpty
+            ? new Layout(head, [Line.Of(" reading ...", Look.Faint)], 0, 0, words)
+            : new Layout(head, body, 0, 0, [.. TimeAxis(session, page, from, span, columns, starts), Line.Of(TextWidth.Right(Marks, session.Width - 1), Look.Faint), .. words]);
     }
 
     private static Line Head(Session session, GraphPage page)
@@ -176,7 +174,7 @@ internal static class GraphDrawing
                 yield return line;
             }
 
-            if (series.Trend.Count > 0)
+            if (series.Trend.Count > 0 && (page.Series.Count < 3 || session.Height >= 34))
             {
                 foreach (var line in Gutter.Lines("", Look.Plain, string.Join("; ", series.Trend), session.Width, page.Series.Count > 2 ? 1 : 2, Look.Faint))
                 {

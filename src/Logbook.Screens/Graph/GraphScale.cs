@@ -39,16 +39,18 @@ internal sealed record GraphScale(double Low, double High, int Rows, DateTimeOff
     /// </summary>
     public int? RowOf(double value, Limits limits)
     {
-        var taken = All(limits).Select(l => (Limit: l, Row: Row(l))).Where(l => l.Row is not null).ToList();
-        if (Row(value) is not { } row || taken.FirstOrDefault(l => l.Row == row) is not { Row: not null } on)
-        {
-            return Row(value);
-        }
-
-        var isHigh = on.Limit == limits.WatchHigh || on.Limit == limits.UrgentHigh;
-        var beside = value > on.Limit || (value == on.Limit && !isHigh) ? row - 1 : row + 1;
-        return beside >= 0 && beside < Rows && !taken.Exists(l => l.Row == beside) ? beside : row;
+        var row = Row(value);
+        var here = All(limits).Where(l => row is not null && Row(l) == row).ToList();
+        var beside = here.Count == 0 ? row
+            : here.TrueForAll(l => IsAbove(value, l, limits)) ? row - 1
+            : !here.Exists(l => IsAbove(value, l, limits)) ? row + 1
+            : row; // between two limits of one row
+        return beside >= 0 && beside < Rows && All(limits).All(l => Row(l) != beside) ? beside : row;
     }
+
+    /// <summary>A value on a limit lies on the side that the limit allows.</summary>
+    private static bool IsAbove(double value, double limit, Limits limits) =>
+        value > limit || (value == limit && limit != limits.WatchHigh && limit != limits.UrgentHigh);
 
     /// <summary>The row from the top; null when it lies outside.</summary>
     public int? Row(double value)

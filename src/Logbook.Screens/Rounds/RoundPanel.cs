@@ -14,12 +14,18 @@ internal static class RoundPanel
         [
             .. Point(page.Row.Point, columns, session.Width),
             .. page.Spoken.Take(1).SelectMany(f => Gutter.Lines("URGENT", Look.Urgent, $"{FindingWords.Of(session.Site, f)}.", session.Width, rest: Look.Strong)),
-            .. Said(page).SelectMany(f => Gutter.Lines(f.Code == "refused" ? "refused" : LevelWords.Of(f.Level), LevelWords.LookOf(f.Level), FindingWords.Of(session.Site, f), session.Width, f.Level == Level.Urgent ? int.MaxValue : tall ? 3 : 2)),
+            .. Said(page).SelectMany(f => Gutter.Lines(f.Code == "refused" ? "refused" : LevelWords.Of(f.Level), LevelWords.LookOf(f.Level), Words(session.Site, f), session.Width, f.Level == Level.Urgent ? int.MaxValue : tall ? 3 : 2)),
         ];
         var room = Math.Max(lines.Count, tall ? 9 : page.Spoken.Count > 0 ? 5 : 4);
         lines.AddRange(Answered(session, page).Take(room - lines.Count));
         return [.. lines, .. Enumerable.Repeat(Line.Empty, room - lines.Count)];
     }
+
+    /// <summary>Of what cannot be computed the reason before all that hangs on it.</summary>
+    private static string Words(Site site, Finding finding) =>
+        finding.Evidence.Count > 0 && finding.Point is { } tag && site.FindPoint(tag) is { } point && Judging.IsImpossible(point, finding)
+            ? $"{point.Description}: {finding.Evidence[0]}; {finding.Text}"
+            : FindingWords.Of(site, finding);
 
     /// <summary>One finding at a time: of what is being typed, else of the present row when it is answered.</summary>
     private static IEnumerable<Finding> Said(RoundPage page) => page.Spoken.Count > 0 && page.Field.Length == 0 ? []

@@ -183,8 +183,8 @@ public sealed class CarriedPageTests
         using var terminal = new Terminal(before: t => Assert.NotNull(Checks.Writing.ChangeState(t.Desk, "lime-screw", "stopped", null, "shear pin", "op1").Record));
 
         terminal.Press("e");
-        Assert.Contains("> equipment lime-screw STOPPED since 08:02, shear pin; Lime screw", terminal.Words, StringComparison.Ordinal);
-        Assert.Contains("running, nobody has said otherwise", terminal.Words, StringComparison.Ordinal);
+        Assert.Contains("> equipment lime-screw STOPPED since 08:02; Lime screw", terminal.Words, StringComparison.Ordinal);
+        Assert.Contains("It runs unless somebody has said otherwise", terminal.Words, StringComparison.Ordinal);
         terminal.Press("⏎");
 
         Assert.Contains("what does it do? Up to now STOPPED since 08:02, shear pin", terminal.Words, StringComparison.Ordinal);
@@ -197,7 +197,7 @@ public sealed class CarriedPageTests
 
         terminal.Press("cx");
         Assert.IsType<CarriedPage>(terminal.State.Top);
-        Assert.Contains("x: 2 counted inside, so it stays open", terminal.Words, StringComparison.Ordinal);
+        Assert.Contains("x: 2 counted inside: it stays open until 2 has counted all out", terminal.Words, StringComparison.Ordinal);
         terminal.Press("2⏎all out⏎0⏎x");
         Assert.IsType<AskPage>(terminal.State.Top);
         terminal.Press("work done⏎" + Terminal.Pin + "⏎");

@@ -12,11 +12,15 @@ public sealed class LogDeedsTests
     {
         using var terminal = new Terminal();
 
-        terminal.Press("lc↓⏎298⏎⏎read a line too high⏎");
+        terminal.Press("lc↓⏎298⏎⏎29⏎");
+        Assert.Contains("29 is no reason", terminal.Words, StringComparison.Ordinal);
+        Assert.DoesNotContain(terminal.Journal.Read(), r => r.Body is Correction);
+        terminal.Press("⌦read a line too high⏎");
 
         var correction = Assert.Single(terminal.Journal.Read().Select(r => r.Body).OfType<Correction>());
         Assert.Equal((2, "SL-F1", "298", "read a line too high"), (correction.Target, correction.Reading!.Point, correction.Reading.Typed, correction.Why));
         Assert.Contains("put right SL-F1 298 m3/h: read a line too high.", terminal.Words, StringComparison.Ordinal);
+        Assert.Contains("typed '301'; put right (#3) to 298 m3/h", terminal.Words, StringComparison.Ordinal);
         terminal.Press("⎋");
         Assert.Contains("SL-F1 of 08:02: first 301 m3/h, put right to 298", terminal.Words, StringComparison.Ordinal);
     }

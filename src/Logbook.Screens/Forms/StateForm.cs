@@ -12,7 +12,7 @@ internal static class StateForm
         ["acid"] = "washed with acid: its caution is shown", ["out"] = "not to be used", ["standby"] = "ready to run",
     };
 
-    public static Next Open(Session session) => Next.Of(session.Open(FinderPage.ForEquipment("Which equipment?", (found, code) => Next.Of(found.Open(State(found, code))))));
+    public static Next Open(Session session) => Next.Of(session.Open(FinderPage.ForEquipment("Which equipment? It runs unless somebody has said otherwise", (found, code) => Next.Of(found.Open(State(found, code))))));
 
     private static PickPage State(Session session, string code) => new(
         $"{Say.Equipment(session.Site, code)}: what does it do? Up to now {EquipmentWords.Of(session, code)}", [.. EquipmentStates.All.Select(s => (s, Means.GetValueOrDefault(s, "")))], null,

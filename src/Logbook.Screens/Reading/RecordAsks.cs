@@ -42,7 +42,9 @@ internal static class RecordAsks
 
     public static AskPage Why(JournalRecord record, IReadOnlyList<TypedReading> right) => AskPage.Words(
         $"{string.Join(", ", right.Select(Words))}: why?", "a few words; both values stay",
-        (asking, why) => Next.Of(asking, new WriteIt(new CorrectReadings(asking.By!, record.Seq, right, why))));
+        (asking, why) => Typed.Number(why, Place.Unknown, out _) is null
+            ? Next.Of(asking, new WriteIt(new CorrectReadings(asking.By!, record.Seq, right, why)))
+            : Next.Of(asking.Say($"{why} is no reason: why was it wrong? Esc leads back to another reading")));
 
     public static string Words(TypedReading right) => $"{right.Point} is put right to {right.Why ?? right.Text}";
 }

@@ -17,11 +17,11 @@ internal static class RecordLines
 
     public static IReadOnlyList<Line> Body(Session session, RecordPage page) => page.Record.Body switch
     {
-        Entry entry => [.. page.Corrections.SelectMany(c => Field(session, "put right", PutRight(session, page.Record, c))), .. OfEntry(session, page.Record, entry)],
+        Entry entry => [.. page.Corrections.SelectMany(c => Field(session, "put right", PutRight(session, page.Record, c))), .. OfEntry(session, page.Record, entry, page.Corrections)],
         Correction correction =>
         [
             .. Field(session, "corrects", $"{Say.Ref(correction.Target)}: {correction.Why}"),
-            .. correction.Readings.SelectMany(r => OfReading(session, page.Record, r)),
+            .. correction.Readings.SelectMany(r => OfReading(session, page.Record, r, [])),
             .. OfResults(session, correction.Results),
             .. correction.Findings.SelectMany(f => FindingLines.Of(session, f)),
         ],
@@ -53,7 +53,7 @@ internal static class RecordLines
     private static string Standing(Entry entry) =>
         $"{string.Join(", ", new[] { Level.Urgent, Level.Watch, Level.Note }.Select(l => (Level: l, Count: entry.Findings.Count(f => f.Level == l))).Where(l => l.Count > 0).Select(l => FormattableString.Invariant($"{l.Count} {LevelWords.Of(l.Level)}")))}; in full below what was read: End";
 
-    private static IEnumerable<Line> OfEntry(Session session, JournalRecord record, Entry entry) =>
+    private static IEnumerable<Line> OfEntry(Session session, JournalRecord record, Entry entry, IReadOnlyList<JournalRecord> corrections) =>
     [
         .. Field(session, "round", entry.Round is { } round ? session.Site.FindRound(round)?.Title ?? round : null),
         .. Field(session, "walked", entry.WalkStart is { } start ? $"{Say.Time(session.Site, start, record.At)} to {(entry.WalkEnd is { } end ? Say.Time(session.Site, end, record.At) : "not said")}" : null),
@@ -61,19 +61,20 @@ internal static class RecordLines
         .. Field(session, "imported", entry.Imported),
         .. Field(session, "remark", entry.Remark),
         .. Field(session, "stands out", entry.Findings.Count == 0 ? null : Standing(entry)),
-        .. entry.Readings.SelectMany(r => OfReading(session, record, r)),
+        .. entry.Readings.SelectMany(r => OfReading(session, record, r, [.. corrections.Where(c => ((Correction)c.Body).Readings.Any(b => b.Point == r.Point))])),
         .. OfResults(session, entry.Results),
         Line.Empty,
         .. entry.Findings.OrderByDescending(f => f.Level).SelectMany(f => FindingLines.Of(session, f)),
     ];
 
-    private static IEnumerable<Line> OfReading(Session session, JournalRecord record, Reading reading)
+    private static IEnumerable<Line> OfReading(Session session, JournalRecord record, Reading reading, IReadOnlyList<JournalRecord> corrections)
     {
         var name = session.Site.FindPoint(reading.Point)?.Description ?? "not a point any more";
         string[] parts =
         [
             $"{name}: {Say.Reading(session.Site, reading)}, read {Say.Time(session.Site, reading.At, record.At)}",
             reading.Typed is { } typed ? $"typed '{typed}'" : "",
+            .. corrections.Select(c => $"put right {Say.Ref(c.Seq)} to {Say.Reading(session.Site, ((Correction)c.Body).Readings.First(r => r.Point == reading.Point))}"),
             reading.Retyped is { } first ? $"first typed '{first}'" : "",
             reading.Second is { } second ? $"second reading '{second}'" : "",
             reading is { NotTaken: false, Why: { } why } ? $"kept because: {why}" : "",

@@ -48,6 +48,7 @@ public sealed class HoldingKeysTests
         terminal.Press("hb1⏎iop3⏎");
         Assert.Contains("not yet", terminal.Words, StringComparison.OrdinalIgnoreCase);
         terminal.Press("h");
+        Assert.Contains("NOT YET, since 09:05", terminal.Words, StringComparison.Ordinal);
         for (var keys = 0; terminal.State.Top is ReadPage && keys < 60; keys++)
         {
             terminal.Press("⏎");
@@ -58,10 +59,34 @@ public sealed class HoldingKeysTests
             terminal.Answer();
         }
 
-        terminal.Press("flow first⏎⏎" + Pin + "⏎");
+        terminal.Press("flow first⏎⏎");
 
+        Assert.IsType<LinesPage>(terminal.State.Top); // and no PIN is asked
         Assert.Equal("op1", terminal.Desk.State.Line.Holder!.Code);
         Assert.Contains("not yet", terminal.Words, StringComparison.OrdinalIgnoreCase);
+    }
+
+    [Fact]
+    public void A_short_relief_is_refused_before_its_words_while_the_holder_says_not_yet()
+    {
+        using var terminal = new Terminal(before: Prepared);
+
+        terminal.Press("hb1⏎iop3⏎hf");
+
+        Assert.IsType<ReadPage>(terminal.State.Top);
+        Assert.Contains("f: not yet, ", terminal.Words, StringComparison.Ordinal);
+        Assert.Contains("; ! takes the line in an emergency", terminal.Words, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Emergency_relief_opens_from_an_empty_PIN_too()
+    {
+        using var terminal = new Terminal(by: "op3", before: t => t.HeldBy("op1"));
+
+        terminal.Press("hfflow by hand⏎");
+        Assert.IsType<SignPage>(terminal.State.Top);
+
+        Assert.IsType<EmergencyPage>(terminal.Press("!").State.Top);
     }
 
     [Fact]

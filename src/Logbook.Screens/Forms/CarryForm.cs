@@ -25,7 +25,7 @@ internal static class CarryForm
         ["from"] = "From which tank", ["to"] = "Into which tank", ["stop-level"] = "At which level is it stopped", ["watcher"] = "Who watches it",
     };
 
-    private static readonly Dictionary<string, string[]> Beside = new(StringComparer.Ordinal)
+    private static readonly Dictionary<string, string[]> May = new(StringComparer.Ordinal)
     {
         ["safety-equipment"] = ["instead"], ["bypass"] = ["point", "every"], ["permit"] = ["inside"], ["isolation"] = ["permit"],
     };
@@ -38,10 +38,10 @@ internal static class CarryForm
         $"{Name(kind)}: at which equipment or area?", (found, on) => Next.Of(found.Open(Text(kind, on)))));
 
     private static AskPage Text(CarryKind kind, string on) => AskPage.Words($"{Name(kind)}: what is open?", "a few words", (asking, text) =>
-        Next.Of(asking.Open(Until(kind, new Carry(kind.Name, on, text, null, null, ImmutableDictionary<string, string>.Empty)))));
+        Next.Of(asking.Open(Until(asking, kind, new Carry(kind.Name, on, text, null, null, ImmutableDictionary<string, string>.Empty)))));
 
-    private static AskPage Until(CarryKind kind, Carry item) => new(
-        kind.NeedsUntil ? $"{Name(kind)}: until when?" : "Until when? Empty when nobody knows", ClockText.Ahead, "", (asking, text, setting) =>
+    private static AskPage Until(Session session, CarryKind kind, Carry item) => new(
+        Beside(session, item, kind.NeedsUntil ? "Until when?" : "Until when? Empty when nobody knows"), ClockText.Ahead, "", (asking, text, setting) =>
         string.IsNullOrWhiteSpace(text) && !kind.NeedsUntil ? Field(asking, kind, item)
         : ClockText.ReadAhead(text, asking.Site, setting.Now, out var mistake) is { } until ? Field(asking, kind, item with { Until = until })
         : Next.Of(asking.Say(mistake)));
@@ -49,30 +49,34 @@ internal static class CarryForm
     /// <summary>The next field that was not asked yet; behind the last one what to be careful with, and the person who looks after it.</summary>
     private static Next Field(Session session, CarryKind kind, Carry item, int at = 0)
     {
-        string[] asked = [.. kind.Fields, .. Beside.GetValueOrDefault(kind.Name, []).Except(kind.Fields, StringComparer.Ordinal)];
+        string[] asked = [.. kind.Fields, .. May.GetValueOrDefault(kind.Name, []).Except(kind.Fields, StringComparer.Ordinal)];
         if (at == asked.Length || (asked[at] == "every" && !item.Fields.ContainsKey("point")))
         {
-            return CautionsPage.Before(session, ["carry:" + item.ItemKind, "area:" + (session.Site.FindEquipment(item.On)?.Area ?? item.On)], s => Next.Of(s.Open(Owner(item))));
+            return CautionsPage.Before(session, ["carry:" + item.ItemKind, "area:" + (session.Site.FindEquipment(item.On)?.Area ?? item.On)], s => Next.Of(s.Open(Owner(s, item))));
         }
 
         var name = asked[at];
         Next With(Session asking, string value) => Field(asking, kind, value.Length == 0 ? item : item with { Fields = new Dictionary<string, string>(item.Fields, StringComparer.Ordinal) { [name] = value } }, at + 1);
         if (CarryKinds.Words.GetValueOrDefault(name) is { } words)
         {
-            return Next.Of(session.Open(new PickPage($"{Name(kind)}: {name}?", [.. words.Select(w => (w, ""))], null, (picking, i, _) => With(picking, words[i]))));
+            return Next.Of(session.Open(new PickPage(Beside(session, item, $"{FirstLetter.Large(name)}?"), [.. words.Select(w => (w, ""))], null, (picking, i, _) => With(picking, words[i]))));
         }
 
-        var question = Questions.GetValueOrDefault(name, FirstLetter.Large(name.Replace('-', ' ')));
+        var question = Beside(session, item, Questions.GetValueOrDefault(name, FirstLetter.Large(name.Replace('-', ' '))));
         return Next.Of(session.Open(kind.Fields.Contains(name, StringComparer.Ordinal)
             ? AskPage.Words(question, "it is nothing without this", (asking, text) => With(asking, text))
             : new AskPage(question, "may stay empty", "", (asking, text, _) => With(asking, text.Trim()))));
     }
 
-    private static AskPage Owner(Carry item) => new(
-        "Who looks after it? A code or a part of the name; empty when nobody yet", "then it is written into the log", "", (asking, text, _) =>
+    private static AskPage Owner(Session session, Carry item) => new(
+        Beside(session, item, "Who looks after it? A code or a part of the name; empty when nobody yet"), "then it is written into the log", "", (asking, text, _) =>
         string.IsNullOrWhiteSpace(text) ? Next.Of(asking, new WriteIt(new OpenCarried(asking.By!, item)))
         : WhoPage.Only(asking.Site, text.Trim()) is { } person ? Next.Of(asking, new WriteIt(new OpenCarried(asking.By!, item with { Owner = person.Code })))
         : Next.Of(asking.Say($"'{text.Trim()}' is nobody, or more than one, of this site")));
+
+    /// <summary>The question below what was answered so far.</summary>
+    private static string Beside(Session session, Carry item, string question) =>
+        $"{FirstLetter.Large(item.ItemKind.Replace('-', ' '))}, {Say.Equipment(session.Site, item.On)}: {Say.Visible(item.Text)}. {question}";
 
     private static string Name(CarryKind kind) => FirstLetter.Large(kind.Name.Replace('-', ' '));
 }

@@ -7,7 +7,8 @@ namespace Logbook.Screens;
 internal sealed record OrdersPage(int Selected) : Page
 {
     internal static readonly KeyTable Table = new(
-        KeyRow.Named("Enter", "I have read it", "Says of the order under the mark that you have read it; of a note who of the department has acknowledged it.", (session, _, _) => Answer(session), KeyName.Enter) with { WhyNot = WhyNot },
+        KeyRow.Named("Enter", "I have read it", "Says of the order under the mark that you have read it.", (session, _, _) => Answer(session), KeyName.Enter) with { Applies = s => Note(s) is null, WhyNot = WhyNot },
+        KeyRow.Named("Enter", "acknowledged", "Of the note under the mark: who of the department has acknowledged it, and what they said.", (session, _, _) => Answer(session), KeyName.Enter) with { WhyNot = WhyNot },
         KeyRow.Letter('t', "tell", "A note to another department.", (session, _) => Next.Of(session.Open(To()))) with { WhyNot = RecordAsks.NobodyTypes },
         KeyRow.Letter(']', "related", "All that was said of it.", (session, _) => RelatedPage.Ask(session, Id(session))) with { WhyNot = s => Count(s) == 0 ? "nothing stands here" : null },
         KeyRow.Named("Up Down", "", "Moves the mark.", (session, key, _) => Next.Of(session.Put(new OrdersPage(Moving.Move(At(session), key, Count(session), session.Leaf)))), Moving.Keys),
@@ -30,13 +31,13 @@ internal sealed record OrdersPage(int Selected) : Page
         for (var i = 0; i < orders.Count; i++)
         {
             var read = session.By is { } by && orders[i].Seen.TryGetValue(by, out var at) ? $"read by you {Say.Time(session.Site, at, session.Clock)}" : "NOT read by you";
-            Add(i, "order", Look.Strong, $"{orders[i].Text} {Say.Person(session.Site, orders[i].By)} {Say.Time(session.Site, orders[i].Since, session.Clock)}; {read} {Say.Ref(orders[i].Id)}");
+            Add(i, "order", Look.Strong, $"{orders[i].Text}; {Say.Person(session.Site, orders[i].By)} {Say.Time(session.Site, orders[i].Since, session.Clock)}; {read} {Say.Ref(orders[i].Id)}");
         }
 
         for (var i = 0; i < session.Facts.Departments.Count; i++)
         {
             var note = session.Facts.Departments[i];
-            Add(orders.Count + i, "told", Look.Watch, $"to {note.To}: {note.Text} {Say.Person(session.Site, note.By)} {Say.Time(session.Site, note.At, session.Clock)}; nobody there has acknowledged it {Say.Ref(note.Id)}");
+            Add(orders.Count + i, "told", Look.Watch, $"to {note.To}: {note.Text}; {Say.Person(session.Site, note.By)} {Say.Time(session.Site, note.At, session.Clock)}; nobody there has acknowledged it {Say.Ref(note.Id)}");
         }
 
         return new Layout([Line.Of(" Standing orders, and notes to other departments", Look.Strong), Line.Empty], lines.Count == 0 ? [Line.Of("   none stands", Look.Faint)] : lines, from, to, []);

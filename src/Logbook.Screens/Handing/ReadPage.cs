@@ -27,7 +27,12 @@ internal sealed record ReadPage(HandoverPage Page, long UpTo, IReadOnlyList<stri
     }
 
     private IReadOnlyList<Line> Head(Session session) =>
-        [Line.Of($" Handover: {Page.Title}", Look.Strong), Line.Of($" {session.Facts.Now.InCharge}", session.Facts.Now.Held ? Look.Plain : Look.Watch)];
+        [Line.Of($" Handover: {Page.Title}", Look.Strong), Line.Of($" {session.Facts.Now.InCharge}", session.Facts.Now.Held ? Look.Plain : Look.Watch), .. Waits(session)];
+
+    /// <summary>What keeps it from being taken over stands there before it is read for that.</summary>
+    private static IEnumerable<Line> Waits(Session session) => session.Holds || Receiving.WhyNotYet(session) is not { } why
+        ? []
+        : TextWidth.Wrap(why, session.Width - 2).Select(l => Line.Of(" " + l, Look.Watch));
 
     private List<Line> Body(Session session) =>
     [

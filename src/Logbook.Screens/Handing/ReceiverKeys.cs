@@ -11,7 +11,7 @@ internal static class ReceiverKeys
         KeyRow.Letter('u', "doubt", "Asks the one who hands over; the answer may be said aloud and written down here.", (session, _) => Next.Of(session.Open(Doubt()))),
         KeyRow.Letter('v', "reservation", "Takes the line over, but not without saying this.", (session, _) => Next.Of(session.Open(Reservation(session)))) with { WhyNot = NotForHolder },
         KeyRow.Letter('x', "refuse", "Does not take over: says why; the line stays where it is and a supervisor has to sign.", (session, _) => Next.Of(session.Open(Refuse()))) with { WhyNot = NotForHolder },
-        KeyRow.Letter('f', "for a while", "Takes the line for less than an hour and back: one line and the PIN.", (session, _) => Next.Of(session.Open(ForAWhile()))) with { WhyNot = NotForHolder },
+        KeyRow.Letter('f', "for a while", "Takes the line for less than an hour and back: one line and the PIN.", (session, _) => Next.Of(session.Open(ForAWhile()))) with { WhyNot = NoShortRelief },
         KeyRow.Letter('o', "alone", "Nobody is there to hand over: says why; a supervisor has to sign.", (session, _) => Next.Of(session.Open(Alone(session)))) with { WhyNot = NotForHolder },
         KeyRow.Letter('c', "called", "While nobody holds the line: who answered the call, and what was said.", (session, _) => Next.Of(session.Open(Called())))
             with { WhyNot = s => s.Facts.Line.Holder is null ? null : "somebody holds the line" },
@@ -28,6 +28,12 @@ internal static class ReceiverKeys
     ];
 
     private static string? NotForHolder(Session session) => session.Holds ? "you hold the line already" : null;
+
+    /// <summary>Said at once: nobody writes what is watched and is refused behind the PIN.</summary>
+    private static string? NoShortRelief(Session session) => NotForHolder(session)
+        ?? (session.Facts.Line.Holder is null ? "nobody holds the line: o takes it over alone"
+            : session.Facts.Line.NotYet is { } held ? $"not yet, {Say.Visible(held.Why)}; ! takes the line in an emergency"
+            : null);
 
     private static AskPage Doubt() => AskPage.Words("What do you doubt?", "a question to the one who hands over", (asking, text) => Step(asking, new AskOther(asking.By!, text))) with { NoPin = true };
 

@@ -28,11 +28,21 @@ internal static class Receiving
         return Next.Of(below.Open(answered == asked.Count ? OwnWords(below) : new QuestionPage(asked, answered, null)));
     }
 
+    /// <summary>Why the line cannot be taken over now, whoever reads; null when it can.</summary>
+    public static string? WhyNotYet(Session session) => (session.Facts.Line, session.Taking.Unattended) switch
+    {
+        (_, not null) => null,
+        ({ NotYet: { } held, Holder: { } holder }, _) => $"NOT YET, since {Say.Time(session.Site, held.At, session.Clock)}: {Say.Visible(held.Why)}. {Say.Person(session.Site, holder.Code)} prepares anew when it is over; read it meanwhile",
+        ({ Prepared: null, Holder: { } holder }, _) => $"{Say.Person(session.Site, holder.Code)} has prepared nothing yet: it can only be read meanwhile",
+        ({ Prepared: null }, _) => "NOBODY HOLDS THE LINE and nothing is prepared: o says why you take it alone",
+        _ => null,
+    };
+
     public static LinesPage OwnWords(Session session) => new(
         "I check first ...", "one to three lines in your own words; \"nothing beyond the list\" is one", "", MostLines,
         s => s.Taking.First,
         (s, lines) => s with { Taking = s.Taking with { First = lines } },
-        s => s.Taking.First.IsEmpty ? "one line at least" : null,
+        s => s.Taking.First.IsEmpty ? "one line at least" : WhyNotYet(s),
         s => Next.Of(s.Open(new SignPage(Accept(s), Secret.Empty, null))));
 
     private static TakeOver Accept(Session session) => new(new AcceptRequest(session.By!, session.Taking.First, session.Taking.Answers)

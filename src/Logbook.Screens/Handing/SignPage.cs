@@ -23,7 +23,7 @@ internal sealed record SignPage(HandStep Step, Secret Pin, string? Witness) : Pa
 
     public override KeyTable Keys => Table;
 
-    public override bool IsWriting => true;
+    public override bool IsWriting => !Pin.IsEmpty;
 
     public override Page? Pasted(string line) => this with { Pin = Pin.With(line) };
 

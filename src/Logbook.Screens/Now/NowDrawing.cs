@@ -109,7 +109,7 @@ internal static class NowDrawing
     /// <param name="atTop">What is urgent now is in sight.</param>
     private static IEnumerable<Line> Shortly(Session session, bool atTop)
     {
-        foreach (var line in Upset(session).Take(1).Concat(Unsaved(session).Take(1)))
+        foreach (var line in Upset(session, 1).Concat(Unsaved(session, 1).Take(1)))
         {
             yield return line;
         }
@@ -133,14 +133,14 @@ internal static class NowDrawing
         }
     }
 
-    private static IEnumerable<Line> Upset(Session session) => session.Facts.Now.Upset is { } upset
-        ? Gutter.Lines("UPSET", Look.Watch, $"since {Say.Time(session.Site, upset.Began, session.Clock)}{(upset.Why is { } why ? $", {why}" : "")}: rounds but safety points are one line. d ends it", session.Width)
+    private static IEnumerable<Line> Upset(Session session, int most = int.MaxValue) => session.Facts.Now.Upset is { } upset
+        ? Gutter.Lines("UPSET", Look.Watch, $"since {Say.Time(session.Site, upset.Began, session.Clock)}{(upset.Why is { } why ? $", {why}" : "")}; d ends it. Rounds but safety points are one line", session.Width, most)
         : [];
 
-    private static IEnumerable<Line> Unsaved(Session session)
+    private static IEnumerable<Line> Unsaved(Session session, int most = int.MaxValue)
     {
-        var own = Saving.Unsaved(session) is { } unsaved ? Gutter.Lines("UNSAVED", Look.Watch, $"{unsaved}. r goes on, v saves it", session.Width) : [];
-        return own.Concat(session.Left.SelectMany(l => Gutter.Lines("UNSAVED", Look.Watch, $"{Saving.Unsaved(session, l.Draft)}, left behind. u shows it", session.Width)));
+        var own = Saving.Unsaved(session) is { } unsaved ? Gutter.Lines("UNSAVED", Look.Watch, $"{unsaved}. r goes on, v saves it", session.Width, most) : [];
+        return own.Concat(session.Left.SelectMany(l => Gutter.Lines("UNSAVED", Look.Watch, $"{Saving.Unsaved(session, l.Draft)}, left behind. u shows it", session.Width, most)));
     }
 
     /// <summary>What is unfinished about the handover; that nobody holds the line stands at the top.</summary>

@@ -10,6 +10,9 @@ internal static class GraphDrawing
 {
     private const int Axis = 11;
     private const int FewestRows = 2;
+
+    // On fewer lines the help alone explains the marks.
+    private const int Small = 16;
     private const string Marks = "o value ^ above v below c corrected n not taken  - w watch = u urgent : shift";
 
     public static Layout Draw(Session session, GraphPage page)
@@ -25,7 +28,7 @@ internal static class GraphDrawing
         List<Line> body = [.. page.Series.SelectMany((series, i) => Chart(session, page, series, GraphScale.Of(series, Rows(i), from, span, columns), starts))];
         return page.Series.IsEmpty
             ? new Layout(head, [Line.Of(" reading ...", Look.Faint)], 0, 0, words)
-            : new Layout(head, body, 0, 0, [.. TimeAxis(session, page, from, span, columns, starts), Line.Of(TextWidth.Right(Marks, session.Width - 1), Look.Faint), .. words]);
+            : new Layout(head, body, 0, 0, [.. TimeAxis(session, page, from, span, columns, starts), .. session.Height < Small ? [] : new[] { Line.Of(TextWidth.Right(Marks, session.Width - 1), Look.Faint) }, .. words]);
     }
 
     private static Line Head(Session session, GraphPage page)

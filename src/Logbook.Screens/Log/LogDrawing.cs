@@ -26,7 +26,7 @@ internal static class LogDrawing
         var room = Reader.Room(session, head, []);
         var first = Math.Max(0, Math.Min(page.Selected - (room / 2), page.Shown.Count - room + 1));
         var body = new List<Line>();
-        var end = 0;
+        var (from, end) = (0, 0);
         for (var i = first; i < page.Shown.Count && body.Count < 2 * room; i++)
         {
             if (i == 0 || Day(session, page.Shown[i]) != Day(session, page.Shown[i - 1]))
@@ -34,11 +34,12 @@ internal static class LogDrawing
                 body.Add(Line.Of($" {Day(session, page.Shown[i])}", Look.Strong));
             }
 
+            from = i == page.Selected ? body.Count : from;
             body.AddRange(Record(session, page.Shown[i], i == page.Selected));
             end = i == page.Selected ? body.Count : end;
         }
 
-        var top = Math.Clamp(end + 1 - room, 0, Math.Max(0, body.Count - 1));
+        var top = Math.Clamp(Math.Min(from, end + 1 - room), 0, Math.Max(0, body.Count - 1));
         List<Line> seen = [.. body.Skip(top).Append(End(page)).Take(room)];
         return new Layout(head, seen, 0, 0, []);
     }

@@ -8,7 +8,7 @@ internal static class Carried
 {
     /// <summary>Kind, place, text, date, owner and fields: <c>action, Classifier: tighten guard bolt; owner V. Stone</c>.</summary>
     public static string Words(Site site, Carry carry, DateTimeOffset near) =>
-        $"{Say.Visible(carry.ItemKind)}, {Say.Equipment(site, carry.On)}: {Say.Visible(carry.Text)}"
+        $"{Say.Kind(carry.ItemKind)}, {Say.Equipment(site, carry.On)}: {Say.Visible(carry.Text)}"
         + Until(site, carry.Until, near) + Owner(site, carry.Owner) + Fields(carry.Fields);
 
     // How often its check is due, which the due list asks for.

@@ -35,7 +35,7 @@ internal static class OpenWords
         var (kind, on) = desk.State.Carried.Find(i => i.Id == id) is { } open ? (open.ItemKind, open.On)
             : desk.Store.Read(id).FirstOrDefault()?.Body is Carry carry ? (carry.ItemKind, carry.On)
             : ("", "");
-        return kind.Length == 0 ? Say.Ref(id) : $"{Say.Visible(kind).Replace('-', ' ')}, {Say.Equipment(desk.Site, on)} {Say.Ref(id)}";
+        return kind.Length == 0 ? Say.Ref(id) : $"{Say.Kind(kind)}, {Say.Equipment(desk.Site, on)} {Say.Ref(id)}";
     }
 
     private static string Look(Desk desk, CarryConfirmed look)

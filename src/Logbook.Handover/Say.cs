@@ -30,6 +30,9 @@ public static class Say
     private static bool Hides(Rune rune) => Rune.GetUnicodeCategory(rune) is UnicodeCategory.Control or UnicodeCategory.Format
         or UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator or UnicodeCategory.PrivateUse or UnicodeCategory.OtherNotAssigned;
 
+    /// <summary>A kind of carried item as it is said: <c>temporary change</c>. Typed to a command it has its hyphen.</summary>
+    public static string Kind(string itemKind) => Visible(itemKind.Replace('-', ' '));
+
     /// <summary><c>02:10</c> on the day of <paramref name="near"/> or within half a day of it, else <c>24 Nov 02:10</c>; <c>01:30 (2nd)</c> in an hour that comes twice.</summary>
     public static string Time(Site site, DateTimeOffset at, DateTimeOffset near)
     {

@@ -14,7 +14,7 @@ public class LogLineTests
         var words = line.Desk.Store.Read().Select(r => LogLine.Of(line.Desk, r)).ToDictionary(l => l.Seq, l => $"{l.Kind}: {l.Words}");
 
         Assert.Equal("site: Site files put in force: the line starts; by PIN", words[1]);
-        Assert.Equal("carry: Opened: temporary-change, Lime mud pump: hose instead of the flushing line; until 23 Nov 19:00", words[2]);
+        Assert.Equal("carry: Opened: temporary change, Lime mud pump: hose instead of the flushing line; until 23 Nov 19:00", words[2]);
         Assert.Equal("entry: Line round: 3 readings", words[4]);
         Assert.Equal("state: White liquor filter acid since 23:04: cloth wash", words[12]);
         Assert.StartsWith("entry: Line round: 2 readings; not taken, instrument faulty: SL-L1; urgent: Slaker temperature 103.4 degC", words[13], StringComparison.Ordinal);

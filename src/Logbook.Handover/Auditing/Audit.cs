@@ -150,7 +150,7 @@ public static class Audit
             {
                 yield return new AuditFlag(
                     flag, Calendar.ShiftAt(site, item.Since).Id, item.Since, null, null,
-                    $"{Say.Visible(item.ItemKind)}, {Say.Equipment(site, item.On)}: {Carried.Rest(site, item, moment, brief: false)}. {Carried.Opened(site, item, moment)}", item.Id);
+                    $"{Say.Kind(item.ItemKind)}, {Say.Equipment(site, item.On)}: {Carried.Rest(site, item, moment, brief: false)}. {Carried.Opened(site, item, moment)}", item.Id);
             }
         }
     }

@@ -42,14 +42,14 @@ public static class HazardQuestions
             // A time may be guessed from the trade; this one's own may not.
             string Said(DateTimeOffset at) => Say.Time(site, at, desk.Now);
             var others = WrongBy.Select(h => until.AddHours(h)).Where(at => at > desk.Now == until > desk.Now).Take(2);
-            return Of(hazard, $"{Say.Visible(item.ItemKind)}, {Say.Equipment(site, item.On)}: until when?", Said(until), [.. others.Select(Said)], draw);
+            return Of(hazard, $"{Say.Kind(item.ItemKind)}, {Say.Equipment(site, item.On)}: until when?", Said(until), [.. others.Select(Said)], draw);
         }
 
         if (item is not null && item.Fields.FirstOrDefault(f => IsNumber(f.Value)) is { Key: not null } number)
         {
             var value = int.Parse(number.Value, CultureInfo.InvariantCulture);
             string Near(int by) => (value + by).ToString("D" + number.Value.Length, CultureInfo.InvariantCulture);
-            return Of(hazard, $"{Say.Visible(item.ItemKind)}, {Say.Equipment(site, item.On)}: which {Say.Visible(number.Key)}?", number.Value, [Near(1), Near(3)], draw);
+            return Of(hazard, $"{Say.Kind(item.ItemKind)}, {Say.Equipment(site, item.On)}: which {Say.Visible(number.Key)}?", number.Value, [Near(1), Near(3)], draw);
         }
 
         var on = item?.On ?? desk.State.Equipment.Values.FirstOrDefault(e => e.Seq == hazard.Seq)?.Equipment;

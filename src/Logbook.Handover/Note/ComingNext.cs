@@ -21,7 +21,7 @@ internal static class ComingNext
 
     private static IEnumerable<(DateTimeOffset At, NoteLine Line)> Dates(ShiftFacts facts) =>
         facts.State.Carried.Where(i => i.Until is { } until && until >= facts.AsOf && until <= facts.Next.End)
-            .Select(i => (i.Until!.Value, new NoteLine(facts.Time(i.Until!.Value), $"{Say.Visible(i.ItemKind)}{(Ends.Contains(i.ItemKind) ? " ends" : "")}, {Say.Equipment(facts.Site, i.On)}: {Say.Visible(i.Text)} {Say.Ref(i.Id)}")));
+            .Select(i => (i.Until!.Value, new NoteLine(facts.Time(i.Until!.Value), $"{Say.Kind(i.ItemKind)}{(Ends.Contains(i.ItemKind) ? " ends" : "")}, {Say.Equipment(facts.Site, i.On)}: {Say.Visible(i.Text)} {Say.Ref(i.Id)}")));
 
     /// <summary>What stands in for a trip is a time of its own: it is not one of the rounds that are known by heart.</summary>
     private static IEnumerable<(DateTimeOffset At, NoteLine Line)> InsteadOf(ShiftFacts facts) =>

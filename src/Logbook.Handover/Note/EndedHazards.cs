@@ -18,7 +18,7 @@ internal static class EndedHazards
     private static string? Closed(ShiftFacts facts, CarryClosed closed) =>
         facts.Desk.Store.Read(closed.Id).FirstOrDefault() is { Body: Carry carry } record && record.Seq == closed.Id
         && (closed.Signed is not null || CarriedItem.CanHurt(carry.ItemKind, carry.Text, carry.Fields)) // by PIN is closed what could hurt
-            ? $"{Say.Visible(carry.ItemKind).Replace('-', ' ')}, {Say.Equipment(facts.Site, carry.On)}: {Say.Visible(closed.Why)}" : null;
+            ? $"{Say.Kind(carry.ItemKind)}, {Say.Equipment(facts.Site, carry.On)}: {Say.Visible(closed.Why)}" : null;
 
     private static bool WasInAcid(ShiftFacts facts, EquipmentStateChanged change, long seq) =>
         facts.Equipment.At(change.Equipment, change.Since, before => before < seq) is { Body.State: "acid" };

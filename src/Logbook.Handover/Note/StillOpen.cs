@@ -19,6 +19,6 @@ internal static class StillOpen
         ]);
 
     public static NoteLine Line(ShiftFacts facts, CarriedItem item) => new(
-        item.ItemKind == "temporary-change" ? "temporary" : Say.Visible(item.ItemKind.Replace('-', ' ')),
+        item.ItemKind == "temporary-change" ? "temporary" : Say.Kind(item.ItemKind),
         $"{Say.Equipment(facts.Site, item.On)}: {Carried.Rest(facts.Site, item, facts.AsOf, brief: false)}. {Carried.Opened(facts.Site, item, facts.AsOf)}");
 }

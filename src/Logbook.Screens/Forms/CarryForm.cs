@@ -76,7 +76,7 @@ internal static class CarryForm
 
     /// <summary>The question below what was answered so far.</summary>
     private static string Beside(Session session, Carry item, string question) =>
-        $"{FirstLetter.Large(item.ItemKind.Replace('-', ' '))}, {Say.Equipment(session.Site, item.On)}: {Say.Visible(item.Text)}. {question}";
+        $"{FirstLetter.Large(Say.Kind(item.ItemKind))}, {Say.Equipment(session.Site, item.On)}: {Say.Visible(item.Text)}. {question}";
 
     private static string Name(CarryKind kind) => FirstLetter.Large(kind.Name.Replace('-', ' '));
 }

@@ -12,7 +12,7 @@ internal static class SignedWords
         TakeOver take => OfTaking(session, take.Request),
         ShortRelief relief => [("you watch", relief.Words)],
         Countersign sign => [("what", Waiting(session, sign.Open)), ("found", sign.Why)],
-        CloseItem close => [("closes", $"{close.Item.ItemKind.Replace('-', ' ')}, {Say.Equipment(session.Site, close.Item.On)}: {close.Item.Text} {Say.Ref(close.Item.Id)}"), ("ended", close.Why)],
+        CloseItem close => [("closes", $"{Say.Kind(close.Item.ItemKind)}, {Say.Equipment(session.Site, close.Item.On)}: {close.Item.Text} {Say.Ref(close.Item.Id)}"), ("ended", close.Why)],
         LookAtOwn { Why: { } why } look => [("of", Say.Person(session.Site, look.Of)), ("because", why)],
         AnswerOwn answer => [("answer", answer.Text)],
         _ => [],

@@ -16,6 +16,6 @@ internal static class CarriedLines
     {
         var until = item.Until is { } end ? $", {(IsPast(session, item) ? "was due" : "until")} {Say.Time(session.Site, end, session.Clock)}" : "";
         var owner = item.Owner is { } code ? $", {Say.Person(session.Site, code)}" : "";
-        return $"{item.ItemKind.Replace('-', ' ')}, {Say.Equipment(session.Site, item.On)}: {item.Text}{until}{owner}; open {Say.Age(session.Site, item.Since, session.Clock)}";
+        return $"{Say.Kind(item.ItemKind)}, {Say.Equipment(session.Site, item.On)}: {item.Text}{until}{owner}; open {Say.Age(session.Site, item.Since, session.Clock)}";
     }
 }

@@ -112,7 +112,7 @@ internal sealed record CarriedPage(int Selected, IReadOnlyList<long>? Only = nul
         var inside = item.Fields.TryGetValue(Inside, out var counted) ? $", {counted} counted inside" : "";
         var seen = item.Confirmed is { } look ? $"{(look.Seen ? "seen" : "NOT SEEN")} {Say.Time(session.Site, look.At, session.Clock)} {Say.Person(session.Site, look.By)}" : "not looked at yet";
         var due = OnTheWay.LookIsDue(session.Site, item, session.Clock) ? ", a look is due" : "";
-        return $"{item.ItemKind.Replace('-', ' ')}, {Say.Equipment(session.Site, item.On)}: {item.Text}{until}{inside}; {seen}{due} {Say.Ref(item.Id)}";
+        return $"{Say.Kind(item.ItemKind)}, {Say.Equipment(session.Site, item.On)}: {item.Text}{until}{inside}; {seen}{due} {Say.Ref(item.Id)}";
     }
 
     private static string? Nothing(Session session) => Item(session) is null ? "nothing is open" : null;

@@ -33,7 +33,7 @@ internal static class RecordLines
         ],
         Carry carry =>
         [
-            .. Field(session, "kind", carry.ItemKind.Replace('-', ' ')), .. Field(session, "on", Say.Equipment(session.Site, carry.On)), .. Field(session, "text", carry.Text),
+            .. Field(session, "kind", Say.Kind(carry.ItemKind)), .. Field(session, "on", Say.Equipment(session.Site, carry.On)), .. Field(session, "text", carry.Text),
             .. Field(session, "until", carry.Until is { } until ? Say.Day(session.Site, until) : null),
             .. Field(session, "owner", carry.Owner is { } owner ? Say.Person(session.Site, owner) : null),
             .. carry.Fields.OrderBy(f => f.Key, StringComparer.Ordinal).SelectMany(f => Field(session, f.Key, f.Value)),

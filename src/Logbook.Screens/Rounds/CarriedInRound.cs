@@ -16,7 +16,7 @@ internal static class CarriedInRound
         Way(session, page, session.Facts.Now.Carried.Where(i => OnTheWay.LookIsDue(session.Site, i, session.Clock)));
 
     public static Line Draw(Session session, CarriedItem item) => Line.Of(new Span(
-        "   " + TextWidth.Cut(Say.Visible($"CARRIED {Say.Equipment(session.Site, item.On)}, {item.ItemKind.Replace('-', ' ')}: {item.Text}."), session.Width - 4 - Asks.Length) + Asks,
+        "   " + TextWidth.Cut(Say.Visible($"CARRIED {Say.Equipment(session.Site, item.On)}, {Say.Kind(item.ItemKind)}: {item.Text}."), session.Width - 4 - Asks.Length) + Asks,
         item.IsHazard ? Look.Strong : Look.Plain));
 
     /// <summary>

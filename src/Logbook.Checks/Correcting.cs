@@ -63,8 +63,19 @@ internal static class Correcting
             ?? new PointReading(day.Site.FindPoint(r.Point)!, r, UnitGiven: false))];
         var (results, findings) = Judgement.Of(day, all, record.At);
         var examined = CrossExamined.Findings(day, new Sheet(Sheet.NotYet, record.At, [.. all.Select(r => r.Reading)], results, findings));
-        var correction = Correction.Of(record.Seq, [.. right.Select(r => r.Reading)], why, results, [.. examined, .. right.Where(r => r.Reading.NotTaken).SelectMany(r => StandAgain(day, r.Reading))]);
+        IReadOnlyList<Finding> found = [.. examined, .. right.Where(r => r.Reading.NotTaken).SelectMany(r => StandAgain(day, r.Reading))];
+        var correction = Correction.Of(record.Seq, [.. right.Select(r => r.Reading)], why, results, found) with { Answered = Answered(desk, record, found) };
         return Written.Saved(desk.Write(correction, desk.Now, desk.Site.FindPerson(by)!.Code));
+    }
+
+    /// <summary>What was urgent before this correction, is so still, and waits for no answer any more had one: it is not asked for again.</summary>
+    private static IReadOnlyList<int>? Answered(Desk desk, JournalRecord record, IReadOnlyList<Finding> findings)
+    {
+        var before = desk.Store.Corrections(record.Seq, record.Seq).LastOrDefault()?.Body is Correction last ? last.Findings : ((Entry)record.Body).Findings;
+        static bool Same(Finding one, Finding other) => one.Point == other.Point && one.Code == other.Code;
+        List<int> answered = [.. findings.Index()
+            .Where(f => f.Item.Level == Level.Urgent && before.Any(b => Same(b, f.Item)) && !desk.State.Unanswered.Exists(open => Same(open.Finding, f.Item))).Select(f => f.Index + 1)];
+        return answered.Count == 0 ? null : answered;
     }
 
     /// <summary>What the value before had been found to be: the value that is taken back had cleared it, and must not have.</summary>

@@ -23,13 +23,13 @@ internal static class Carried
 
     /// <summary>Who saw it last, who opened it, when, how long ago and in which record.</summary>
     public static string Opened(Site site, CarriedItem item, DateTimeOffset now) =>
-        $"{Seen(site, item, now)}{Say.Person(site, item.By)} {Say.Time(site, item.Since, now)}{(Say.ShiftsSince(site, item.Since, now) == 0 ? "" : ", " + Say.Age(site, item.Since, now))} {Say.Ref(item.Id)}";
+        $"{Looked(site, item, now)}{Say.Person(site, item.By)} {Say.Time(site, item.Since, now)}{(Say.ShiftsSince(site, item.Since, now) == 0 ? "" : ", " + Say.Age(site, item.Since, now))} {Say.Ref(item.Id)}";
 
     /// <summary>
     /// A hazard is looked at in each shift, anything else in each week: who did and when, or that nobody has. A look that is too
     /// long ago is told as what it was: it does not become none at the minute of a shift change. Empty for what is new.
     /// </summary>
-    private static string Seen(Site site, CarriedItem item, DateTimeOffset now) => item.Confirmed switch
+    public static string Looked(Site site, CarriedItem item, DateTimeOffset now) => item.Confirmed switch
     {
         { Seen: false } => "Not seen. ",
         { } look when NotSeen(site, item, now) => $"Looked at {Say.Time(site, look.At, now)} {Say.Person(site, look.By)}, {NotSince(site, item, now)}. ",

@@ -69,7 +69,10 @@ internal static class Hazards
         var (word, _) = InWords(site, state, item, now, brief: false);
         var runs = YetRunning.Beside(site, state, item, now) is { } yet ? " " + yet : "";
         string Text(bool brief) => InWords(site, state, item, now, brief).Text + runs + DefeatedTrip.Missed(site, item, missed, now);
-        return new HazardLine(word, $"{Text(brief: false)} {Carried.Opened(site, item, now)}", item.Since, item.Id) { Brief = Text(brief: true), Name = Name(site, item) };
+        return new HazardLine(word, $"{Text(brief: false)} {Carried.Opened(site, item, now)}", item.Since, item.Id) 
+        {
+            Brief = Text(brief: true), OnPage = $"{Text(brief: true)} {Carried.Looked(site, item, now)}{Say.Ref(item.Id)}", Name = Name(site, item),
+        };
     }
 
     /// <summary>The place, and where the place is not the thing itself its first words: a gas monitor that is out, which trip is off.</summary>

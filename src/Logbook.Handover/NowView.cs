@@ -109,12 +109,15 @@ public sealed record HazardLine(string Word, string Text, DateTimeOffset Since, 
     /// <summary>The text without whose it is, who opened, counted and saw it, for where lines are few.</summary>
     public string Brief { get; init; } = Text;
 
+    /// <summary>For the page that is read before the line is taken: the brief text, who looked last or that nobody did, and its record.</summary>
+    public string OnPage { get; init; } = Text;
+
     /// <summary>The findings that it tells of: they need not be told beside it.</summary>
     public IReadOnlyList<OpenFinding> Findings { get; init; } = [];
 
     /// <summary>The line with what else is known of the same thing.</summary>
     internal HazardLine With(IReadOnlyList<(string InFull, string Brief)> beside, IReadOnlyList<OpenFinding> findings) => this with
     {
-        Text = string.Join(' ', beside.Select(b => b.InFull).Prepend(Text)), Brief = string.Join(' ', beside.Select(b => b.Brief).Prepend(Brief)), Findings = findings,
+        Text = string.Join(' ', beside.Select(b => b.InFull).Prepend(Text)), Brief = string.Join(' ', beside.Select(b => b.Brief).Prepend(Brief)), OnPage = string.Join(' ', beside.Select(b => b.Brief).Prepend(OnPage)), Findings = findings,
     };
 }

@@ -7,7 +7,14 @@ namespace Logbook.Handover;
 /// <summary>One thing that changed.</summary>
 /// <param name="On">Code of the equipment or area, or a point's tag; empty for the line.</param>
 /// <param name="What">state, opened, changed, closed, order, site, upset, urgent, watch or department.</param>
-public sealed record Change(string On, string What, DateTimeOffset At, string By, string Text, long Seq);
+public sealed record Change(string On, string What, DateTimeOffset At, string By, string Text, long Seq)
+{
+    /// <summary>Of an urgent or watched one what was found at its worst; null for any other.</summary>
+    internal Finding? Finding { get; init; }
+
+    /// <summary>True when the finding stands.</summary>
+    internal bool Stands { get; init; }
+}
 
 /// <summary>What changed since a person was last here, by equipment.</summary>
 /// <param name="LastHere">When the person last wrote something before this time here; null when never.</param>
@@ -32,12 +39,11 @@ public sealed record Since(DateTimeOffset? LastHere, IReadOnlyList<Change> Chang
         return here ? standing!.Before : standing?.Last;
     }
 
-    /// <summary>The changes as a section of a page.</summary>
+    /// <summary>The changes as a section of a page: worst first, what is the same kind together.</summary>
     internal static NoteSection Section(Desk desk, string person)
     {
         var since = Of(desk, person);
-        return NoteSection.Of("since-here", "SINCE YOU WERE HERE", since.Changes.Select(c => new NoteLine(
-            Say.Time(desk.Site, c.At, desk.Now), $"{(c.On.Length == 0 ? "" : Say.Equipment(desk.Site, c.On) + ": ")}{Say.Sentence(c.Text)} {Say.Person(desk.Site, c.By)} {Say.Ref(c.Seq)}"))) with
+        return NoteSection.Of("since-here", "SINCE YOU WERE HERE", SinceInShort.Lines(desk, since.Changes)) with
         {
             Beside = since.LastHere is { } at ? $"last here {Say.Day(desk.Site, at)}" : "nothing recorded of an earlier time; the last fourteen days",
         };
@@ -74,11 +80,11 @@ public sealed record Since(DateTimeOffset? LastHere, IReadOnlyList<Change> Chang
             let worst = kind.OrderByDescending(f => f.Finding.Level).ThenByDescending(f => f.Record.Seq).First()
             let stands = kind.Key.Point is null || (desk.State.Findings.GetValueOrDefault(kind.Key.Point) ?? []).Exists(f => f.Finding.Level >= worst.Finding.Level && f.Finding.Code.StartsWith(kind.Key.Family + ".", StringComparison.Ordinal))
             // What it asked for at the time would mislead once it is over.
-            let text = stands ? worst.Finding.Text : worst.Finding.Text.Split("; ")[0] + "; over since"
+            let text = stands ? worst.Finding.Text : FindingText.WithoutAsking(site, worst.Finding) + "; over since"
             let often = kind.Count() == 1 ? "" : $" ({kind.Count()} times from {Say.Day(site, kind.Min(f => f.Record.At))} on)"
             select new Change(
                 (kind.Key.Point is { } tag ? site.FindPoint(tag)?.Equipment ?? site.FindPoint(tag)?.Area : null) ?? "",
                 worst.Finding.Level.ToString().ToLowerInvariant(), worst.Record.At, worst.Record.By,
-                $"{(kind.Key.Point is { } point ? Say.Visible(point) + ": " : "")}{Say.Visible(text)}{often}", worst.Record.Seq);
+                $"{(kind.Key.Point is { } point ? Say.Visible(point) + ": " : "")}{Say.Visible(text)}{often}", worst.Record.Seq) { Finding = worst.Finding, Stands = stands };
     }
 }

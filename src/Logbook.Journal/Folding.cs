@@ -9,7 +9,7 @@ internal static class Folding
     {
         var taken = EntryValues.Of(record, entry).Where(value => value.Value is not null).ToList();
         var latest = state.Latest.TakeNewer(taken);
-        var judged = new Judged([.. taken.Select(v => v.Point)], Newest(taken, latest), OpenFinding.Numbered(record.Seq, record.At, entry.Findings));
+        var judged = new Judged([.. taken.Select(v => v.Point)], Newest(taken, latest), [.. OpenFinding.Numbered(record.Seq, record.At, entry.Findings).Where(f => !IsOver(f, latest, record.Seq))]);
         return state with { Latest = latest, Findings = judged.Apply(judged.Counts ? state.Findings.Remove("") : state.Findings) };
     }
 
@@ -27,9 +27,14 @@ internal static class Folding
             .ToList();
         var latest = state.Latest.TakenBack(correction, record.Seq).TakeNewer(put);
         var judged = new Judged(
-            [.. put.Select(v => v.Point)], Newest(put, latest), OpenFinding.Numbered(record.Seq, correction.ReadAt, correction.Findings, correction.Target));
+            [.. put.Select(v => v.Point)], Newest(put, latest),
+            [.. OpenFinding.Numbered(record.Seq, correction.ReadAt, correction.Findings, correction.Target).Where(f => !IsOver(f, latest, correction.Target))]);
         return state with { Latest = latest, Findings = judged.Apply(Judged.Without(state.Findings, correction.Target)) };
     }
+
+    /// <summary>What is found late of an earlier time says nothing of a point that was read again since.</summary>
+    private static bool IsOver(OpenFinding found, ImmutableDictionary<string, SeriesValue> latest, long entry) =>
+        found.Finding.Point is { } tag && latest.TryGetValue(tag, out var value) && value.Value is not null && value.At > found.At && value.Seq != entry;
 
     private static ImmutableDictionary<string, SeriesValue> TakeNewer(
         this ImmutableDictionary<string, SeriesValue> latest, IEnumerable<SeriesValue> values)

@@ -71,6 +71,9 @@ public sealed record Correction(
     /// <summary>Readings of different points that were put right at once, as end points that were swapped must be.</summary>
     public IReadOnlyList<Reading>? Several { get; init; }
 
+    /// <summary>Places, from 1, of findings that had their answer before: they stand, and ask for none again. Null when there is none, and in older records.</summary>
+    public IReadOnlyList<int>? Answered { get; init; }
+
     /// <summary>Everything that is put right, in either form.</summary>
     [JsonIgnore] // follows from the other two
     public IReadOnlyList<Reading> Readings => Several ?? (Reading is null ? [] : [Reading]);

@@ -40,7 +40,7 @@ public sealed class OpenThingsTests
         using var line = new SmallLine("2026-11-24T08:00-05:00");
         var note = Writing.TellDepartment(line.Desk, "recovery boiler", "weak wash will be weak from 10:00", "op1").Record!.Seq;
 
-        Assert.Contains(Section(line, "still-open"), l => l.Label == "recovery boiler");
+        Assert.Contains(Section(line, "still-open"), l => l.Label == "told" && l.Text.StartsWith("recovery boiler: weak wash", StringComparison.Ordinal));
         Assert.Single(Writing.Acknowledge(line.Desk, note, " ", "", "op1").Mistakes);
         Assert.Empty(Writing.Acknowledge(line.Desk, note, "N. Field", "will watch the density", "op1").Mistakes);
         Assert.Empty(line.Desk.State.Departments);

@@ -77,4 +77,62 @@ public sealed class TakenBackTests
         Assert.Empty(line.Desk.State.Unanswered);
         Assert.Contains(NowView.Of(line.Desk).StandsOut, f => f.Finding.Point == "SL-T1");
     }
+
+    [Fact]
+    public void An_urgent_reading_that_has_its_answer_and_stays_urgent_when_it_is_corrected_is_not_asked_again()
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        var urgent = line.Record(null, "SL-T1=104.0");
+        Assert.Empty(Writing.Answer(line.Desk, $"{urgent}.1", "lime cut, engineer told", "op1").Mistakes);
+        line.Clock("2026-11-24T08:30-05:00").Record(null, "SL-T1=101.0");
+
+        line.Correct(urgent, "SL-T1=103.8", "misread");
+        Assert.Empty(line.Desk.State.Unanswered);
+        line.Correct(urgent, "SL-T1=101.3", "misread again");
+        line.Correct(urgent, "SL-T1=103.9", "it was urgent after all");
+        Assert.Single(line.Desk.State.Unanswered);
+    }
+
+    [Fact]
+    public void A_late_correction_does_not_say_that_there_was_no_later_reading()
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        var wet = line.Record(null, "WT-L=90.0");
+        line.Clock("2026-11-24T17:00-05:00").Record(null, "WT-L=60.0");
+        line.Clock("2026-11-24T20:00-05:00").Correct(wet, "WT-L=88.0", "misread");
+
+        Assert.DoesNotContain(HandoverNote.InHand(line.Desk).Sections.Single(s => s.Id == "not-normal").Lines, l => l.Label == "WT-L");
+        Assert.DoesNotContain(NowView.Of(line.Desk).StandsOut, f => f.Finding.Point == "WT-L");
+    }
+
+    [Fact]
+    public void What_counts_for_a_slot_of_the_next_shift_or_for_none_is_said()
+    {
+        using var line = new SmallLine("2026-11-24T16:00-05:00");
+        var walked = line.Clock("2026-11-24T18:58-05:00").Record(new EntryRequest("op1", [SmallLine.Typed("SL-EYE=1")])
+        {
+            Round = "field", WalkStart = SmallLine.At("2026-11-24T18:40-05:00"), WalkEnd = SmallLine.At("2026-11-24T18:55-05:00"),
+        });
+        var round = line.Record("hourly", "SL-T1=101.0", "SL-L1=16.0", "WT-L=50.0");
+        string? Words(long seq) => CountsFor.Words(line.Desk, line.Desk.Store.Read(seq).First());
+
+        Assert.Equal("Field walk read 18:40 COUNTS FOR NONE: the one of 20:00 opens at 19:30", Words(walked));
+        Assert.StartsWith("Line round read 18:58 counts for the one of 19:00, open ", Words(round), StringComparison.Ordinal);
+        Assert.EndsWith(", of the shift 2026-11-24-N-C", Words(round), StringComparison.Ordinal);
+        Assert.Null(Words(line.Record("shift", "CL-G=100")));
+        var early = HandoverNote.InHand(line.Desk).Sections.Single(s => s.Id == "not-done").Lines.Where(l => l.Label == "early").Select(l => l.Text).ToList();
+        Assert.Equal([$"{Words(walked)} (#{walked})", $"{Words(round)} (#{round})"], early, StringComparer.Ordinal);
+    }
+
+    [Fact]
+    public void What_is_over_keeps_the_whole_name_of_its_point()
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        Finding over = new(Level.Watch, "limit.watch-high", "CL-G", "Grits collected, wet 5 kg, 3 kg above the watch limit 2 kg; call", []);
+
+        Assert.Equal("Grits collected, wet 5 kg, 3 kg above the watch limit 2 kg", FindingText.WithoutAsking(line.Desk.Site, over));
+        var point = line.Desk.Site.FindPoint("CL-G")! with { Description = "Lime dosed; below zero, the room left" };
+        var site = line.Desk.Site with { Points = [point] };
+        Assert.Equal("Lime dosed; below zero, the room left 5 %", FindingText.WithoutAsking(site, over with { Text = "Lime dosed; below zero, the room left 5 %; less lime" }));
+    }
 }

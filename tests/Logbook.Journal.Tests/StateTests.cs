@@ -40,6 +40,18 @@ public sealed class StateTests : IDisposable
     }
 
     [Fact]
+    public void What_a_late_correction_finds_of_a_point_that_was_read_since_does_not_stand()
+    {
+        Append(Drafts.Entry(Eight, "SL-T1=102"));
+        Append(Drafts.Entry(Eight.AddHours(1), "SL-T2=80"));
+        Append(Drafts.Of(new Correction(1, Drafts.Read("SL-T1=103", Eight), "misread", [], [Drafts.Found("watch", "SL-T2"), Drafts.Found("watch", "SL-T1"), Drafts.Found("watch", "SL-T3")]), Eight.AddHours(3)));
+
+        Assert.Equal(["3.2 watch"], Open("SL-T1"));
+        Assert.Empty(Open("SL-T2"));
+        Assert.Equal(["3.3 watch"], Open("SL-T3"));
+    }
+
+    [Fact]
     public void A_reading_that_was_not_taken_leaves_the_value_before_it()
     {
         Append(Drafts.Entry(Eight, "SL-T1=102"));

@@ -90,6 +90,20 @@ public sealed class HoldingKeysTests
     }
 
     [Fact]
+    public void Who_prepares_again_has_the_lines_of_the_first_time_before_them()
+    {
+        using var terminal = new Terminal(by: "op1", before: Prepared);
+
+        terminal.Press("h11111111⏎");
+        Assert.Contains("if it turns, then call instrument duty", terminal.Words, StringComparison.Ordinal);
+        terminal.Press("⏎sticking valve⏎⏎" + Pin + "⏎");
+
+        var again = terminal.Desk.Store.Read().Select(r => r.Body).OfType<HandoverPrepared>().Last();
+        Assert.Equal(["if it turns, then call instrument duty"], again.IfThen, StringComparer.Ordinal);
+        Assert.Equal(["watch the bowl", "sticking valve"], again.Words, StringComparer.Ordinal);
+    }
+
+    [Fact]
     public void A_short_relief_goes_back_with_the_same_key()
     {
         using var terminal = new Terminal(by: "op3", before: t => t.HeldBy("op1"));

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Logbook.Journal;
 
 namespace Logbook.Screens.Tests;
 
@@ -35,6 +36,18 @@ public sealed class RowAnswerTests
         terminal.Press("⎋").Size(56, 24).Open("Line round").Press("⏎");
 
         Assert.Contains("SL-F1 Green liquor flow to the slaker", terminal.Words, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_value_beyond_its_watch_limit_that_jumped_there_says_both_in_its_row()
+    {
+        var point = Testing.Some.Site.FindPoint("SL-T1")!;
+        Finding limit = new(Level.Watch, "limit.watch-low", point.Tag, $"{point.Description} 45.0 degC, 37.0 K below the watch limit 82.0 degC", []);
+        Finding step = new(Level.Watch, "step", point.Tag, $"{point.Description} 45.0 degC changed by 43.0 K since 2026-11-29 03:03; more than 6.0 K is unusual: the plant changed, or misread", []);
+
+        Assert.Equal("watch: 37.0 K below the watch limit 82.0 degC; changed by 43.0 K, or misread", RowCheck.Of(point, [limit, step]).Words);
+        Assert.DoesNotContain("misread", RowCheck.Of(point, [limit with { Level = Level.Urgent }, step]).Words, StringComparison.Ordinal);
+        Assert.DoesNotContain("or misread;", RowCheck.Of(point, [step]).Words, StringComparison.Ordinal);
     }
 
     [Fact]

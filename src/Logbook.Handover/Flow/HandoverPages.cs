@@ -66,14 +66,14 @@ public static class HandoverPages
         {
             "hazards" => new(name, "what can hurt, and what is not normal",
             [
-                .. Longer(desk, by), CanHurt.Of(facts), NotNormal.Of(facts),
-                SincePrepared.Section(desk, "since-hurts", "SINCE PREPARED, CAN HURT", [.. SincePrepared.Lines(desk, hurting: true)]),
+                .. Longer(desk, by), CanHurt.OnPage(facts), NotNormal.OnPage(facts),
+                .. SincePrepared.Lines(desk, hurting: true).ToList() is { Count: > 0 } hurting ? [SincePrepared.Section(desk, "since-hurts", "SINCE PREPARED, CAN HURT", hurting)] : Array.Empty<NoteSection>(),
             ]),
             "moving" => new(name, "what moves, what was not done, what the tanks hold", [Moving.Of(facts), NotDone.Of(facts), StocksHeld.Of(facts)]),
             _ => new(name, "what changed since you were last here, what comes",
             [
                 Since.Section(desk, by),
-                SincePrepared.Section(desk, "since-prepared", "SINCE PREPARED", [.. SincePrepared.Lines(desk, hurting: false)]),
+                .. SincePrepared.Lines(desk, hurting: false).ToList() is { Count: > 0 } since ? [SincePrepared.Section(desk, "since-prepared", "SINCE PREPARED", since)] : Array.Empty<NoteSection>(),
                 StillOpen.Of(facts), ComingNext.Of(facts), StandingOrders.Of(facts),
             ]),
         };
@@ -81,8 +81,8 @@ public static class HandoverPages
 
     private static IEnumerable<NoteSection> Longer(Desk desk, string by)
     {
-        List<NoteLine> reasons = [.. TakeLonger.Of(desk.Site, desk.State, desk.Now).Concat(TakeLonger.Away(desk, by)).Select(reason => new NoteLine("", reason))];
-        return reasons.Count == 0 ? [] : [new NoteSection("take-longer", "TAKE LONGER", reasons)];
+        var reasons = string.Join("; ", TakeLonger.Of(desk.Site, desk.State, desk.Now).Concat(TakeLonger.Away(desk, by)));
+        return reasons.Length == 0 ? [] : [new NoteSection("take-longer", "TAKE LONGER", [new NoteLine("", reasons)])];
     }
 
     private static HandoverPage? Item(Desk desk, long seq)

@@ -5,7 +5,12 @@ namespace Logbook.Handover;
 /// <summary>What can hurt, in full, and for every other kind that nothing is recorded: never that there is none.</summary>
 internal static class CanHurt
 {
-    public static NoteSection Of(ShiftFacts facts)
+    public static NoteSection Of(ShiftFacts facts) => Of(facts, h => h.Text);
+
+    /// <summary>The same for the page that is read before the line is taken: all that can hurt, without whose it is and who opened it.</summary>
+    public static NoteSection OnPage(ShiftFacts facts) => Of(facts, h => h.OnPage);
+
+    private static NoteSection Of(ShiftFacts facts, Func<HazardLine, string> words)
     {
         var hazards = Hazards.Of(facts.Site, facts.State, facts.AsOf, InsteadOfTrips.Missed(facts.Checks.Where(c => c.State == CheckState.Missed).Select(c => (c.Round, c.DueAt))));
         var injured = Injured(facts).ToList();
@@ -15,7 +20,7 @@ internal static class CanHurt
         return new NoteSection(
             "can-hurt",
             "CAN HURT",
-            [.. hazards.Select(h => new NoteLine(h.Word, h.Text)), .. injured, .. EndedHazards.Of(facts), .. facts.Declared is { } declared ? Declared(facts, declared, silent, since) : NotDeclared(silent)])
+            [.. hazards.Select(h => new NoteLine(h.Word, words(h))), .. injured, .. EndedHazards.Of(facts), .. facts.Declared is { } declared ? Declared(facts, declared, silent, since) : NotDeclared(silent)])
         {
             Beside = "as recorded here; the lock board and the permit office rule",
         };

@@ -12,6 +12,12 @@ namespace Logbook.Handover;
 /// <param name="Brief">What it was at its worst and when, for a line with others that are over.</param>
 internal sealed record Excursion(string? Point, Level Worst, DateTimeOffset First, string Text, bool Over, string Brief)
 {
+    /// <summary>The text, of a doubt without its evidence: that stands in the record it names.</summary>
+    public string Short { get; private init; } = Text;
+
+    /// <summary>The doubted reading on which its value hangs; null when it hangs on none.</summary>
+    public string? HangsOn { get; private init; }
+
     public static IReadOnlyList<Excursion> Of(ShiftFacts facts) =>
     [
         .. facts.Entries
@@ -80,28 +86,43 @@ internal sealed record Excursion(string? Point, Level Worst, DateTimeOffset Firs
         var since = later switch
         {
             null when last.At >= facts.Shift.Start => ".",
+            null or [] when LaterThan(facts, last) is { } value => $"; read again {facts.Time(value.At)}, {value.Words}.",
             null => "; no later reading.",
             [] => $"{(limit && last.At != worst.At && At(facts, last) is { } value ? $", {value} at {facts.Time(last.At)}" : "")}; no later reading.",
             _ => $"; from {facts.Time(later[0].At)} without this finding, {(later.Count > 1 ? "now " : "")}{later[^1].Words} at {facts.Time(later[^1].At)}.",
         };
-        var words = limit && later is { Count: > 0 } ? WithoutAsking(worst.Finding.Text) : worst.Finding.Text;
-        var text = facts.Doubted.See(worst.Seq, worst.Finding.Point) is { } tag ? $"{Say.Visible(words).TrimEnd('.')} (doubted: see {Say.Visible(tag)})." : Say.Sentence(words);
+        var words = limit && later is { Count: > 0 } ? FindingText.WithoutAsking(facts.Site, worst.Finding) : worst.Finding.Text;
+        var hangsOn = facts.Doubted.See(worst.Seq, worst.Finding.Point);
+        string Told(string text) => $"{worst.Finding.Level.ToString().ToUpperInvariant()}: {text} {often}{since} {Say.Ref(noticed[0].Seq, worst.Seq, last.Seq)}";
         return new Excursion(
             noticed[0].Finding.Point, worst.Finding.Level, noticed[0].At,
-            $"{worst.Finding.Level.ToString().ToUpperInvariant()}: {text} {often}{since} {Say.Ref(noticed[0].Seq, worst.Seq, last.Seq)}",
+            Told(hangsOn is null ? Say.Sentence(words) : $"{Say.Visible(words).TrimEnd('.')} (doubted: see {Say.Visible(hangsOn)})."),
             later is { Count: > 0 },
-            $"{Value(Say.Visible(WithoutAsking(worst.Finding.Text)), limit)} at {facts.Time(worst.At)}{(limit && later is { Count: > 0 } ? $", now {later[^1].Words}" : "")} {Say.Ref(worst.Seq)}");
+            $"{Value(Say.Visible(FindingText.WithoutAsking(facts.Site, worst.Finding)), limit)} at {facts.Time(worst.At)}{(limit && later is { Count: > 0 } ? $", now {later[^1].Words}" : "")} {Say.Ref(worst.Seq)}")
+        {
+            Short = Told(WithoutEvidence(worst.Finding)), HangsOn = hangsOn,
+        };
+    }
+
+    /// <summary>Of a doubt its first sentence and the last, which says what would tell; anything else whole.</summary>
+    private static string WithoutEvidence(Finding finding)
+    {
+        var text = Say.Sentence(finding.Text);
+        var (first, last) = (text.IndexOf(". ", StringComparison.Ordinal), text.LastIndexOf(". ", text.Length - 2, StringComparison.Ordinal));
+        return finding.Code.StartsWith("examine.", StringComparison.Ordinal) && last > first && first > 0 ? $"{text[..first]}. {text[(last + 2)..]}" : text;
     }
 
     /// <summary>Of a broken limit what stands before how far it was beyond.</summary>
     private static string Value(string words, bool limit) => limit && words.LastIndexOf(", ", StringComparison.Ordinal) is > 0 and var comma ? words[..comma] : words;
 
-    /// <summary>What a broken limit asked for at the time stands after the value; once it is over it would mislead.</summary>
-    private static string WithoutAsking(string text) => text.Split("; ")[0];
-
     /// <summary>Values of the point after its last finding; null when no values are known of it.</summary>
     private static IReadOnlyList<Seen>? Later(ShiftFacts facts, Noticed last) =>
         last.Finding.Point is { } tag && facts.Series.TryGetValue(tag, out var series) ? [.. series.Where(s => s.At > last.At)] : null;
+
+    /// <summary>A newer value that does not lie in the shift: from before it, or entered for it later; null when there is none.</summary>
+    private static Seen? LaterThan(ShiftFacts facts, Noticed last) =>
+        last.Finding.Point is { } tag && facts.Site.FindPoint(tag) is { } point && facts.State.Latest.GetValueOrDefault(tag) is { Value: { } value } latest && latest.At > last.At
+            ? new Seen(point, latest.At, value, 0, latest.Seq) : null;
 
     /// <summary>The value that was judged; null when none is known.</summary>
     private static string? At(ShiftFacts facts, Noticed noticed) =>

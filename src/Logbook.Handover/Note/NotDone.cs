@@ -12,7 +12,7 @@ internal static class NotDone
         return NoteSection.Of(
             "not-done",
             "NOT DONE",
-            [.. Upsets(facts), .. applies.GroupBy(c => c.Round, StringComparer.Ordinal).SelectMany(r => Lines(facts, r.Key, [.. r])).OrderBy(l => Order.IndexOf(l.Label)), .. Sums(applies)]);
+            [.. Upsets(facts), .. applies.GroupBy(c => c.Round, StringComparer.Ordinal).SelectMany(r => Lines(facts, r.Key, [.. r])).OrderBy(l => Order.IndexOf(l.Label)), .. CountsFor.Beyond(facts), .. Sums(applies)]);
     }
 
     private static readonly List<string> Order = ["upset", "said later", "missed", "late", "not taken", "open"];

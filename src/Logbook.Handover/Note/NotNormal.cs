@@ -8,7 +8,27 @@ internal static class NotNormal
     public static NoteSection Of(ShiftFacts facts) => NoteSection.Of(
         "not-normal",
         "NOT NORMAL",
-        [.. Upsets(facts), .. Lines(Excursions(facts).Where(e => e.Worst == Level.Urgent)), .. Reliefs(facts), .. Standing(facts), .. ToWatch([.. Excursions(facts).Where(e => e.Worst != Level.Urgent)]), .. Temporary(facts), .. Corrections(facts)]);
+        [.. Upsets(facts), .. Lines(Excursions(facts).Where(e => e.Worst == Level.Urgent)), .. Reliefs(facts), .. Standing(facts, _ => true), .. ToWatch([.. Excursions(facts).Where(e => e.Worst != Level.Urgent)], e => e.Brief), .. Temporary(facts, brief: false), .. Corrections(facts)]);
+
+    /// <summary>
+    /// The same for the page that is read before the line is taken: of a doubt what does not fit and what would tell, with what
+    /// hangs on it in its line; what is out stands under what can hurt.
+    /// </summary>
+    public static NoteSection OnPage(ShiftFacts facts)
+    {
+        var watch = Excursions(facts).Where(e => e.Worst != Level.Urgent).ToList();
+        var hanging = watch.Where(e => e.HangsOn is { } on && watch.Exists(d => d.Point == on)).ToLookup(e => e.HangsOn!, StringComparer.OrdinalIgnoreCase);
+        var told = watch.Where(e => e.HangsOn is null || !hanging.Contains(e.HangsOn)).Select(e => e with
+        {
+            Text = e.Short + (e.Point is { } tag && hanging.Contains(tag) ? $" On it hang, beyond their limits: {string.Join("; ", hanging[tag].Select(h => h.Brief))}." : ""),
+        }).ToList();
+        string ByTag(Excursion e) => e.Point is { } tag && facts.Site.FindPoint(tag) is { } point ? e.Brief.Replace(point.Description, Say.Visible(tag), StringComparison.Ordinal) : e.Brief;
+        var above = facts.State.Carried.Where(i => i.ItemKind == "safety-equipment").Select(i => i.On).ToHashSet(StringComparer.OrdinalIgnoreCase);
+        return NoteSection.Of(
+            "not-normal",
+            "NOT NORMAL",
+            [.. Upsets(facts), .. Lines(Excursions(facts).Where(e => e.Worst == Level.Urgent)), .. Reliefs(facts), .. Standing(facts, e => !above.Contains(e.Equipment)), .. ToWatch(told, ByTag), .. Temporary(facts, brief: true), .. Corrections(facts)]);
+    }
 
     /// <summary>Upsets of the shift, over or not: what went on while rounds were not walked.</summary>
     public static IEnumerable<NoteLine> Upsets(ShiftFacts facts) =>
@@ -26,11 +46,11 @@ internal static class NotNormal
     public static IEnumerable<NoteLine> Lines(IEnumerable<Excursion> excursions) => excursions.Select(e => new NoteLine(Say.Visible(e.Point ?? "line"), e.Text));
 
     /// <summary>What still stands, each in full; what was only to watch and is over, in one line, so that a bad night stays a page.</summary>
-    private static IEnumerable<NoteLine> ToWatch(List<Excursion> watch)
+    private static IEnumerable<NoteLine> ToWatch(List<Excursion> watch, Func<Excursion, string> brief)
     {
         var over = watch.FindAll(e => e.Over);
         return over.Count < 2 ? Lines(watch)
-            : [.. Lines(watch.Where(e => !e.Over)), new NoteLine("over", $"WATCH, each at its worst and without the finding since: {string.Join("; ", over.Select(e => e.Brief))}")];
+            : [.. Lines(watch.Where(e => !e.Over)), new NoteLine("over", $"WATCH, each at its worst and without the finding since: {string.Join("; ", over.Select(brief))}")];
     }
 
     /// <summary>A finding that stands under what can hurt is not said twice.</summary>
@@ -42,8 +62,8 @@ internal static class NotNormal
     public static bool IsTemporary(CarriedItem item) => item.ItemKind is "temporary-change" or "out-of-service";
 
     /// <summary>Equipment that does not run, by name; what stands for one reason since one moment is one line.</summary>
-    private static IEnumerable<NoteLine> Standing(ShiftFacts facts) =>
-        from change in facts.State.Equipment.Values.Where(e => e.State is not "running" and not "acid").OrderBy(e => e.Since).ThenBy(e => e.Seq)
+    private static IEnumerable<NoteLine> Standing(ShiftFacts facts, Func<EquipmentStatus, bool> told) =>
+        from change in facts.State.Equipment.Values.Where(e => e.State is not "running" and not "acid" && told(e)).OrderBy(e => e.Since).ThenBy(e => e.Seq)
         group change by (change.State, Since: facts.Time(change.Since), Why: change.Why?.Trim(), change.By) into same
         select new NoteLine(
             Say.Visible(same.Key.State),
@@ -55,8 +75,8 @@ internal static class NotNormal
         facts.Records.Where(r => r.Body is HandoverRelief { Mode: not "short" } && !CanHurt.TellsOfInjury(r))
             .Select(r => new NoteLine("the line", $"{StepWords.Of(facts.Site, r)}. {Say.Person(facts.Site, r.By)} {facts.Time(r.At)} {Say.Ref(r.Seq)}"));
 
-    private static IEnumerable<NoteLine> Temporary(ShiftFacts facts) =>
-        facts.State.Carried.Where(IsTemporary).Select(i => StillOpen.Line(facts, i));
+    private static IEnumerable<NoteLine> Temporary(ShiftFacts facts, bool brief) =>
+        facts.State.Carried.Where(IsTemporary).Select(i => StillOpen.Line(facts, i, brief));
 
     private static IEnumerable<NoteLine> Corrections(ShiftFacts facts) =>
         facts.Records.Where(r => r.Body is Correction).Select(r => new NoteLine(

@@ -13,12 +13,13 @@ internal static class StillOpen
                 "answer", $"{Say.Visible(f.Finding.Point ?? "line")} urgent {facts.Time(f.At)}: cause, who was told? Answer {f.Seq}.{f.Number}")),
             .. facts.State.Carried.Where(i => !i.IsHazard && !NotNormal.IsTemporary(i)).Select(i => Line(facts, i)),
             .. facts.State.Departments.Select(n => new NoteLine(
-                Say.Visible(n.To), $"{Say.Visible(n.Text)}; nobody there has acknowledged it. {Say.Person(facts.Site, n.By)} {facts.Time(n.At)} {Say.Ref(n.Id)}")),
+                "told", $"{Say.Visible(n.To)}: {Say.Visible(n.Text)}; nobody there has acknowledged it. {Say.Person(facts.Site, n.By)} {facts.Time(n.At)} {Say.Ref(n.Id)}")),
             .. facts.State.ClockJumps.Select(j => new NoteLine(
                 "clock", $"jumped back from {Say.Day(facts.Site, j.Before)} to {Say.Day(facts.Site, j.After)}; times near it may mislead; nobody has looked at it {Say.Ref(j.Id)}")),
         ]);
 
-    public static NoteLine Line(ShiftFacts facts, CarriedItem item) => new(
+    /// <param name="brief">Without whose it is and who opened it.</param>
+    public static NoteLine Line(ShiftFacts facts, CarriedItem item, bool brief = false) => new(
         item.ItemKind == "temporary-change" ? "temporary" : Say.Kind(item.ItemKind),
-        $"{Say.Equipment(facts.Site, item.On)}: {Carried.Rest(facts.Site, item, facts.AsOf, brief: false)}. {Carried.Opened(facts.Site, item, facts.AsOf)}");
+        $"{Say.Equipment(facts.Site, item.On)}: {Carried.Rest(facts.Site, item, facts.AsOf, brief)}. {(brief ? Carried.Looked(facts.Site, item, facts.AsOf) + Say.Ref(item.Id) : Carried.Opened(facts.Site, item, facts.AsOf))}");
 }

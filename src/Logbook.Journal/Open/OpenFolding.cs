@@ -105,7 +105,8 @@ internal static class OpenFolding
         var borneOut = gone.SelectMany(f => state.Findings.GetValueOrDefault(f.Finding.Point ?? "", []).Where(s => s.Answer is null && s.Finding.Code == f.Finding.Code));
         return state with
         {
-            Unanswered = Waiting(state.Unanswered.RemoveAll(f => f.IsOf(correction.Target)), OpenFinding.Numbered(record.Seq, correction.ReadAt, correction.Findings, correction.Target).Concat(borneOut)),
+            Unanswered = Waiting(state.Unanswered.RemoveAll(f => f.IsOf(correction.Target)), OpenFinding.Numbered(record.Seq, correction.ReadAt, correction.Findings, correction.Target)
+                .Where(f => correction.Answered?.Contains(f.Number) != true).Concat(borneOut)),
         };
     }
 

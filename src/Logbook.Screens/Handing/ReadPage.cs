@@ -38,13 +38,8 @@ internal sealed record ReadPage(HandoverPage Page, long UpTo, IReadOnlyList<stri
     [
         .. Page.Sections.SelectMany(section => Enumerable.Concat(
             [Line.Of(new Span($" {section.Title}", Hurts(section) ? Look.Hurts : Look.Strong), new Span($"  {section.Beside}", Look.Faint))],
-            Lines(section).SelectMany(l => Gutter.Lines(l.Label, Look.Strong, l.Text, session.Width)))),
+            section.Lines.SelectMany(l => Gutter.Lines(l.Label, Look.Strong, l.Text, session.Width)))),
     ];
-
-    /// <summary>Reasons to take longer are a few words each: they stand in a row.</summary>
-    private static IReadOnlyList<NoteLine> Lines(NoteSection section) => section.Id == "take-longer" && section.Lines.Count > 0
-        ? [section.Lines[0] with { Text = string.Join("; ", section.Lines.Select(l => l.Text)) }]
-        : section.Lines;
 
     private IReadOnlyList<Line> Foot(Session session)
     {

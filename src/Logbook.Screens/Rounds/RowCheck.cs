@@ -15,7 +15,13 @@ internal sealed record RowCheck(Level? Worst, string Words, IReadOnlyList<Findin
 
     public static RowCheck Of(Point point, IReadOnlyList<Finding> findings) => findings.Count == 0
         ? None
-        : new RowCheck(findings[0].Level, $"{LevelWords.Of(findings[0].Level)}: {Short(point, findings[0])}", findings);
+        : new RowCheck(findings[0].Level, $"{LevelWords.Of(findings[0].Level)}: {Short(point, findings[0])}{Jump(findings)}", findings);
+
+    /// <summary>A value that is out of its limits and jumped there may be a slip of the finger: beside the limit the row says so. Beside what is urgent nothing is doubted.</summary>
+    private static string Jump(IReadOnlyList<Finding> findings) =>
+        findings[0].Level != Level.Urgent && findings.Skip(1).FirstOrDefault(f => f.Code == "step") is { } step
+        && step.Text.IndexOf("changed by ", StringComparison.Ordinal) is >= 0 and var at && step.Text.IndexOf(" since ", at, StringComparison.Ordinal) is > 0 and var end
+            ? $"; {step.Text[at..end]}, or misread" : "";
 
     /// <summary>The finding without what the row says already, and without what it asks for; of what is refused the reason.</summary>
     private static string Short(Point point, Finding finding)

@@ -14,14 +14,15 @@ internal static class CorrectCommand
         var why = Options.Text("--why", "Why it is corrected.", "TEXT");
         var by = Options.By();
         var json = Options.Json();
-        var command = new Command("correct", "Corrects readings of an entry by a new record, or takes them back; what was typed first stays in the log. With --json: seq, head, results, findings.") { seq, readings, why, by, json };
+        var results = Options.Results();
+        var command = new Command("correct", "Corrects readings of an entry by a new record, or takes them back; what was typed first stays in the log. With --json: seq, head, results, findings.") { seq, readings, why, by, json, results };
         command.SetAction(parse => OpenSite.ForWriting(shell, parse, desk =>
         {
             var mistakes = new List<Mistake>();
             var typed = TypedReadings.Of(parse.GetValue(readings)!, mistakes);
             return mistakes.Count > 0
                 ? shell.Refuse(mistakes)
-                : WrittenOut.Print(shell, parse.GetValue(json), Writing.Correct(desk, parse.GetValue(seq), typed, parse.GetValue(why) ?? "", parse.GetValue(by) ?? ""), "corrected", desk.Site);
+                : WrittenOut.Print(shell, parse.GetValue(json), Writing.Correct(desk, parse.GetValue(seq), typed, parse.GetValue(why) ?? "", parse.GetValue(by) ?? ""), "corrected", desk.Site, parse.GetValue(results));
         }));
         return command;
     }

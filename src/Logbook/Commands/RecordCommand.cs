@@ -22,9 +22,10 @@ internal static class RecordCommand
         var second = new Option<long?>("--second-of") { Description = "The record whose readings are taken a second time here.", HelpName = "SEQ" };
         var by = Options.By();
         var json = Options.Json();
+        var results = Options.Results();
         var command = new Command("record", "Saves one entry: readings are judged, computed from, and on the disk when it answers. With --json: seq, head, results, findings.")
         {
-            readings, file, round, at, remark, why, walkFrom, walkTo, second, by, json,
+            readings, file, round, at, remark, why, walkFrom, walkTo, second, by, json, results,
         };
         command.SetAction(parse => OpenSite.ForWriting(shell, parse, desk =>
         {
@@ -46,17 +47,22 @@ internal static class RecordCommand
                 mistakes.Add(Mistake.Typed("no reading was given", "POINT=VALUE, or --file F with the columns point,value,unit,at,why"));
             }
 
-            return mistakes.Count > 0 ? shell.Refuse(mistakes) : Save(shell, parse.GetValue(json), desk, request);
+            return mistakes.Count > 0 ? shell.Refuse(mistakes) : Save(shell, parse.GetValue(json), parse.GetValue(results), desk, request);
         }));
         return command;
     }
 
-    private static int Save(Shell shell, bool json, Desk desk, EntryRequest request)
+    private static int Save(Shell shell, bool json, bool whole, Desk desk, EntryRequest request)
     {
         var written = RecordEntry.Run(desk, request);
-        var code = WrittenOut.Print(shell, json, written, "saved", desk.Site);
+        var code = WrittenOut.Print(shell, json, written, "saved", desk.Site, whole);
         if (written.Record?.Body is Entry entry)
         {
+            if (!json && CountsFor.Words(desk, written.Record) is { } counts)
+            {
+                shell.Out.WriteLine($"  {counts}");
+            }
+
             CautionText.WorkedOn(shell, desk.Site, entry);
             SayOpened(shell, json, desk, written.Record.Seq);
         }

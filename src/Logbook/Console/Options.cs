@@ -26,6 +26,8 @@ internal static class Options
 
     public static Option<bool> Json() => new("--json") { Description = "One JSON object instead of text." };
 
+    public static Option<bool> Results() => new("--results") { Description = "Every computed result; unless said of many those that a finding speaks of, and some that have limits." };
+
     public static Option<string?> By() => new("--by") { Description = "Your code, as in the site's list of people.", HelpName = "CODE" };
 
     public static Option<string?> From() => new("--from") { Description = "Begin, ISO 8601; without offset it is site time; a plain date is its first moment.", HelpName = "TIME" };

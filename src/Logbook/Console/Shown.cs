@@ -38,6 +38,23 @@ internal static class Shown
         }
     }
 
+    // With so many a screen is not filled.
+    private const int Few = 8;
+
+    /// <summary>Of many results those that a finding speaks of, and those of points with limits as far as there is room; of a few all.</summary>
+    public static IReadOnlyList<Result> ToLookAt(Site site, IReadOnlyList<Result> results, IReadOnlyList<Finding> findings)
+    {
+        if (results.Count <= Few)
+        {
+            return results;
+        }
+
+        var spoken = findings.Select(f => f.Point).OfType<string>().ToHashSet(StringComparer.OrdinalIgnoreCase);
+        List<Result> told = [.. results.Where(r => r.Point is { } tag && spoken.Contains(tag))];
+        var judged = results.Except(told).Where(r => r.Point is { } tag && site.FindPoint(tag)?.Limits is { } limits && limits != Limits.None);
+        return [.. results.Intersect(told.Concat(judged.Take(Math.Max(0, Few - told.Count))))];
+    }
+
     public static void Findings(TextWriter output, IReadOnlyList<Finding> findings)
     {
         foreach (var finding in findings.OrderByDescending(f => f.Level))

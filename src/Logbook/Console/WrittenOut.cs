@@ -28,7 +28,8 @@ internal static class WrittenOut
         return ExitCode.RefusedByRule;
     }
 
-    public static int Print(Shell shell, bool json, Written written, string done, Site? site = null)
+    /// <param name="whole">Every result, not the few that ask to be looked at.</param>
+    public static int Print(Shell shell, bool json, Written written, string done, Site? site = null, bool whole = false)
     {
         if (written.Record is not { } record)
         {
@@ -55,8 +56,14 @@ internal static class WrittenOut
         }
 
         shell.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{done}: record {record.Seq}, head {record.Hash[..12]}"));
-        Shown.Results(shell.Out, site, results);
         Shown.Findings(shell.Out, [.. findings.New()]);
+        var told = whole || site is null ? results : Shown.ToLookAt(site, results, findings);
+        Shown.Results(shell.Out, site, told);
+        if (told.Count < results.Count)
+        {
+            shell.Out.WriteLine($"  {Say.Count(results.Count - told.Count, "more result")}, nothing was found of them: --results prints all");
+        }
+
         return ExitCode.Done;
     }
 }

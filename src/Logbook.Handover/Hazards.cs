@@ -71,7 +71,7 @@ internal static class Hazards
         string Text(bool brief) => InWords(site, state, item, now, brief).Text + runs + DefeatedTrip.Missed(site, item, missed, now);
         return new HazardLine(word, $"{Text(brief: false)} {Carried.Opened(site, item, now)}", item.Since, item.Id) 
         {
-            Brief = Text(brief: true), OnPage = $"{Text(brief: true)} {Carried.Looked(site, item, now)}{Say.Ref(item.Id)}", Name = Name(site, item),
+            Brief = Text(brief: true), OnPage = $"{Text(brief: true)}{(item.ItemKind == "bypass" ? DefeatedTrip.Allowed(site, item) : "")} {Carried.Looked(site, item, now)}{Say.Ref(item.Id)}", Name = Name(site, item),
         };
     }
 

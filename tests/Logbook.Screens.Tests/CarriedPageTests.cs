@@ -191,6 +191,14 @@ public sealed class CarriedPageTests
     }
 
     [Fact]
+    public void What_is_locked_is_not_listed_as_running_because_nobody_said_that_it_stands()
+    {
+        using var terminal = new Terminal(before: t => t.Carry("isolation", "lime-screw", "shear pin"));
+
+        Assert.Contains("lime-screw LOCKED; Lime screw", terminal.Press("e").Words, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_permit_with_people_inside_is_not_closed_before_they_are_counted_out()
     {
         using var terminal = new Terminal(before: t => t.Carry("permit", "slaker", "rake inspected", Logbook.Testing.Some.Morning.AddHours(2), ("number", "4417"), ("inside", "2")));

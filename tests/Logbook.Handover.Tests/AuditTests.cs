@@ -26,12 +26,35 @@ public class AuditTests
 
         var flags = Audit.Between(line.Desk, From, line.Desk.Now);
 
-        Assert.Equal(["missed", "not-taken", "corrected", "past-date", "unanswered"], flags.Select(f => f.Flag).Distinct(StringComparer.Ordinal), StringComparer.Ordinal);
+        Assert.Equal(["missed", "not-taken", "corrected", "past-date", "unanswered", "hazard"], flags.Select(f => f.Flag).Distinct(StringComparer.Ordinal), StringComparer.Ordinal);
         Assert.Equal(5, flags.Count(f => f.Flag == "missed"));
         Assert.Equal((13, "SL-L1"), Fact(flags, "not-taken"));
         Assert.Equal((15, "SL-T1"), Fact(flags, "corrected"));
         Assert.Contains("first 112.1 degC, put right to 102.1 degC", flags.Single(f => f.Flag == "corrected").Text, StringComparison.Ordinal);
         Assert.Contains("PAST", flags.Single(f => f.Flag == "past-date").Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_could_hurt_in_the_span_is_listed_with_who_opened_and_who_closed_it()
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        var locked = line.Carry("isolation", "mud-pump", "seal change");
+        line.Carry("action", "slaker", "tighten the bolt");
+        line.Clock("2026-11-24T20:00-05:00");
+        var permit = line.Carry("permit", "lime-mud-tank", "cleaning", SmallLine.At("2026-11-25T02:00-05:00"), ("number", "4417"));
+        var acid = line.State("wl-filter", "acid");
+        line.State("wl-filter", "acid");
+        var unlocked = line.Clock("2026-11-24T22:00-05:00").Close(locked, "seal changed");
+        var rinsed = line.State("wl-filter", "running");
+        line.Clock("2026-11-25T06:00-05:00");
+
+        Assert.Equal(
+        [
+            $"isolation, Lime mud pump: seal change. Opened Tue 24 Nov 08:00 Operator one (#{locked}); closed Tue 24 Nov 22:00 Operator one: seal changed (#{unlocked})",
+            $"permit, lime mud tank: cleaning. Opened Tue 24 Nov 20:00 Operator one (#{permit}); OPEN at Wed 25 Nov 06:00",
+            $"acid, White liquor filter. In since Tue 24 Nov 20:00, told by Operator one (#{acid}); running Tue 24 Nov 22:00 Operator one (#{rinsed})",
+        ],
+            Audit.Between(line.Desk, From, line.Desk.Now, "hazard").Select(f => f.Text), StringComparer.Ordinal);
     }
 
     [Fact]

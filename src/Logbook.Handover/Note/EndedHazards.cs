@@ -1,3 +1,4 @@
+using Logbook.Checks;
 using Logbook.Journal;
 
 namespace Logbook.Handover;
@@ -16,9 +17,12 @@ internal static class EndedHazards
         .OfType<NoteLine>();
 
     private static string? Closed(ShiftFacts facts, CarryClosed closed) =>
-        facts.Desk.Store.Read(closed.Id).FirstOrDefault() is { Body: Carry carry } record && record.Seq == closed.Id
-        && (closed.Signed is not null || CarriedItem.CanHurt(carry.ItemKind, carry.Text, carry.Fields)) // by PIN is closed what could hurt
-            ? $"{Say.Kind(carry.ItemKind)}, {Say.Equipment(facts.Site, carry.On)}: {Say.Visible(closed.Why)}" : null;
+        Opened(facts.Desk, closed) is { Body: Carry carry } ? $"{Say.Kind(carry.ItemKind)}, {Say.Equipment(facts.Site, carry.On)}: {Say.Visible(closed.Why)}" : null;
+
+    /// <summary>The record that opened what was closed, when that could hurt; null when it could not. What could hurt is closed by PIN.</summary>
+    public static JournalRecord? Opened(Desk desk, CarryClosed closed) =>
+        desk.Store.Read(closed.Id).FirstOrDefault() is { Body: Carry carry } record && record.Seq == closed.Id
+        && (closed.Signed is not null || CarriedItem.CanHurt(carry.ItemKind, carry.Text, carry.Fields)) ? record : null;
 
     private static bool WasInAcid(ShiftFacts facts, EquipmentStateChanged change, long seq) =>
         facts.Equipment.At(change.Equipment, change.Since, before => before < seq) is { Body.State: "acid" };

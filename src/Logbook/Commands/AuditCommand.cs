@@ -19,7 +19,7 @@ internal static class AuditCommand
     {
         var flag = Options.Many("--flag", $"Only these, may be repeated: {string.Join(", ", Audit.Flags)}.", "NAME");
         var (from, to, json, asOf) = (Options.From(), Options.To(), Options.Json(), Options.AsOf());
-        var command = new Command("audit", $"Missed, late, not taken, corrected, carried, refused: facts. Same as an earlier round, varies less than usual, off the laboratory (by the site's calculations; not with --server): something to look at, with its evidence; not findings about anyone. The last seven days unless said. {Listing.Keys}") { flag, from, to, json, asOf };
+        var command = new Command("audit", $"Missed, late, not taken, corrected, carried, refused, hazards opened and closed: facts. Same as an earlier round, varies less than usual, off the laboratory (by the site's calculations; not with --server): something to look at, with its evidence; not findings about anyone. The last seven days unless said. {Listing.Keys}") { flag, from, to, json, asOf };
         ServerOptions.AddTo(command);
         command.SetAction(parse => OpenSite.ForLines(shell, parse, (shell, desk) =>
         {

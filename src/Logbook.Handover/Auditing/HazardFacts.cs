@@ -1,0 +1,56 @@
+using Logbook.Journal;
+
+namespace Logbook.Handover;
+
+/// <summary>What could hurt in a stretch, each once: opened when and by whom, closed when, by whom and why, or that it was open at its end.</summary>
+internal static class HazardFacts
+{
+    public static IEnumerable<AuditFlag> Of(AuditSpan span)
+    {
+        List<JournalRecord> records = [.. span.Records];
+        var closed = (from record in records
+                      where record.Body is CarryClosed
+                      let opened = EndedHazards.Opened(span.Desk, (CarryClosed)record.Body)
+                      where opened is not null
+                      select (Opened: opened, Closed: (JournalRecord?)record)).ToList();
+        var open = from record in records
+                   where record.Body is Carry carry && CarriedItem.CanHurt(carry.ItemKind, carry.Text, carry.Fields) && !closed.Exists(c => c.Opened.Seq == record.Seq)
+                   select (Opened: record, Closed: (JournalRecord?)null);
+        return closed.Concat(open).Select(h => Item(span, h.Opened, h.Closed)).Concat(Acid(span, records));
+    }
+
+    private static AuditFlag Item(AuditSpan span, JournalRecord opened, JournalRecord? closed)
+    {
+        var (site, carry) = (span.Desk.Site, (Carry)opened.Body);
+        var ended = closed is null ? Open(span) : $"closed {Who(span, closed)}: {Say.Visible(((CarryClosed)closed.Body).Why)} {Say.Ref(closed.Seq)}";
+        return new AuditFlag(
+            Audit.Hazard, opened.Shift, opened.At, null, null,
+            $"{Say.Kind(carry.ItemKind)}, {Say.Equipment(site, carry.On)}: {Say.Visible(carry.Text)}. Opened {Who(span, opened)} {Say.Ref(opened.Seq)}; {ended}", opened.Seq);
+    }
+
+    /// <summary>Acid by the state of the equipment: from the first record that says so to the next that says otherwise.</summary>
+    private static IEnumerable<AuditFlag> Acid(AuditSpan span, List<JournalRecord> records)
+    {
+        foreach (var states in records.Where(r => r.Body is EquipmentStateChanged).GroupBy(r => ((EquipmentStateChanged)r.Body).Equipment, StringComparer.OrdinalIgnoreCase))
+        {
+            JournalRecord? began = null;
+            foreach (var record in states.OrderBy(r => r.Seq).Append(null))
+            {
+                var acid = record?.Body is EquipmentStateChanged { State: "acid" };
+                if (began is not null && !acid)
+                {
+                    var told = (EquipmentStateChanged)began.Body;
+                    var ended = record is null ? Open(span) : $"{Say.Visible(((EquipmentStateChanged)record.Body).State)} {Who(span, record)} {Say.Ref(record.Seq)}";
+                    yield return new AuditFlag(
+                        Audit.Hazard, began.Shift, told.Since, null, null, $"acid, {Say.Equipment(span.Desk.Site, told.Equipment)}. In since {Say.Day(span.Desk.Site, told.Since)}, told by {Say.Person(span.Desk.Site, began.By)} {Say.Ref(began.Seq)}; {ended}", began.Seq);
+                }
+
+                began = acid ? began ?? record : null;
+            }
+        }
+    }
+
+    private static string Who(AuditSpan span, JournalRecord record) => $"{Say.Day(span.Desk.Site, record.At)} {Say.Person(span.Desk.Site, record.By)}";
+
+    private static string Open(AuditSpan span) => $"OPEN at {Say.Day(span.Desk.Site, span.End)}";
+}

@@ -1,0 +1,66 @@
+using System.Collections.Immutable;
+using Logbook.Journal;
+using Logbook.Plant;
+
+namespace Logbook.Handover.Tests;
+
+/// <summary>What is computed is as old, and as doubtful, as the reading that it rests on: in Now and in the note alike.</summary>
+public sealed class WhatRestsOnAReadingTests
+{
+    private static readonly DateTimeOffset Read = SmallLine.At("2026-11-24T06:05-05:00");
+
+    /// <summary>The small line with the hours that its white liquor lasts, worked out of the level.</summary>
+    private static Site WithHours(SmallLine line) => line.Desk.Site with
+    {
+        Points = [.. line.Desk.Site.Points, line.Desk.Site.FindPoint("WT-L")! with { Tag = "WT-H", Description = "Hours of white liquor", Kind = PointKind.Derived, Unit = Units.Find("h")!, Limits = Limits.None }],
+        Calculations =
+        [
+            new CalculationBinding
+            {
+                Name = "white liquor tank", Use = "tank-hours",
+                Inputs = new Dictionary<string, InputSource>(StringComparer.Ordinal) { ["level"] = new InputSource.FromPoint("WT-L") },
+                Outputs = new Dictionary<string, string>(StringComparer.Ordinal) { ["hours-to-empty"] = "WT-H" },
+            },
+        ],
+    };
+
+    private static SeriesValue Value(string point, double value, DateTimeOffset at, long seq) => new(point, at, value, null, point == "WT-L" ? "%" : "h", null, null, "op1", seq, null);
+
+    private static State With(params SeriesValue[] values) => State.Empty with { Latest = State.Empty.Latest.SetItems(values.Select(v => KeyValuePair.Create(v.Point, v))) };
+
+    [Fact]
+    public void Hours_that_a_tank_lasts_carry_the_time_of_its_level()
+    {
+        using var line = new SmallLine("2026-11-24T05:00-05:00");
+
+        var stocks = Stock.Of(WithHours(line), With(Value("WT-L", 62, Read, 5), Value("WT-H", 6.1, Read.AddMinutes(40), 7)));
+
+        Assert.Equal([Read, Read], stocks.Select(s => s.At));
+    }
+
+    [Fact]
+    public void Hours_that_were_worked_out_before_a_newer_level_keep_their_own_time()
+    {
+        using var line = new SmallLine("2026-11-24T05:00-05:00");
+
+        var stocks = Stock.Of(WithHours(line), With(Value("WT-L", 62, Read.AddHours(1), 8), Value("WT-H", 6.1, Read, 7)));
+
+        Assert.Equal(Read, stocks.Single(s => s.Lasts).At);
+    }
+
+    [Fact]
+    public void What_is_computed_of_a_reading_that_does_not_fit_is_doubted_while_that_stands_and_no_longer()
+    {
+        using var line = new SmallLine("2026-11-24T05:00-05:00");
+        var site = WithHours(line);
+        Finding doubt = new(Level.Watch, "examine.reading", "WT-L", "White liquor tank level 62 % does not fit", []);
+        var state = With(Value("WT-L", 62, Read, 5), Value("WT-H", 6.1, Read, 5)) with
+        {
+            Findings = State.Empty.Findings.SetItem("WT-L", ImmutableList.Create(new OpenFinding(5, 1, Read, doubt))),
+        };
+
+        Assert.Equal("WT-L", new Doubted(site, state).See(5, "WT-H"));
+        Assert.Null(new Doubted(site, state).See(4, "WT-H"));
+        Assert.Null(new Doubted(site, state with { Findings = State.Empty.Findings }).See(5, "WT-H"));
+    }
+}

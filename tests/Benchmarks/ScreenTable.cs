@@ -145,7 +145,7 @@ internal static class ScreenTable
         terminal.Send("r");
         terminal.Painted("Long round");
         terminal.Send($"{RowOf(terminal, "Long round")}\r");
-        terminal.Painted("of 400");
+        terminal.Painted("400 open");
         Thread.Sleep(1000);
     }
 

@@ -102,6 +102,20 @@ public sealed class LogTests
         Assert.True(lines.FindIndex(l => l.StartsWith(" LM-F1", StringComparison.Ordinal)) < lines.FindIndex(l => l.StartsWith(" urgent", StringComparison.Ordinal)));
     }
 
+    [Theory]
+    [InlineData(1, 1)]
+    [InlineData(24, 6)]
+    [InlineData(30, 40)]
+    public void The_log_is_drawn_on_a_screen_narrower_than_its_columns(int width, int height)
+    {
+        using var terminal = new Terminal(before: t => t.Record(null, "SL-T1=103.4", "LM-F1=22.4"));
+
+        var lines = terminal.Size(width, height).Press("l").Screen.Split('\n');
+
+        Assert.Equal(height, lines.Length);
+        Assert.All(lines, l => Assert.True(l.Length <= width, l));
+    }
+
     [Fact]
     public void The_mark_stays_on_its_record_when_new_ones_come()
     {

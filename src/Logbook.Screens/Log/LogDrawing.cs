@@ -78,7 +78,7 @@ internal static class LogDrawing
         var look = chosen ? Look.Chosen : Look.Plain;
         var worst = line.Worst is { } level ? LevelWords.Of(level) : "";
         return TextWidth.Wrap($"{worst} {line.Words}", session.Width - TextWidth.Of(text), chosen ? Most : 1).Select((words, i) => i == 0
-            ? Line.Of(new Span(text, look), new Span(words[..worst.Length], chosen ? look : LevelWords.LookOf(line.Worst)), new Span(words[worst.Length..], look))
+            ? Line.Of(new Span(text, look), new Span(words[..Math.Min(worst.Length, words.Length)], chosen ? look : LevelWords.LookOf(line.Worst)), new Span(words[Math.Min(worst.Length, words.Length)..], look))
             : Line.Of(new Span(new string(' ', TextWidth.Of(text)) + words, look)));
     }
 }

@@ -17,7 +17,7 @@ public sealed class AnEveningAtTheTerminal : IDisposable
         using (var first = new Tmux(_cli.Folder))
         {
             OpenLineRound(first);
-            first.Text("98.5\n").See("1 of ").Text("n1\n").See("2 of ");
+            first.Text("98.5\n").See("15 open").Text("n1\n").See("14 open");
             first.Kill();
         }
 
@@ -25,7 +25,7 @@ public sealed class AnEveningAtTheTerminal : IDisposable
         Assert.Empty(Entries());
         using var second = new Tmux(_cli.Folder);
         second.See("Who is typing?").Text("op1\n").See("Typed, but not in the journal").See("98.5");
-        second.Text("\n").See("2 of ").Keys("Escape");
+        second.Text("\n").See("14 open").Keys("Escape");
 
         WaitForOne();
         var readings = Entries().SelectMany(e => e.Readings).ToList();
@@ -37,7 +37,7 @@ public sealed class AnEveningAtTheTerminal : IDisposable
     {
         using var terminal = new Tmux(_cli.Folder);
         OpenLineRound(terminal);
-        terminal.Text("98.5\n").See("1 of ");
+        terminal.Text("98.5\n").See("15 open");
 
         Assert.Equal(0, RealProgram.Run(_cli.Folder, "carry", "add", "--kind", "safety-equipment", "--on", "slaker", "--text", "eyewash: no flow", "--by", "op2").Code);
         terminal.Keys("Escape").See("What stands out").Keys("Escape").See("no flow");
@@ -152,10 +152,10 @@ public sealed class AnEveningAtTheTerminal : IDisposable
         using var terminal = new Tmux(_cli.Folder);
         OpenLineRound(terminal);
 
-        terminal.Keys("KP9", "KP8", "KP.", "KP5", "KPEnter").See("1 of ");
+        terminal.Keys("KP9", "KP8", "KP.", "KP5", "KPEnter").See("15 open");
         terminal.Paste("86.1\n295\n\u0007\u001b[31m\n");
 
-        terminal.See("3 of ").See("not accepted");
+        terminal.See("13 open").See("not accepted");
     }
 
     [TmuxFact]
@@ -185,7 +185,7 @@ public sealed class AnEveningAtTheTerminal : IDisposable
     {
         var terminal = new Tmux(_cli.Folder, width: 120);
         OpenLineRound(terminal);
-        terminal.Text("98.5\n").See("1 of ");
+        terminal.Text("98.5\n").See("15 open");
         Signal(signal);
         return terminal.See(says);
     }
@@ -209,7 +209,7 @@ public sealed class AnEveningAtTheTerminal : IDisposable
     {
         terminal.See("Who is typing?").Text("op1\n").See("Operator one is typing").Text("r").See("Which round?");
         var row = Array.FindIndex(terminal.Screen.Split('\n'), l => l.Contains("Line round", StringComparison.Ordinal)) - 1;
-        terminal.Text(FormattableString.Invariant($"{row}\n")).See("Line round").See("0 of ");
+        terminal.Text(FormattableString.Invariant($"{row}\n")).See("Line round").See("16 open");
     }
 
     private IReadOnlyList<Entry> Entries()

@@ -72,7 +72,7 @@ public sealed record NowView
             Held = state.Line.Holder is not null,
             Unfinished = Handover.InCharge.Unfinished(desk),
             Hazards = Handover.Hazards.Of(site, state, now, InsteadOfTrips.Missed(rounds.Where(r => r.State == CheckState.Missed).Select(r => (r.Round, r.DueAt)))),
-            StandsOut = [.. state.Findings.Values.SelectMany(f => f).OrderByDescending(f => f.Finding.Level).ThenByDescending(f => f.At).ThenBy(f => f.Seq).ThenByDescending(Doubts).ThenBy(f => f.Number).Select(f => Told(f, doubted, state))],
+            StandsOut = [.. state.Findings.Values.SelectMany(f => f).OrderByDescending(f => f.Finding.Level).ThenByDescending(f => f.At).ThenBy(f => f.Seq).ThenByDescending(Doubts).ThenBy(f => f.Number).Select(f => Told(desk, f, doubted, state))],
             Line = LineRow.Of(site, state, now),
             Rounds = [.. rounds.Where(r => !InsteadOfTrips.Is(r.Round))],
             Instead = [.. rounds.Where(r => InsteadOfTrips.Is(r.Round)), .. RoundNow.NextInstead(desk, rounds)],
@@ -86,11 +86,13 @@ public sealed record NowView
         };
     }
 
-    /// <summary>What hangs on a reading that does not fit says so here as in the note.</summary>
-    private static OpenFinding Told(OpenFinding open, Doubted doubted, State state) =>
-        open.Finding.Point is { } tag && state.Latest.GetValueOrDefault(tag) is { } latest && doubted.See(latest.Seq, tag) is { } see
-            ? open with { Finding = open.Finding with { Text = $"{open.Finding.Text} (doubted: see {see})" } }
-            : open;
+    /// <summary>What hangs on a reading that does not fit says so here as in the note, and so does what was done about it.</summary>
+    private static OpenFinding Told(Desk desk, OpenFinding open, Doubted doubted, State state)
+    {
+        var see = open.Finding.Point is { } tag && state.Latest.GetValueOrDefault(tag) is { } latest && doubted.See(latest.Seq, tag) is { } reading ? $" (doubted: see {reading})" : "";
+        var answered = Answered.Of(desk, open) is { } answer ? $"; {answer.Words(desk.Site, desk.Now)}" : "";
+        return see.Length + answered.Length == 0 ? open : open with { Finding = open.Finding with { Text = open.Finding.Text + see + answered } };
+    }
 
     /// <summary>That a reading does not fit explains what else its entry found: it stands before that.</summary>
     private static bool Doubts(OpenFinding open) => open.Finding.Code.StartsWith("examine.", StringComparison.Ordinal);

@@ -18,27 +18,38 @@ internal sealed record Excursion(string? Point, Level Worst, DateTimeOffset Firs
     /// <summary>The doubted reading on which its value hangs; null when it hangs on none.</summary>
     public string? HangsOn { get; private init; }
 
-    public static IReadOnlyList<Excursion> Of(ShiftFacts facts) =>
-    [
-        .. facts.Entries
-            .SelectMany(e => e.Entry.Findings.Select(f => new Noticed(Time(e.Record, e.Entry, f), e.Record.Seq, f)))
+    /// <summary>What lasts stands before what is over, each by its level: the present is read first.</summary>
+    public static IReadOnlyList<Excursion> Of(ShiftFacts facts)
+    {
+        var stories = facts.Entries
+            .SelectMany(e => e.Entry.Findings.Select(f => new Noticed(Time(e.Record, e.Entry, f), e.Record.Seq, f) { TakenBack = IsTakenBack(e.Entry, f) }))
             .Concat(StillStanding(facts))
             .Where(n => n.Finding.Level >= Level.Watch)
             .GroupBy(n => (n.Finding.Point, Family: Family(n.Finding.Code)))
-            .SelectMany(g => Lines(facts, [.. g.OrderBy(n => n.At).ThenBy(n => n.Seq)]))
-            .OrderByDescending(e => e.Worst).ThenBy(e => e.First).ThenBy(e => Computed(facts, e.Point)),
-    ];
+            .SelectMany(g => Stories(facts, [.. Counted([.. g]).OrderBy(n => n.At).ThenBy(n => n.Seq)]))
+            .ToList();
+        var lasting = stories.Where(s => !IsOver(facts, s)).Select(s => s.Noticed[0].Finding.Point).OfType<string>().ToHashSet(StringComparer.OrdinalIgnoreCase);
+        return [.. stories.Select(s => Fold(facts, s, lasting)).OrderBy(e => e.Over).ThenByDescending(e => e.Worst).ThenBy(e => e.First).ThenBy(e => Computed(facts, e.Point))];
+    }
 
     /// <summary>What was read stands before what is computed from it.</summary>
     private static bool Computed(ShiftFacts facts, string? tag) => tag is not null && facts.Site.FindPoint(tag) is { Kind: PointKind.Derived };
 
-    private static IEnumerable<Excursion> Lines(ShiftFacts facts, List<Noticed> noticed)
+    /// <summary>A value that was taken back counts nowhere: what stands again beside it was noticed at the reading before, and is counted there.</summary>
+    private static List<Noticed> Counted(List<Noticed> noticed) => noticed.TrueForAll(n => n.TakenBack) ? noticed : noticed.FindAll(n => !n.TakenBack);
+
+    private static bool IsTakenBack(Entry entry, Finding finding) =>
+        finding.Again == true && entry.Readings.Any(r => r.NotTaken && r.Point.Equals(finding.Point, StringComparison.OrdinalIgnoreCase));
+
+    private static IEnumerable<Story> Stories(ShiftFacts facts, List<Noticed> noticed)
     {
         var events = Events(facts, noticed);
         var urgent = events.FindAll(e => e.Exists(n => n.Finding.Level == Level.Urgent));
         var watch = events.Except(urgent).ToList();
-        return [.. urgent.Select(e => Fold(facts, e, 1)), .. watch.Count == 0 ? [] : new[] { Fold(facts, [.. watch.SelectMany(e => e)], watch.Count) }];
+        return [.. urgent.Select(e => new Story(e, 1)), .. watch.Count == 0 ? [] : new[] { new Story([.. watch.SelectMany(e => e)], watch.Count) }];
     }
+
+    private static bool IsOver(ShiftFacts facts, Story story) => Later(facts, story.Noticed[^1]) is { Count: > 0 };
 
     /// <summary>An event ends with a value of the point without the finding.</summary>
     private static List<List<Noticed>> Events(ShiftFacts facts, List<Noticed> noticed)
@@ -73,13 +84,17 @@ internal sealed record Excursion(string? Point, Level Worst, DateTimeOffset Firs
     private static DateTimeOffset Time(JournalRecord record, Entry entry, Finding finding) =>
         entry.Readings.FirstOrDefault(r => r.Point.Equals(finding.Point, StringComparison.OrdinalIgnoreCase))?.At ?? record.At;
 
-    private static Excursion Fold(ShiftFacts facts, List<Noticed> noticed, int events)
+    /// <param name="lasting">Points of which something lasts: what they are now stands there.</param>
+    private static Excursion Fold(ShiftFacts facts, Story story, HashSet<string> lasting)
     {
+        var (noticed, events) = story;
         // Of a broken limit the value furthest beyond it, of anything else the newest words.
         var limit = noticed[0].Finding.Code.StartsWith("limit.", StringComparison.Ordinal);
         var worst = noticed.MaxBy(n => (n.Finding.Level, limit ? Beyond(facts, n) : 0, n.At))!;
         var last = noticed[^1];
         var later = Later(facts, last);
+        var over = IsOver(facts, story);
+        var above = over && lasting.Contains(last.Finding.Point!);
         var often = noticed.Count == 1
             ? $"At {facts.Time(worst.At)}"
             : $"{(limit ? $"Worst at {facts.Time(worst.At)}, " : "")}{noticed.Count} times{(events > 1 ? $" in {events} excursions" : "")} from {facts.Time(noticed[0].At)} to {facts.Time(last.At)}";
@@ -89,16 +104,17 @@ internal sealed record Excursion(string? Point, Level Worst, DateTimeOffset Firs
             null or [] when LaterThan(facts, last) is { } value => $"; read again {facts.Time(value.At)}, {value.Words}.",
             null => "; no later reading.",
             [] => $"{(limit && last.At != worst.At && At(facts, last) is { } value ? $", {value} at {facts.Time(last.At)}" : "")}; no later reading.",
-            _ => $"; from {facts.Time(later[0].At)} without this finding, {(later.Count > 1 ? "now " : "")}{later[^1].Words} at {facts.Time(later[^1].At)}.",
+            _ => $"; from {facts.Time(later[0].At)} without this finding, {(above ? "now: see above" : $"{(later.Count > 1 ? "now " : "")}{later[^1].Words} at {facts.Time(later[^1].At)}")}.",
         };
-        var words = limit && later is { Count: > 0 } ? FindingText.WithoutAsking(facts.Site, worst.Finding) : worst.Finding.Text;
+        var words = limit && over ? FindingText.WithoutAsking(facts.Site, worst.Finding) : worst.Finding.Text;
         var hangsOn = facts.Doubted.See(worst.Seq, worst.Finding.Point);
-        string Told(string text) => $"{worst.Finding.Level.ToString().ToUpperInvariant()}: {text} {often}{since} {Say.Ref(noticed[0].Seq, worst.Seq, last.Seq)}";
+        var answers = string.Concat(facts.Answers.Where(a => noticed.Exists(n => a.IsTo(n.Seq, n.Finding))).Select(a => " " + FirstLetter.Large(a.Words(facts.Site, facts.AsOf))));
+        string Told(string text) => $"{worst.Finding.Level.ToString().ToUpperInvariant()}: {text} {often}{since}{answers} {Say.Ref(noticed[0].Seq, worst.Seq, last.Seq)}";
         return new Excursion(
             noticed[0].Finding.Point, worst.Finding.Level, noticed[0].At,
             Told(hangsOn is null ? Say.Sentence(words) : $"{Say.Visible(words).TrimEnd('.')} (doubted: see {Say.Visible(hangsOn)})."),
-            later is { Count: > 0 },
-            $"{Value(Say.Visible(FindingText.WithoutAsking(facts.Site, worst.Finding)), limit)} at {facts.Time(worst.At)}{(limit && later is { Count: > 0 } ? $", now {later[^1].Words}" : "")} {Say.Ref(worst.Seq)}")
+            over,
+            $"{Value(Say.Visible(FindingText.WithoutAsking(facts.Site, worst.Finding)), limit)} at {facts.Time(worst.At)}{(limit && over ? above ? ", now: see above" : $", now {later![^1].Words}" : "")} {Say.Ref(worst.Seq)}")
         {
             Short = Told(WithoutEvidence(worst.Finding)), HangsOn = hangsOn,
         };
@@ -142,5 +158,12 @@ internal sealed record Excursion(string? Point, Level Worst, DateTimeOffset Firs
         return Math.Max(0, Math.Max(above, below));
     }
 
-    private sealed record Noticed(DateTimeOffset At, long Seq, Finding Finding);
+    private sealed record Noticed(DateTimeOffset At, long Seq, Finding Finding)
+    {
+        /// <summary>True where it only stands again, because the later value was taken back.</summary>
+        public bool TakenBack { get; init; }
+    }
+
+    /// <summary>What makes one line.</summary>
+    private sealed record Story(List<Noticed> Noticed, int Events);
 }

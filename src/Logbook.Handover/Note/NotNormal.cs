@@ -2,13 +2,13 @@ using Logbook.Journal;
 
 namespace Logbook.Handover;
 
-/// <summary>What is different, what was urgent first: equipment that does not run, upsets, findings of the shift, how the line changed hands, temporary changes, corrected readings.</summary>
+/// <summary>
+/// What is different, what lasts before what is over and urgent before to watch: upsets, findings of the shift, how the line
+/// changed hands, equipment that does not run, temporary changes, corrected readings.
+/// </summary>
 internal static class NotNormal
 {
-    public static NoteSection Of(ShiftFacts facts) => NoteSection.Of(
-        "not-normal",
-        "NOT NORMAL",
-        [.. Upsets(facts), .. Lines(Excursions(facts).Where(e => e.Worst == Level.Urgent)), .. Reliefs(facts), .. Standing(facts, _ => true), .. ToWatch([.. Excursions(facts).Where(e => e.Worst != Level.Urgent)], e => e.Brief), .. Temporary(facts, brief: false), .. Corrections(facts)]);
+    public static NoteSection Of(ShiftFacts facts) => Of(facts, [.. Excursions(facts)], e => e.Brief, _ => true, onPage: false);
 
     /// <summary>
     /// The same for the page that is read before the line is taken: of a doubt what does not fit and what would tell, with what
@@ -16,18 +16,31 @@ internal static class NotNormal
     /// </summary>
     public static NoteSection OnPage(ShiftFacts facts)
     {
-        var watch = Excursions(facts).Where(e => e.Worst != Level.Urgent).ToList();
-        var hanging = watch.Where(e => e.HangsOn is { } on && watch.Exists(d => d.Point == on)).ToLookup(e => e.HangsOn!, StringComparer.OrdinalIgnoreCase);
-        var told = watch.Where(e => e.HangsOn is null || !hanging.Contains(e.HangsOn)).Select(e => e with
+        var all = Excursions(facts).ToList();
+        var hanging = all.Where(e => e.Worst != Level.Urgent && e.HangsOn is { } on && all.Exists(d => d.Worst != Level.Urgent && d.Point == on)).ToLookup(e => e.HangsOn!, StringComparer.OrdinalIgnoreCase);
+        var told = all.Where(e => e.Worst == Level.Urgent || e.HangsOn is null || !hanging.Contains(e.HangsOn)).Select(e => e.Worst == Level.Urgent ? e : e with
         {
             Text = e.Short + (e.Point is { } tag && hanging.Contains(tag) ? $" On it hang, beyond their limits: {string.Join("; ", hanging[tag].Select(h => h.Brief))}." : ""),
         }).ToList();
-        string ByTag(Excursion e) => e.Point is { } tag && facts.Site.FindPoint(tag) is { } point ? e.Brief.Replace(point.Description, Say.Visible(tag), StringComparison.Ordinal) : e.Brief;
         var above = facts.State.Carried.Where(i => i.ItemKind == "safety-equipment").Select(i => i.On).ToHashSet(StringComparer.OrdinalIgnoreCase);
+        return Of(facts, told, e => ByTag(facts, e), e => !above.Contains(e.Equipment), onPage: true);
+    }
+
+    /// <summary>A point by its tag alone: its name often has that behind it already.</summary>
+    private static string ByTag(ShiftFacts facts, Excursion e) => e.Point is { } tag && facts.Site.FindPoint(tag) is { } point
+        ? e.Brief.Replace($"{point.Description} ({tag})", point.Description, StringComparison.OrdinalIgnoreCase).Replace(point.Description, Say.Visible(tag), StringComparison.Ordinal)
+        : e.Brief;
+
+    private static NoteSection Of(ShiftFacts facts, List<Excursion> told, Func<Excursion, string> brief, Func<EquipmentStatus, bool> standing, bool onPage)
+    {
+        IEnumerable<NoteLine> Told(bool over, bool urgent) => Lines(told.Where(e => e.Over == over && (e.Worst == Level.Urgent) == urgent));
         return NoteSection.Of(
             "not-normal",
             "NOT NORMAL",
-            [.. Upsets(facts), .. Lines(Excursions(facts).Where(e => e.Worst == Level.Urgent)), .. Reliefs(facts), .. Standing(facts, e => !above.Contains(e.Equipment)), .. ToWatch(told, ByTag), .. Temporary(facts, brief: true), .. Corrections(facts)]);
+            [
+                .. Upsets(facts), .. Told(over: false, urgent: true), .. Reliefs(facts), .. Standing(facts, standing), .. Told(over: false, urgent: false),
+                .. Told(over: true, urgent: true), .. WatchedAndOver(told, brief), .. Temporary(facts, brief: onPage), .. Corrections(facts),
+            ]);
     }
 
     /// <summary>Upsets of the shift, over or not: what went on while rounds were not walked.</summary>
@@ -45,12 +58,12 @@ internal static class NotNormal
 
     public static IEnumerable<NoteLine> Lines(IEnumerable<Excursion> excursions) => excursions.Select(e => new NoteLine(Say.Visible(e.Point ?? "line"), e.Text));
 
-    /// <summary>What still stands, each in full; what was only to watch and is over, in one line, so that a bad night stays a page.</summary>
-    private static IEnumerable<NoteLine> ToWatch(List<Excursion> watch, Func<Excursion, string> brief)
+    /// <summary>What was only to watch and is over, in one line, so that a bad night stays a page.</summary>
+    private static IEnumerable<NoteLine> WatchedAndOver(List<Excursion> told, Func<Excursion, string> brief)
     {
-        var over = watch.FindAll(e => e.Over);
-        return over.Count < 2 ? Lines(watch)
-            : [.. Lines(watch.Where(e => !e.Over)), new NoteLine("over", $"WATCH, each at its worst and without the finding since: {string.Join("; ", over.Select(brief))}")];
+        var over = told.FindAll(e => e.Over && e.Worst != Level.Urgent);
+        return over.Count < 2 ? Lines(over)
+            : [new NoteLine("over", $"WATCH, each at its worst and without the finding since: {string.Join("; ", over.Select(brief))}")];
     }
 
     /// <summary>A finding that stands under what can hurt is not said twice.</summary>

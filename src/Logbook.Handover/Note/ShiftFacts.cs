@@ -16,6 +16,7 @@ internal sealed record ShiftFacts(
 {
     private IReadOnlyList<DueCheck>? _checks;
     private Doubted? _doubted;
+    private IReadOnlyList<Answered>? _answers;
     private EquipmentHistory? _equipment;
 
     /// <summary>The checks of the shift; read when somebody asks, because most pages do not.</summary>
@@ -23,6 +24,9 @@ internal sealed record ShiftFacts(
 
     /// <summary>Values of the shift that hang on a reading that does not fit; looked up when somebody asks.</summary>
     public Doubted Doubted => _doubted ??= new Doubted(this);
+
+    /// <summary>What was done about findings; looked up when somebody asks.</summary>
+    public IReadOnlyList<Answered> Answers => _answers ??= Answered.Of(Desk, State, Records);
 
     /// <summary>What the equipment did in the shift; read when somebody asks.</summary>
     public EquipmentHistory Equipment => _equipment ??= EquipmentHistory.Of(Desk, Records, Shift.Start);

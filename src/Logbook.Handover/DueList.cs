@@ -7,7 +7,7 @@ namespace Logbook.Handover;
 public enum CheckState { Coming, Due, Done, Late, NotTaken, Missed, NotApplicable }
 
 /// <summary>One point of one slot of a round: what became of the check. Derived, never stored.</summary>
-/// <param name="Why">Reason when it was not taken or does not apply; for a late one when it was read or typed.</param>
+/// <param name="Why">Reason when it was not taken or does not apply; for a late one when it was read or typed; for a missed one the upset that was declared afterwards.</param>
 public sealed record DueCheck(string Round, string Point, Slot Slot, CheckState State, string? Why)
 {
     public DateTimeOffset DueAt => Slot.DueAt;
@@ -28,7 +28,10 @@ public sealed record DueCheck(string Round, string Point, Slot Slot, CheckState 
     /// <summary>True when it does not apply because of an upset.</summary>
     public bool Upset { get; init; }
 
-    /// <summary>The record by which it does not apply, when that was typed only after its window had closed: it was not walked, and nobody had said why.</summary>
+    /// <summary>
+    /// The record that was typed only after its window had closed: equipment at rest, by which it does not apply, or an upset, by
+    /// which it stays missed. It was not walked, and nobody had said why.
+    /// </summary>
     public long? SaidLater { get; init; }
 
     internal Answer? Answer { get; init; }

@@ -130,18 +130,26 @@ internal sealed class RoundSheet
 
     private DueCheck Open(Slot slot, string tag, Rest? rests, Rest? inTime, DateTimeOffset now)
     {
+        if (rests is { Upset: true } && inTime is null)
+        {
+            // An upset spares what it was declared for in time; declared afterwards it explains a miss and does not undo it.
+            return Check(slot, tag, CheckState.Missed) with { Why = $"{rests.Why}, declared afterwards at {Said(slot, rests)}", SaidLater = rests.SaidBy.Seq };
+        }
+
         if (rests is not null)
         {
             var rest = Check(slot, tag, CheckState.NotApplicable) with { Why = (inTime ?? rests).Why, Upset = (inTime ?? rests).Upset };
             return inTime is not null ? rest : rest with
             {
-                Why = $"{rests.Why}, said later: typed {Say.Time(_site, rests.SaidBy.Entered, slot.DueAt)} by {Say.Person(_site, rests.SaidBy.By)} {Say.Ref(rests.SaidBy.Seq)}",
+                Why = $"{rests.Why}, said later: typed {Said(slot, rests)}",
                 SaidLater = rests.SaidBy.Seq,
             };
         }
 
         return Check(slot, tag, now < slot.Opens ? CheckState.Coming : now <= TypedBy(slot) ? CheckState.Due : CheckState.Missed);
     }
+
+    private string Said(Slot slot, Rest rests) => $"{Say.Time(_site, rests.SaidBy.Entered, slot.DueAt)} by {Say.Person(_site, rests.SaidBy.By)} {Say.Ref(rests.SaidBy.Seq)}";
 
     /// <summary>Up to when it can be answered on time. A field walk is typed after it: it is not missed while it could still be typed.</summary>
     private DateTimeOffset TypedBy(Slot slot) => _round.Field ? slot.Closes + _round.Takes + Typing : slot.Closes;

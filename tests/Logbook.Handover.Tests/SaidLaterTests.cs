@@ -36,17 +36,21 @@ public sealed class SaidLaterTests
     {
         using var line = new SmallLine("2026-11-24T11:25-05:00");
         line.Clock(Night);
+        var before = Flagged(line, "missed").Count;
+        var totals = HandoverNote.Of(line.Desk, Morning).Sections.Single(s => s.Id == "not-done").Lines[^1].Text;
         var seq = Writing.BeginUpset(line.Desk, SmallLine.At("2026-11-24T12:50-05:00"), "foam", "op1").Record!.Seq;
         Assert.Empty(Writing.EndUpset(line.Desk, SmallLine.At("2026-11-24T14:10-05:00"), null, "op1").Mistakes);
 
         Assert.Equal([$"UPSET from Tue 24 Nov 12:50 to Tue 24 Nov 14:10, declared Tue 24 Nov 19:20; foam. Operator one (#{seq}, #{seq + 1})"], Flagged(line, "upset"), StringComparer.Ordinal);
-        Assert.Equal(
-            [
-                $"Line round Tue 24 Nov 13:00, 2 checks not walked: upset from 12:50 to 14:10, said later: typed 19:20 by Operator one (#{seq})",
-                $"Line round Tue 24 Nov 14:00, 2 checks not walked: upset from 12:50 to 14:10, said later: typed 19:20 by Operator one (#{seq})",
-            ],
-            Flagged(line, "entered-later"), StringComparer.Ordinal);
-        Assert.Contains("4 not walked and said later", WeekOf(line).Text, StringComparison.Ordinal);
+        string[] told = [.. Flagged(line, "missed").Where(t => t.Contains("declared afterwards", StringComparison.Ordinal))];
+        Assert.Equal(2, told.Length);
+        Assert.All(told, t => Assert.EndsWith($"all 3 checks: no reading in the window; upset from 12:50 to 14:10, declared afterwards at 19:20 by Operator one (#{seq})", t, StringComparison.Ordinal));
+        Assert.Equal(before, Flagged(line, "missed").Count);
+        Assert.DoesNotContain("said later;", WeekOf(line).Text, StringComparison.Ordinal);
+        Assert.Equal(totals, HandoverNote.Of(line.Desk, Morning).Sections.Single(s => s.Id == "not-done").Lines[^1].Text);
+        var one = Assert.Single(HandoverNote.Of(line.Desk, Morning).Sections.Single(s => s.Id == "not-done").Lines, l => l.Text.Contains("declared afterwards", StringComparison.Ordinal));
+        Assert.Equal("missed", one.Label);
+        Assert.Contains("not walked, 6 checks missed: Line round 13:00, 14:00; safety points: 0 of 2 read", one.Text, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -86,7 +86,7 @@ public static class Audit
     {
         var applies = slot.Where(c => c.State != CheckState.NotApplicable).ToList();
         var upset = slot.Exists(c => c.Upset) ? "safety points in the upset, " : "";
-        foreach (var rest in slot.Where(c => c.Upset || c.SaidLater is not null).GroupBy(c => (c.SaidLater, c.Why)))
+        foreach (var rest in slot.Where(c => c.State == CheckState.NotApplicable && (c.Upset || c.SaidLater is not null)).GroupBy(c => (c.SaidLater, c.Why)))
         {
             var first = rest.First();
             yield return new AuditFlag(
@@ -94,14 +94,16 @@ public static class Audit
                 $"{Title(site, first)}, {Say.Count(rest.Count(), "check")} not walked: {first.Why}", rest.Key.SaidLater);
         }
 
-        foreach (var fate in applies.Where(c => Flag(c.State) is not null).GroupBy(c => (c.State, c.Seq, c.Why)))
+        // An upset that was declared afterwards is said of the slot: the safety points in it were missed with the rest.
+        var afterwards = applies.TrueForAll(c => c.State == CheckState.Missed) ? applies.Find(c => c.Why is not null)?.Why : null;
+        foreach (var fate in applies.Where(c => Flag(c.State) is not null).GroupBy(c => (c.State, c.Seq, Why: afterwards ?? c.Why)))
         {
             var checks = fate.ToList();
             var whole = checks.Count == applies.Count;
             if (checks.Count > 1 && (fate.Key.State == CheckState.Late || (whole && fate.Key.State == CheckState.Missed)))
             {
                 var which = whole ? $"all {checks.Count} checks" : string.Join(", ", checks.Select(c => Say.Visible(c.Point)));
-                yield return Of(site, checks[0]) with { Point = null, Text = $"{Title(site, checks[0])}, {upset}{which}: {Fate(site, checks[0])}" };
+                yield return Of(site, checks[0]) with { Point = null, Text = $"{Title(site, checks[0])}, {upset}{which}: {Fate(site, checks[0] with { Why = fate.Key.Why })}" };
                 continue;
             }
 
@@ -120,7 +122,7 @@ public static class Audit
 
     private static string Fate(Site site, DueCheck check) => (check.State switch
     {
-        CheckState.Missed => "no reading in the window",
+        CheckState.Missed => "no reading in the window" + (check.Why is { } afterwards ? "; " + afterwards : ""),
         CheckState.NotTaken => "not taken, " + Say.Visible(string.IsNullOrWhiteSpace(check.Why) ? "no reason given" : check.Why),
         _ => check.Why ?? "late",
     }) + (check.Seq is { } seq ? $", {Say.Person(site, check.By ?? "")} {Say.Ref(seq)}" : "");

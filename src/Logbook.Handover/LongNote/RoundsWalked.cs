@@ -11,7 +11,7 @@ internal static class RoundsWalked
 
     private static string Slot(ShiftFacts facts, string round, List<DueCheck> checks)
     {
-        var fates = checks.GroupBy(c => (c.State, Later: c.SaidLater is not null)).OrderBy(g => g.Key).Select(g => $"{g.Count()} {(g.Key.Later ? "not walked and said later" : Word(g.Key.State))}");
+        var fates = checks.GroupBy(c => (c.State, Later: c.SaidLater is not null)).OrderBy(g => g.Key).Select(g => $"{g.Count()} {(!g.Key.Later ? Word(g.Key.State) : g.Key.State == CheckState.Missed ? "missed, upset declared afterwards" : "not walked and said later")}");
         var by = checks.Select(c => c.By).OfType<string>().Distinct(StringComparer.OrdinalIgnoreCase).Select(code => Say.Person(facts.Site, code));
         var entries = checks.Select(c => c.Seq).OfType<long>().Distinct().ToList();
         return $"{Say.Visible(InsteadOfTrips.Title(facts.Site, round))}, {Say.Count(checks.Count, "check")}: {string.Join(", ", fates)}"

@@ -30,7 +30,9 @@ internal static class NotDone
             // Where none was read the number says it; where some were, which ones were not.
             var unread = safety.Where(c => c.State == CheckState.Missed).GroupBy(c => c.Point, StringComparer.OrdinalIgnoreCase).Select(p => $"{Say.Visible(p.Key)} {Times(facts, p.First().Round, p.Select(c => c.DueAt))}");
             var read = safety.Count == 0 ? "" : $"; safety points: {done} of {safety.Count} read{(done > 0 && safety.Exists(c => c.State == CheckState.Missed) ? ", MISSED " + string.Join("; ", unread) : "")}";
-            yield return new NoteLine(upset.First().Upset ? "upset" : "said later", $"{upset.Key}, not walked: {string.Join("; ", rounds)}{read}");
+            // Declared afterwards it is still one line, and its checks count as what they are.
+            var missed = upset.First().State == CheckState.Missed ? $", {Say.Count(upset.Count() + safety.Count(c => c.State == CheckState.Missed), "check")} missed" : "";
+            yield return new NoteLine(upset.First().Upset ? "upset" : missed.Length > 0 ? "missed" : "said later", $"{upset.Key}, not walked{missed}: {string.Join("; ", rounds)}{read}");
         }
     }
 

@@ -41,7 +41,7 @@ internal static class ChecksOfTheWeek
         (CheckState State, string Word)[] others = [(CheckState.Late, "late"), (CheckState.NotTaken, "not taken"), (CheckState.Missed, "missed"), (CheckState.Due, "still open")];
         return string.Create(CultureInfo.InvariantCulture, $"{Count(CheckState.Done)} of {Say.Count(checks.Count, "check")} on time")
             + string.Concat(others.Where(o => Count(o.State) > 0).Select(o => string.Create(CultureInfo.InvariantCulture, $", {Count(o.State)} {o.Word}")))
-            + (checks.Count(c => c.SaidLater is not null) is > 0 and var later ? string.Create(CultureInfo.InvariantCulture, $", {later} not walked and said later") : "");
+            + (checks.Count(c => c.SaidLater is not null && c.State == CheckState.NotApplicable) is > 0 and var later ? string.Create(CultureInfo.InvariantCulture, $", {later} not walked and said later") : "");
     }
 
     private static string ByCrew(IReadOnlyList<DueCheck> checks)

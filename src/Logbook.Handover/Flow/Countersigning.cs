@@ -7,11 +7,11 @@ namespace Logbook.Handover;
 /// <summary>A supervisor signs that a refused, unattended or emergency handover was looked at, within the shift.</summary>
 public static class Countersigning
 {
-    /// <param name="target">The handover's record; the oldest open one when null.</param>
+    /// <param name="target">The handover's record; the one that waits when null, and refused when more than one does.</param>
     public static Handed Countersign(Desk desk, SignWith sign, string by, long? target, string why)
     {
         ToCountersign? open = null;
-        return Handed.Step(
+        var handed = Handed.Step(
             desk, by,
             () => [.. Given.Text(why, "what was found"), .. Find(desk, target, out open)],
             () => desk.Site.FindPerson(by) is not { Role: Role.Supervisor } ? "only a supervisor countersigns: " + InCharge.Supervisors(desk)
@@ -22,13 +22,20 @@ public static class Countersigning
                 var (signed, refused) = Signing.Sign(desk, sign, by, Signing.Countersigned, open!.By);
                 return signed is null ? (null, refused) : (new HandoverCountersigned(open.Seq, why.Trim(), signed), null);
             });
+        return handed.Record is null ? handed : handed with { Beside = $"signed for: {Words(desk.Site, open!)}" };
     }
 
+    /// <summary>What is to be signed, in one line: <c>refused handover, Operator two Tue 24 Nov 19:02 (#31)</c>.</summary>
+    public static string Words(Site site, ToCountersign open) => $"{open.What} handover, {Say.Person(site, open.By)} {Say.Day(site, open.At)} {Say.Ref(open.Seq)}";
+
+    /// <summary>A signature must not fall on another one than was meant.</summary>
     private static List<Mistake> Find(Desk desk, long? target, out ToCountersign? open)
     {
         var all = desk.State.Line.ToCountersign;
-        open = target is null ? all.FirstOrDefault() : all.Find(t => t.Seq == target);
-        var known = all.IsEmpty ? "none is open" : "open: " + string.Join(", ", all.Select(t => $"{t.Seq} {t.What}"));
-        return open is null ? [Mistake.Typed(target is null ? "there is nothing to countersign" : $"there is nothing to countersign in record {target}", known)] : [];
+        var meant = target is null ? all : all.FindAll(t => t.Seq == target);
+        open = meant is [var one] ? one : null;
+        var known = all.IsEmpty ? "none is open" : string.Join("; ", all.Select(t => $"{t.Seq}: {Words(desk.Site, t)}"));
+        return open is not null ? []
+            : [Mistake.Typed(meant.Count > 1 ? $"{meant.Count} wait for a signature: say which" : target is null ? "there is nothing to countersign" : $"there is nothing to countersign in record {target}", known)];
     }
 }

@@ -1,3 +1,4 @@
+using Logbook.Handover;
 using Logbook.Journal;
 using Logbook.Plant;
 
@@ -20,7 +21,7 @@ internal sealed record WaitingPage(int Selected) : Page
         [Line.Of(" Waits for a supervisor's signature", Look.Strong), Line.Empty],
         All(session).Count == 0
             ? [Line.Of("   nothing waits", Look.Faint)]
-            : [.. All(session).Select((t, i) => Line.Of($" {(i == Selected ? ">" : " ")} {SignedWords.Waiting(session, t)}, shift {t.Shift}", i == Selected ? Look.Chosen : Look.Plain))],
+            : [.. All(session).Select((t, i) => Line.Of($" {(i == Selected ? ">" : " ")} {Countersigning.Words(session.Site, t)}, shift {t.Shift}", i == Selected ? Look.Chosen : Look.Plain))],
         Selected, Selected, []);
 
     /// <summary>Why nothing can be signed just now; null when it can.</summary>

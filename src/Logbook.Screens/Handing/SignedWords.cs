@@ -11,16 +11,12 @@ internal static class SignedWords
         PrepareNote prepare => OfNote(prepare.Request),
         TakeOver take => OfTaking(session, take.Request),
         ShortRelief relief => [("you watch", relief.Words)],
-        Countersign sign => [("what", Waiting(session, sign.Open)), ("found", sign.Why)],
+        Countersign sign => [("what", Countersigning.Words(session.Site, sign.Open)), ("found", sign.Why)],
         CloseItem close => [("closes", $"{Say.Kind(close.Item.ItemKind)}, {Say.Equipment(session.Site, close.Item.On)}: {close.Item.Text} {Say.Ref(close.Item.Id)}"), ("ended", close.Why)],
         LookAtOwn { Why: { } why } look => [("of", Say.Person(session.Site, look.Of)), ("because", why)],
         AnswerOwn answer => [("answer", answer.Text)],
         _ => [],
     };
-
-    /// <summary>What a supervisor has still to sign, in one line.</summary>
-    public static string Waiting(Session session, ToCountersign open) =>
-        $"{open.What} handover, {Say.Person(session.Site, open.By)} {Say.Day(session.Site, open.At)} {Say.Ref(open.Seq)}";
 
     private static IEnumerable<(string, string)> OfNote(PrepareRequest request) =>
     [

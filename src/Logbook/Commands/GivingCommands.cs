@@ -58,7 +58,7 @@ internal static class GivingCommands
 
     private static Command Countersign(Shell shell)
     {
-        var seq = new Argument<long?>("SEQ") { Arity = ArgumentArity.ZeroOrOne, Description = "A refused, unattended or emergency handover; the oldest open one unless said." };
+        var seq = new Argument<long?>("SEQ") { Arity = ArgumentArity.ZeroOrOne, Description = "A refused, unattended or emergency handover; may be left out where one alone waits." };
         var why = Options.Text("--why", "What was found.", "TEXT");
         return new Step(shell, "countersign", "A supervisor signs for a refused, unattended or emergency handover, within the shift.", seq, why)
             .Signs("countersigned", (desk, parse, sign, by) => Countersigning.Countersign(desk, sign, by, parse.GetValue(seq), parse.GetValue(why) ?? ""));

@@ -90,6 +90,23 @@ public class HoldingTests
     }
 
     [Fact]
+    public void A_signature_without_a_number_falls_on_the_one_that_waits_and_on_none_when_more_do()
+    {
+        using var flow = new FlowLine("2026-11-25T06:20-05:00").HeldBy("op1");
+        var taken = flow.Held.ToCountersign[0].Seq;
+        flow.Prepare("op1");
+        var refused = Staying.Refuse(flow.Desk, "op2", "lime line not as written").Record!.Seq;
+
+        var mistake = Assert.Single(Countersigning.Countersign(flow.Desk, flow.Sign(), "sup1", null, "talked").Mistakes);
+        Assert.Equal("2 wait for a signature: say which", mistake.Wrong);
+        Assert.Contains($"{taken}: unattended handover, Operator one Wed 25 Nov 06:20 (#{taken}); {refused}: refused handover, Operator two Wed 25 Nov 06:20 (#{refused})", mistake.ToString(), StringComparison.Ordinal);
+        Assert.Equal([taken, refused], flow.Held.ToCountersign.Select(t => t.Seq));
+
+        Assert.NotNull(Countersigning.Countersign(flow.Desk, flow.Sign(), "sup1", taken, "talked").Record);
+        Assert.Equal($"signed for: refused handover, Operator two Wed 25 Nov 06:20 (#{refused})", Countersigning.Countersign(flow.Desk, flow.Sign(), "sup1", null, "walked it").Beside);
+    }
+
+    [Fact]
     public void The_audit_says_beside_each_handover_whether_a_supervisor_signed_for_it()
     {
         using var flow = new FlowLine("2026-11-25T06:20-05:00").HeldBy("op1");

@@ -49,6 +49,7 @@ internal static class Step
 
         session = wrote.What is ConfirmCarried confirmed ? CarriedPage.Looked(session.Asked(), confirmed.Look.Id) : session.Asked();
         session = session.Top is PickReadingPage ? session.Back() : session;
+        session = wrote.What is CorrectReadings right ? FindingsPage.Corrected(session, right.Target, record) : session;
         return wrote.Warning is { } warning ? session.Say(warning, Look.Hurts) : session.Say($"{wrote.What.Done} {Handover.Say.Ref(record.Seq)}");
     }
 

@@ -29,11 +29,23 @@ internal sealed record FindingsPage(string Title, IReadOnlyList<Finding> Finding
         return new FindingsPage($"{point}{Say.Time(session.Site, open.At, session.Clock)}", [open.Finding], open.Seq, 0) { Answers = FormattableString.Invariant($"{open.Seq}.{open.Number}") };
     }
 
+    /// <summary>The pages with what now stands of an entry that was put right: what was found before must not be read as if it did.</summary>
+    public static Session Corrected(Session session, long entry, JournalRecord record) => session with
+    {
+        Pages = session.Pages.ConvertAll(page => page is FindingsPage shown && shown.Seq == entry
+            ? shown with
+            {
+                Title = $"What stands of the entry {Say.Ref(entry)}, put right {Say.Ref(record.Seq)}", Findings = ((Correction)record.Body).Findings, Scroll = 0,
+                Answers = ((Correction)record.Body).Findings.Count == 1 ? FormattableString.Invariant($"{record.Seq}.1") : null,
+            }
+            : page),
+    };
+
     public Page ScrolledTo(int line) => this with { Scroll = line };
 
     public override Layout Draw(Session session) => new([Line.Of($" {Title}", Look.Strong), Line.Empty], Lines(session), Scroll, Scroll, []) { Top = Scroll };
 
-    private List<Line> Lines(Session session) => [.. Findings.SelectMany(f => FindingLines.Of(session, f)), .. Seq is { } seq ? [Line.Of($" in record {Say.Ref(seq)}", Look.Faint)] : Array.Empty<Line>()];
+    private List<Line> Lines(Session session) => [.. Findings.SelectMany(f => FindingLines.Of(session, f)), .. Findings.Count == 0 ? [Line.Of(" nothing stands out any more", Look.Strong), Line.Empty] : Array.Empty<Line>(), .. Seq is { } seq ? [Line.Of($" in record {Say.Ref(seq)}", Look.Faint)] : Array.Empty<Line>()];
 
     private static AskPage Answer(string finding) => new(
         "What was done, what was the cause, who was told?", "written beside the finding", "", (asking, text, _) => Next.Of(asking, new WriteIt(new AnswerFinding(asking.By!, finding, text))));

@@ -17,7 +17,7 @@ internal static class RecordLines
 
     public static IReadOnlyList<Line> Body(Session session, RecordPage page) => page.Record.Body switch
     {
-        Entry entry => [.. page.Corrections.SelectMany(c => Field(session, "put right", PutRight(session, page.Record, c))), .. OfEntry(session, page.Record, entry, page.Corrections)],
+        Entry entry => [.. page.Corrections.SelectMany(c => Field(session, "put right", PutRight(session, page.Record, c))), .. OfEntry(session, page.Record, page.Found(entry), page.Corrections)],
         Correction correction =>
         [
             .. Field(session, "corrects", $"{Say.Ref(correction.Target)}: {correction.Why}"),
@@ -60,7 +60,7 @@ internal static class RecordLines
         .. Field(session, "second of", entry.SecondOf is { } first ? Say.Ref(first) : null),
         .. Field(session, "imported", entry.Imported),
         .. Field(session, "remark", entry.Remark),
-        .. Field(session, "stands out", entry.Findings.Count == 0 ? null : Standing(entry)),
+        .. Field(session, "stands out", entry.Findings.Count > 0 ? Standing(entry) : corrections.Count > 0 ? "nothing any more, as put right" : null),
         .. entry.Readings.SelectMany(r => OfReading(session, record, r, [.. corrections.Where(c => ((Correction)c.Body).Readings.Any(b => b.Point == r.Point))])),
         .. OfResults(session, entry.Results),
         Line.Empty,

@@ -13,7 +13,7 @@ internal sealed record RecordPage(JournalRecord Record, string Words, IReadOnlyL
         Scrolling.Keys,
         KeyRow.Letter(']', "related", "All records that belong to this one.", (session, _) => RelatedPage.Ask(session, Of(session).Record.Seq)),
         KeyRow.Letter('c', "correct", "Puts a reading of this entry right; both values stay.", (session, _) => RecordAsks.Correct(session)) with { WhyNot = RecordAsks.NoReadings },
-        SecondReading.Key(session => (Of(session).Record.Seq, Of(session).Record.Body is Entry entry ? entry.Findings : [])),
+        SecondReading.Key(session => (Of(session).Record.Seq, Of(session).Record.Body is Entry entry ? Of(session).Found(entry).Findings : [])),
         KeyRow.Letter('m', "remark", "A remark on this record.", (session, _) => Next.Of(session.Open(RecordAsks.Remark(Of(session).Record.Seq)))) with { WhyNot = RecordAsks.NobodyTypes },
         UsualKeys.Back(),
         UsualKeys.Find,
@@ -24,6 +24,9 @@ internal sealed record RecordPage(JournalRecord Record, string Words, IReadOnlyL
     /// <summary>An entry's readings as they stand after all corrections.</summary>
     public IReadOnlyList<Reading> Standing =>
         Corrections.Select(c => (Correction)c.Body).Aggregate(((Entry)Record.Body).Readings, (readings, correction) => correction.PutInto(readings));
+
+    /// <summary>The entry with what is computed and found of it after its last correction; what was typed first stays beside.</summary>
+    public Entry Found(Entry entry) => Corrections is [.., { Body: Correction last }] ? entry with { Results = last.Results, Findings = last.Findings } : entry;
 
     /// <summary>The record on the screen; read again, it takes its own place.</summary>
     public static Session Read(Session session, RecordRead read) => session.Top is RecordPage shown && shown.Record.Seq == read.Record.Seq

@@ -295,6 +295,21 @@ public sealed class HandoverTests
     }
 
     [Fact]
+    public void Who_holds_the_line_already_is_told_so_when_an_emergency_is_to_give_it_to_them()
+    {
+        using var terminal = new Terminal(before: t => Trip(t).HeldBy("op1"));
+
+        terminal.Press("!");
+        Assert.Contains("who takes the line? Operator one holds it already", terminal.Words, StringComparison.Ordinal);
+        terminal.Press("op1⏎");
+        Assert.Contains("Operator one holds the line already: another person takes it, or Esc", terminal.Words, StringComparison.Ordinal);
+        Assert.IsType<WhoPage>(terminal.State.Top);
+        terminal.Press("op3⏎1⏎");
+
+        Assert.Equal("op3", terminal.Desk.State.Line.Holder!.Code);
+    }
+
+    [Fact]
     public void What_an_emergency_holder_has_not_read_stays_on_every_page_until_it_is_opened()
     {
         using var terminal = new Terminal(by: "op3", before: t => Trip(t).HeldBy("op1"));

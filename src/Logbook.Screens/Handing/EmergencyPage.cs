@@ -10,7 +10,7 @@ internal sealed record EmergencyPage(string? By, int? Digit) : Page
     private static readonly KeyTable Table = new(
         new KeyRow("1-9", "choose", "Chooses the reason.", key => key.Digit is not null, Choose),
         KeyRow.Named("Enter", "TAKE THE LINE", "Takes the line at once.", (session, _, _) => Take(session), KeyName.Enter) with { WhyNot = WhyNot },
-        KeyRow.Letter('i', "who", "Says who takes it.", (session, _) => Next.Of(session.Open(Who()))),
+        KeyRow.Letter('i', "who", "Says who takes it.", (session, _) => Next.Of(session.Open(Who(session)))),
         UsualKeys.Back("Back; the line stays where it is."),
         UsualKeys.Help);
 
@@ -21,7 +21,7 @@ internal sealed record EmergencyPage(string? By, int? Digit) : Page
     {
         var by = session.Holds ? null : session.By;
         session = session.Open(new EmergencyPage(by, null));
-        return Next.Of(by is null ? session.Open(Who()) : session);
+        return Next.Of(by is null ? session.Open(Who(session)) : session);
     }
 
     public override Layout Draw(Session session) => new(
@@ -37,7 +37,13 @@ internal sealed record EmergencyPage(string? By, int? Digit) : Page
 
     private static EmergencyPage Of(Session session) => (EmergencyPage)session.Top;
 
-    private static WhoPage Who() => new("EMERGENCY RELIEF: who takes the line?", "", 0, (session, person) => Next.Of(session.Put(Of(session) with { By = person.Code })));
+    private static WhoPage Who(Session session) => new(
+        $"EMERGENCY RELIEF: who takes the line?{(Holder(session) is { } holder ? $" {Say.Person(session.Site, holder)} holds it already" : "")}", "", 0,
+        (picked, person) => Next.Of(person.Code.Equals(Holder(picked), StringComparison.OrdinalIgnoreCase)
+            ? picked.Open(Who(picked)).Say($"{person.Name} holds the line already: another person takes it, or Esc")
+            : picked.Put(Of(picked) with { By = person.Code })));
+
+    private static string? Holder(Session session) => session.Facts.Line.Holder?.Code;
 
     private static Next Choose(Session session, Keystroke key, Setting setting) => Next.Of(key.Digit >= 1 && key.Digit <= session.Site.Reasons.Relief.Take(9).Count()
         ? session.Put(Of(session) with { Digit = key.Digit })

@@ -67,8 +67,8 @@ internal static class Hazards
     private static HazardLine Open(Site site, State state, CarriedItem item, DateTimeOffset now, IReadOnlyDictionary<long, IReadOnlyList<DateTimeOffset>> missed)
     {
         var (word, _) = InWords(site, state, item, now, brief: false);
-        var runs = YetRunning.Beside(site, state, item, now) is { } yet ? " " + yet : "";
-        string Text(bool brief) => InWords(site, state, item, now, brief).Text + runs + DefeatedTrip.Missed(site, item, missed, now);
+        var against = YetRecorded.Beside(site, state.Equipment, state.Carried, item, now) is { } yet ? " " + yet : "";
+        string Text(bool brief) => InWords(site, state, item, now, brief).Text + against + DefeatedTrip.Missed(site, item, missed, now);
         return new HazardLine(word, $"{Text(brief: false)} {Carried.Opened(site, item, now)}", item.Since, item.Id) 
         {
             Brief = Text(brief: true), OnPage = $"{Text(brief: true)}{(item.ItemKind == "bypass" ? DefeatedTrip.Allowed(site, item) : "")} {Carried.Looked(site, item, now)}{Say.Ref(item.Id)}", Name = Name(site, item),

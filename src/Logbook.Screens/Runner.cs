@@ -70,7 +70,7 @@ internal sealed class Runner(Desk desk, DraftFolder drafts, Pins pins)
     private Wrote Write(ToWrite what)
     {
         var written = what.Write(desk);
-        return new Wrote(what, written) { Warning = written.Record is not null && what.On is { } on ? YetRunning.Warning(desk, on) : null };
+        return new Wrote(what, written) { Warning = written.Record is not null && what.On(desk) is { } on ? YetRecorded.Warning(desk, on) : null };
     }
 
     /// <summary>What is known now.</summary>

@@ -14,7 +14,7 @@ internal abstract record ToWrite(string By)
     public abstract Written Write(Desk desk);
 
     /// <summary>Equipment of which the log may now say two things that cannot both be true; null for none.</summary>
-    public virtual string? On => null;
+    public virtual string? On(Desk desk) => null;
 }
 
 /// <param name="Target">The entry that the readings stand in.</param>
@@ -47,6 +47,8 @@ internal sealed record ConfirmCarried(string By, CarryConfirmed Look) : ToWrite(
     public override string Done => Look switch { { Seen: false } => "not seen", { Changed: not null } => "changed", _ => "still so" };
 
     public override Written Write(Desk desk) => Writing.ConfirmCarried(desk, Look, By);
+
+    public override string? On(Desk desk) => desk.State.Carried.Find(i => i.Id == Look.Id)?.On;
 }
 
 internal sealed record OpenCarried(string By, Carry Item) : ToWrite(By)
@@ -55,7 +57,7 @@ internal sealed record OpenCarried(string By, Carry Item) : ToWrite(By)
 
     public override Written Write(Desk desk) => Writing.AddCarried(desk, Item, By);
 
-    public override string? On => Item.On;
+    public override string? On(Desk desk) => Item.On;
 }
 
 /// <param name="Name">What it is called, for what is said.</param>
@@ -65,7 +67,7 @@ internal sealed record SetState(string By, string Equipment, string Name, string
 
     public override Written Write(Desk desk) => Writing.ChangeState(desk, Equipment, State, Since, Why, By);
 
-    public override string? On => Equipment;
+    public override string? On(Desk desk) => Equipment;
 }
 
 internal sealed record ReadOrder(string By, long Id) : ToWrite(By)

@@ -41,19 +41,93 @@ public sealed class HazardLineTests
     public void What_is_locked_and_recorded_as_running_says_so_when_either_is_recorded_and_in_the_note()
     {
         using var line = new SmallLine("2026-11-24T08:00-05:00");
-        Assert.Null(YetRunning.Warning(line.Desk, "mud-pump"));
+        Assert.Null(YetRecorded.Warning(line.Desk, "mud-pump"));
         line.Carry("isolation", "mud-pump", "seal change");
-        Assert.Null(YetRunning.Warning(line.Desk, "mud-pump"));
+        Assert.Null(YetRecorded.Warning(line.Desk, "mud-pump"));
 
         Assert.Empty(Writing.ChangeState(line.Desk, "mud-pump", "running", null, null, "op1").Mistakes);
 
-        Assert.Contains("YET RECORDED AS RUNNING since 08:00", YetRunning.Warning(line.Desk, "mud-pump"), StringComparison.Ordinal);
+        Assert.Contains("YET RECORDED AS RUNNING since 08:00", YetRecorded.Warning(line.Desk, "mud-pump"), StringComparison.Ordinal);
         Assert.Contains("YET RECORDED AS RUNNING", Only(line, "locked").Brief, StringComparison.Ordinal);
         Assert.Contains("YET RECORDED AS RUNNING", InNote(line), StringComparison.Ordinal);
         Writing.ChangeState(line.Desk, "mud-pump", "stopped", null, null, "op1");
-        Assert.Null(YetRunning.Warning(line.Desk, "mud-pump"));
+        Assert.Null(YetRecorded.Warning(line.Desk, "mud-pump"));
         Assert.DoesNotContain("YET", InNote(line), StringComparison.Ordinal);
     }
+
+    [Theory]
+    [InlineData("acid")]
+    [InlineData("washing")]
+    [InlineData("draining")]
+    [InlineData("running")]
+    [InlineData("starting")]
+    public void People_inside_contradict_whatever_moves_washes_or_drains_the_equipment(string state)
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        line.Carry("permit", "wl-filter", "cloths changed", SmallLine.At("2026-11-24T18:00-05:00"), ("number", "4417"), ("inside", "2"));
+        Assert.Null(YetRecorded.Warning(line.Desk, "wl-filter"));
+        var said = $"RECORDED AS {state.ToUpperInvariant()} since 08:00";
+
+        Assert.Contains($"2 counted inside (#2). YET ABOUT TO BE {said}: one of the two is not true; go by the attendant", Before(line, state), StringComparison.Ordinal);
+        var told = line.State("wl-filter", state);
+
+        Assert.Contains($"2 counted inside (#2). YET {said} (#{told}): one of the two is not true", YetRecorded.Warning(line.Desk, "wl-filter"), StringComparison.Ordinal);
+        Assert.Contains("YET " + said, Only(line, "inside").Text, StringComparison.Ordinal);
+        Assert.Contains("YET " + said, Only(line, "inside").Brief, StringComparison.Ordinal);
+        Assert.Contains("YET " + said, InNote(line), StringComparison.Ordinal);
+        line.State("wl-filter", "stopped");
+        Assert.Null(YetRecorded.Warning(line.Desk, "wl-filter"));
+    }
+
+    [Fact]
+    public void A_permit_with_people_at_what_is_in_acid_is_contradicted_until_none_is_inside()
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        line.State("wl-filter", "acid");
+        var item = new Carry("permit", "wl-filter", "cloths changed", SmallLine.At("2026-11-24T18:00-05:00"), null, new Dictionary<string, string>(StringComparer.Ordinal) { ["number"] = "4417", ["inside"] = "2" });
+
+        Assert.Contains("has a permit to enter, 2 counted inside. YET RECORDED AS ACID since 08:00 (#2)", YetRecorded.Before(line.Desk.Site, line.Desk.State.Equipment, line.Desk.State.Carried, item, "op1", line.Desk.Now), StringComparison.Ordinal);
+        var permit = line.Carry("permit", "wl-filter", "cloths changed", item.Until, ("number", "4417"), ("inside", "2"));
+        Assert.Contains("YET RECORDED AS ACID since 08:00 (#2)", YetRecorded.Warning(line.Desk, "wl-filter"), StringComparison.Ordinal);
+        Told(line, permit, "0");
+        Assert.Null(YetRecorded.Warning(line.Desk, "wl-filter"));
+        Told(line, permit, "1");
+        Assert.Contains("1 counted inside", YetRecorded.Warning(line.Desk, "wl-filter"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void People_inside_contradict_an_open_acid_wash()
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        line.Carry("permit", "wl-filter", "cloths changed", SmallLine.At("2026-11-24T18:00-05:00"), ("number", "4417"), ("inside", "2"));
+
+        line.Carry("wash", "wl-filter", "hot water through the cloths");
+        Assert.Null(YetRecorded.Warning(line.Desk, "wl-filter"));
+        var wash = line.Carry("wash", "wl-filter", "acid wash of the cloths");
+
+        Assert.Contains($"YET RECORDED AS IN AN ACID WASH since 08:00 (#{wash})", YetRecorded.Warning(line.Desk, "wl-filter"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Who_is_inside_an_area_may_be_inside_any_equipment_of_it()
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        line.Carry("permit", "white-liquor-filter", "cloths changed", SmallLine.At("2026-11-24T18:00-05:00"), ("number", "4417"), ("inside", "2"));
+        line.State("mud-pump", "running");
+        Assert.Null(YetRecorded.Warning(line.Desk, "wl-filter"));
+
+        line.State("wl-filter", "acid");
+
+        Assert.Contains("2 counted inside (#2). YET White liquor filter RECORDED AS ACID since 08:00", YetRecorded.Warning(line.Desk, "wl-filter"), StringComparison.Ordinal);
+        Assert.Contains("YET White liquor filter RECORDED AS ACID", Only(line, "inside").Text, StringComparison.Ordinal);
+        Assert.Null(YetRecorded.Warning(line.Desk, "mud-pump"));
+    }
+
+    private static string? Before(SmallLine line, string state) =>
+        YetRecorded.Before(line.Desk.Site, line.Desk.State.Equipment, line.Desk.State.Carried, new EquipmentStatus("wl-filter", state, line.Desk.Now, null, 0, "op1"), line.Desk.Now);
+
+    private static void Told(SmallLine line, long permit, string inside) =>
+        Assert.Empty(Writing.ConfirmCarried(line.Desk, new CarryConfirmed(permit, true, null, new Dictionary<string, string>(StringComparer.Ordinal) { ["inside"] = inside }, null), "op1").Mistakes);
 
     [Theory]
     [InlineData("WT-L=50.0", "50.0 % (#")]

@@ -130,15 +130,15 @@ public sealed class OverTheShiftChangeTests
         using var line = new SmallLine("2026-11-24T08:00-05:00");
         line.State("wl-filter", "running");
         line.Carry("wash", "wl-filter", "acid wash of the cloths");
-        Assert.Null(YetRunning.Warning(line.Desk, "wl-filter"));
+        Assert.Null(YetRecorded.Warning(line.Desk, "wl-filter"));
         line.State("wl-filter", "running");
-        Assert.Contains("has an open acid wash", YetRunning.Warning(line.Desk, "wl-filter"), StringComparison.Ordinal);
+        Assert.Contains("has an open acid wash", YetRecorded.Warning(line.Desk, "wl-filter"), StringComparison.Ordinal);
         Assert.Contains("YET RECORDED AS RUNNING since 08:00", Hazard(line, "acid"), StringComparison.Ordinal);
 
         line.Carry("permit", "mud-pump", "cleaning the casing", SmallLine.At("2026-11-24T18:00-05:00"), ("number", "4417"), ("inside", "1"));
-        Assert.Null(YetRunning.Warning(line.Desk, "mud-pump"));
+        Assert.Null(YetRecorded.Warning(line.Desk, "mud-pump"));
         line.State("mud-pump", "starting");
-        Assert.Contains("YET RECORDED AS STARTING since 08:00", YetRunning.Warning(line.Desk, "mud-pump"), StringComparison.Ordinal);
+        Assert.Contains("YET RECORDED AS STARTING since 08:00", YetRecorded.Warning(line.Desk, "mud-pump"), StringComparison.Ordinal);
         Assert.Contains("YET RECORDED AS STARTING", Hazard(line, "inside"), StringComparison.Ordinal);
     }
 

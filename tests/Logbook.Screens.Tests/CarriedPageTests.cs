@@ -115,6 +115,41 @@ public sealed class CarriedPageTests
     }
 
     [Fact]
+    public void Acid_where_people_are_inside_is_told_before_the_last_question_and_when_it_is_written()
+    {
+        using var terminal = new Terminal(before: t => t.Carry("permit", "lime-screw", "shear pin", Logbook.Testing.Some.Morning.AddHours(9), ("number", "4417"), ("inside", "2")));
+
+        terminal.Press("elime-screw⏎6⏎⏎");
+        Assert.Contains("STOP Lime screw has a permit to enter, 2 counted inside (#3). YET ABOUT TO BE RECORDED AS ACID", terminal.Words, StringComparison.Ordinal);
+        terminal.Press("⏎scale");
+        Assert.Contains("YET ABOUT TO BE RECORDED AS ACID", terminal.Words, StringComparison.Ordinal);
+        Assert.DoesNotContain(terminal.Journal.Read(), r => r.Body is EquipmentStateChanged);
+        terminal.Press("⏎");
+
+        Assert.Equal("acid", Assert.IsType<EquipmentStateChanged>(terminal.Journal.Read().Last().Body).State);
+        Assert.Contains("YET RECORDED AS ACID", terminal.Words, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_permit_with_people_at_what_is_in_acid_is_told_before_its_last_question()
+    {
+        using var terminal = new Terminal(before: t => Assert.NotNull(Checks.Writing.ChangeState(t.Desk, "lime-screw", "acid", null, "scale", "op1").Record));
+
+        terminal.Press("ca3⏎lime-screw⏎cleaning⏎1130⏎4417⏎2⏎");
+
+        Assert.Contains("STOP Lime screw has a permit to enter, 2 counted inside. YET RECORDED AS ACID", terminal.Words, StringComparison.Ordinal);
+        Assert.DoesNotContain(terminal.Journal.Read(), r => r.Body is Carry);
+    }
+
+    [Fact]
+    public void Equipment_of_an_area_that_people_are_in_says_so()
+    {
+        using var terminal = new Terminal(before: t => t.Carry("permit", "lime", "cleaning", Logbook.Testing.Some.Morning.AddHours(9), ("number", "4417"), ("inside", "2")));
+
+        Assert.Contains("lime-screw INSIDE; Lime screw", terminal.Press("e").Words, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void What_can_hurt_is_closed_with_words_and_the_PIN_and_what_is_signed_stands_above_it()
     {
         using var terminal = new Terminal(before: t => t.Carry("safety-equipment", "slaker", "no flow", null, ("instead", "the one at the stair")));

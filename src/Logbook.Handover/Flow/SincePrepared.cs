@@ -36,19 +36,22 @@ internal static class SincePrepared
         Say.Time(desk.Site, record.Entered, desk.Now),
         $"{(CanHurt(desk, record) ? "CAN HURT: " : "")}{(record.Entered - record.At > TypedAtOnce ? $"of {Say.Time(desk.Site, record.At, desk.Now)}, typed since: " : "")}{LogLine.Of(desk, record).Words}. {Say.Person(desk.Site, record.By)} {Say.Ref(record.Seq)}");
 
-    /// <summary>A hazard opened or closed or changed (what was locked may be started again), an upset, acid, an urgent finding, gas from its watch limit on.</summary>
+    /// <summary>A hazard opened or closed or changed (what was locked may be started again), an upset, acid, what contradicts a hazard, an urgent finding, gas from its watch limit on.</summary>
     private static bool CanHurt(Desk desk, JournalRecord record) => record.Body switch
     {
         Carry carry => CarriedItem.CanHurt(carry.ItemKind, carry.Text, carry.Fields),
         CarryClosed closed => WasHazard(desk, closed.Id),
         CarryConfirmed look => (look.Changed is not null || look.Fields.Count > 0 || look.Lock is not null) && WasHazard(desk, look.Id),
         UpsetDeclared upset => upset.Ended is null,
-        EquipmentStateChanged change => change.State is "acid",
+        EquipmentStateChanged change => change.State is "acid" || Contradicts(desk, record.Seq),
         Entry entry => Hurts(desk, entry.Findings),
         Correction correction => Hurts(desk, correction.Findings),
         UnknownBody => true, // what cannot be read cannot be called harmless
         _ => false,
     };
+
+    private static bool Contradicts(Desk desk, long seq) =>
+        desk.State.Carried.Exists(item => YetRecorded.Each(desk.Site, desk.State.Equipment, desk.State.Carried, item).Any(c => c.Seq == seq));
 
     private static bool WasHazard(Desk desk, long item) =>
         desk.State.Carried.Find(c => c.Id == item) is { IsHazard: true }

@@ -52,7 +52,10 @@ internal static class CarryForm
         string[] asked = [.. kind.Fields, .. May.GetValueOrDefault(kind.Name, []).Except(kind.Fields, StringComparer.Ordinal)];
         if (at == asked.Length || (asked[at] == "every" && !item.Fields.ContainsKey("point")))
         {
-            return CautionsPage.Before(session, ["carry:" + item.ItemKind, "area:" + (session.Site.FindEquipment(item.On)?.Area ?? item.On)], s => Next.Of(s.Open(Owner(s, item))));
+            return CautionsPage.Before(
+                session, ["carry:" + item.ItemKind, "area:" + (session.Site.FindEquipment(item.On)?.Area ?? item.On)],
+                YetRecorded.Before(session.Site, session.Facts.Equipment, session.Facts.Now.Carried, item, session.By!, session.Clock),
+                s => Next.Of(s.Open(Owner(s, item))));
         }
 
         var name = asked[at];

@@ -3,9 +3,10 @@ using Logbook.Plant;
 
 namespace Logbook.Screens;
 
-/// <summary>The site's cautions for what is about to be written: read before the last question, and in sight above it.</summary>
+/// <summary>What is about to be written that cannot be true beside a hazard, and the site's cautions for it: read before the last question, and in sight above it.</summary>
+/// <param name="Yet">The two things that would stand beside each other; null when nothing contradicts it.</param>
 /// <param name="Then">What is asked when they were read.</param>
-internal sealed record CautionsPage(IReadOnlyList<Caution> Cautions, Func<Session, Next> Then, int Scroll = 0) : Page, IScrolled
+internal sealed record CautionsPage(string? Yet, IReadOnlyList<Caution> Cautions, Func<Session, Next> Then, int Scroll = 0) : Page, IScrolled
 {
     private static readonly KeyTable Table = new(
         KeyRow.Named("Enter", "read", "Goes on to the last question; the caution stays above it.", (session, _, _) => ((CautionsPage)session.Top).Then(session), KeyName.Enter),
@@ -15,11 +16,12 @@ internal sealed record CautionsPage(IReadOnlyList<Caution> Cautions, Func<Sessio
 
     public override KeyTable Keys => Table;
 
-    /// <summary>What is asked next, behind the cautions that the site has for one of these triggers.</summary>
-    public static Next Before(Session session, IReadOnlyList<string> triggers, Func<Session, Next> then) =>
-        session.Site.Cautions.Where(c => c.Triggers.Intersect(triggers, StringComparer.OrdinalIgnoreCase).Any()).ToList() is { Count: > 0 } cautions
-            ? Next.Of(session.Open(new CautionsPage(cautions, then)))
-            : then(session);
+    /// <summary>What is asked next, behind what contradicts it and the cautions that the site has for one of these triggers.</summary>
+    public static Next Before(Session session, IReadOnlyList<string> triggers, string? yet, Func<Session, Next> then)
+    {
+        var cautions = session.Site.Cautions.Where(c => c.Triggers.Intersect(triggers, StringComparer.OrdinalIgnoreCase).Any()).ToList();
+        return yet is null && cautions.Count == 0 ? then(session) : Next.Of(session.Open(new CautionsPage(yet, cautions, then)));
+    }
 
     public Page ScrolledTo(int line) => this with { Scroll = line };
 
@@ -27,6 +29,7 @@ internal sealed record CautionsPage(IReadOnlyList<Caution> Cautions, Func<Sessio
 
     private List<Line> Lines(Session session) =>
     [
+        .. Yet is null ? [] : Gutter.Lines("STOP", Look.Hurts, Yet, session.Width, rest: Look.Hurts).Append(Line.Empty),
         .. Cautions.SelectMany(c => Gutter.Lines("caution", Look.Hurts, $"{c.Hazard}: {Say.Sentence(c.Text)}", session.Width, rest: Look.Strong)
             .Concat(Gutter.Lines("wear", Look.Strong, Say.Sentence(c.Ppe), session.Width))
             .Concat(Gutter.Lines("first aid", Look.Strong, Say.Sentence(c.FirstAid), session.Width))

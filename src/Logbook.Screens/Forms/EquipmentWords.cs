@@ -29,10 +29,10 @@ internal static class EquipmentWords
         return $"{string.Join(", ", hurts.Where(h => h != state).Append(state))} since {Say.Time(session.Site, status.Since, session.Clock)}{(why && !string.IsNullOrWhiteSpace(status.Why) ? $", {Say.Visible(status.Why)}" : "")}";
     }
 
-    /// <summary>The words of what is open at it and can hurt.</summary>
+    /// <summary>The words of what is open at it, or in the area where it lies, and can hurt.</summary>
     private static List<string> Hurts(Session session, string code)
     {
-        var open = session.Facts.Now.Carried.Where(i => i.On.Equals(code, StringComparison.OrdinalIgnoreCase)).Select(i => i.Id).ToHashSet();
+        var open = session.Facts.Now.Carried.Where(i => YetRecorded.Covers(session.Site, i, code)).Select(i => i.Id).ToHashSet();
         return [.. session.Facts.Now.Hazards.Where(h => open.Contains(h.Seq)).Select(h => h.Word.ToUpperInvariant()).Distinct(StringComparer.Ordinal)];
     }
 }

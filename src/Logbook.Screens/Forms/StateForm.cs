@@ -1,5 +1,6 @@
 using Logbook.Checks;
 using Logbook.Handover;
+using Logbook.Journal;
 using Logbook.Plant;
 
 namespace Logbook.Screens;
@@ -24,7 +25,9 @@ internal static class StateForm
         : RoundAsks.At(asking, text, setting, at => Careful(asking, code, state, at)));
 
     private static Next Careful(Session asking, string code, string state, DateTimeOffset? since) => CautionsPage.Before(
-        asking, ["state:" + state, "area:" + (asking.Site.FindEquipment(code)?.Area ?? code)], s => Next.Of(s.Open(Why(code, state, since))));
+        asking, ["state:" + state, "area:" + (asking.Site.FindEquipment(code)?.Area ?? code)],
+        YetRecorded.Before(asking.Site, asking.Facts.Equipment, asking.Facts.Now.Carried, new EquipmentStatus(code, state, since ?? asking.Clock, null, 0, asking.By!), asking.Clock),
+        s => Next.Of(s.Open(Why(code, state, since))));
 
     private static AskPage Why(string code, string state, DateTimeOffset? since) => new(
         "Why?", "a few words; may stay empty", "", (asking, text, _) => Next.Of(asking, new WriteIt(new SetState(asking.By!, code, Say.Equipment(asking.Site, code), state, since, text.Trim()))));

@@ -43,7 +43,7 @@ internal static class CarryCommands
             if (code == ExitCode.Done)
             {
                 CautionText.Opened(shell, desk.Site, "carry:" + item.ItemKind, item.On);
-                CautionText.YetRunning(shell, desk, item.On);
+                CautionText.YetRecorded(shell, desk, item.On);
             }
 
             return code;

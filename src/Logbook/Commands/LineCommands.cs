@@ -56,7 +56,16 @@ internal static class LineCommands
             {
                 var look = new CarryConfirmed(
                     parse.GetValue(id), !parse.GetValue(notSeen), parse.GetValue(changed), Options.Fields(parse.GetValue(set) ?? [], mistakes), parse.GetValue(step));
-                return () => Writing.ConfirmCarried(desk, look, by);
+                return () =>
+                {
+                    var written = Writing.ConfirmCarried(desk, look, by);
+                    if (written.Record is not null && desk.State.Carried.Find(i => i.Id == look.Id) is { } item)
+                    {
+                        CautionText.YetRecorded(shell, desk, item.On);
+                    }
+
+                    return written;
+                };
             });
     }
 }

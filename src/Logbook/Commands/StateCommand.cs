@@ -29,7 +29,7 @@ internal static class StateCommand
             if (code == ExitCode.Done)
             {
                 CautionText.Opened(shell, desk.Site, "state:" + parse.GetValue(state), parse.GetValue(equipment)!);
-                CautionText.YetRunning(shell, desk, parse.GetValue(equipment)!);
+                CautionText.YetRecorded(shell, desk, parse.GetValue(equipment)!);
             }
 
             return code;

@@ -15,10 +15,10 @@ internal static class CautionText
     public static void WorkedOn(Shell shell, Site site, Entry entry) =>
         Print(shell, site, [.. entry.Readings.Where(r => !r.NotTaken).Select(r => site.FindPoint(r.Point)?.Sample).OfType<string>().Distinct(StringComparer.Ordinal).Select(s => "sample:" + s)]);
 
-    /// <summary>For an item or a state that was just recorded, when the log now has the equipment running and locked, entered or in acid.</summary>
-    public static void YetRunning(Shell shell, Desk desk, string on)
+    /// <summary>For an item or a state that was just recorded, when the log now says two things of the equipment that cannot both be true.</summary>
+    public static void YetRecorded(Shell shell, Desk desk, string on)
     {
-        if (Handover.YetRunning.Warning(desk, on) is { } warning)
+        if (Handover.YetRecorded.Warning(desk, on) is { } warning)
         {
             shell.Error.WriteLine($"CAUTION {warning}");
         }

@@ -102,7 +102,11 @@ public static class Given
         if (site.FindEquipment(code) is null)
         {
             string[] known = [.. site.Equipment.Select(e => e.Code)];
-            yield return Mistake.Typed($"'{code}' is no equipment of this site", Instead(code, known, "the equipment stands in site.toml"));
+            var area = Area.All.FirstOrDefault(a => a.Equals(code, StringComparison.OrdinalIgnoreCase));
+            string[] there = [.. site.Equipment.Where(e => e.Area == area).Select(e => e.Code)];
+            yield return area is null ? Mistake.Typed($"'{code}' is no equipment of this site", Instead(code, known, "the equipment stands in site.toml"))
+                : there.Length > 0 ? Mistake.Typed($"'{area}' is an area, no equipment of this site", "its equipment: " + string.Join(", ", there))
+                : Mistake.Typed($"'{area}' is an area without equipment of its own", Instead(code, known, "the equipment stands in site.toml"));
         }
     }
 

@@ -93,8 +93,8 @@ internal static class Hazards
         string Rest(params string[] without) => Carried.Rest(site, item, now, brief, without);
         return item.ItemKind switch
         {
-            "permit" when SomeoneInside(item) => ("inside", $"{place}: {Rest("inside")}. {Count(site, item, now, brief)} Count again with the attendant at takeover."),
-            "permit" => ("permit", $"{place}: {Rest()}. Nothing is recorded of who is inside; ask the attendant."),
+            "permit" when SomeoneInside(item) => ("inside", $"{place}: {Rest("inside")}. {Count(site, item, now, brief)}{Lockout(state, item)} Count again with the attendant at takeover."),
+            "permit" => ("permit", $"{place}: {Rest()}.{Lockout(state, item)} Nothing is recorded of who is inside; ask the attendant."),
             "isolation" => ("locked", $"{place}, DO NOT START: {Rest()}.{Locks(site, item)} Verify at the lock board."),
             "bypass" => ("defeated", $"{place}: {Rest(["point", .. DefeatedTrip.AllowedBy])}.{(brief ? "" : DefeatedTrip.Allowed(site, item))}{Instead(item)}{DefeatedTrip.LastRead(site, state, item, now)}"),
             "safety-equipment" => ("out", $"{place}: {Rest()}.{Instead(item)}"),
@@ -108,6 +108,9 @@ internal static class Hazards
         var counted = $"Counted {Say.Visible(item.Fields["inside"])} at {Say.Time(site, at, now)}{(brief ? "" : $", told by {Say.Person(site, by)}")}.";
         return now - at > CountHolds ? counted + " That is over an hour ago: count unknown, treat as inside." : counted;
     }
+
+    private static string Lockout(State state, CarriedItem permit) =>
+        permit.LockoutClosed is { } seq && !state.Carried.Exists(permit.StandsOn) ? $" NO LOCKOUT STANDS FOR IT ANY MORE: it was closed {Say.Ref(seq)}." : "";
 
     private static string Locks(Site site, CarriedItem item) =>
         item.Locks.IsEmpty ? "" : $" Locks recorded: {string.Join(", ", item.Locks.Select(code => Say.Person(site, code)))}.";

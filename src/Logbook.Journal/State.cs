@@ -105,7 +105,7 @@ public sealed record State
             {
                 Carried = Carried.Add(new(record.Seq, c.ItemKind, c.On, c.Text, c.Until, c.Owner, c.Fields, record.At, record.By)),
             },
-            CarryClosed closed => this with { Carried = Carried.RemoveAll(item => item.Id == closed.Id) },
+            CarryClosed closed => this.AfterClosing(record, closed),
             CarryConfirmed look => this.AfterConfirmation(record, look),
             OrderGiven order => this.AfterOrder(record, order),
             OrderSeen seen => this.AfterOrderSeen(record, seen),

@@ -10,7 +10,7 @@ internal static class View
     }
 
     /// <summary>
-    /// What stands at the foot of every page: what an emergency holder has still to read, the answer to the last key beside
+    /// What stands at the foot of every page: what a holder who took the line without reading has still to read, the answer to the last key beside
     /// who holds the line, and the keys.
     /// </summary>
     public static IReadOnlyList<Line> Bottom(Session session) =>

@@ -52,6 +52,8 @@ public sealed class WritingTests
     {
         RefusedWith(Writing.ChangeState(_line.Desk, "slaker", "broken", null, null, "op1"), "accepted: running, starting, stopped");
         RefusedWith(Writing.ChangeState(_line.Desk, "pump", "running", null, null, "op1"), "'pump' is no equipment");
+        RefusedWith(Writing.ChangeState(_line.Desk, "lime-scrw", "running", null, null, "op1"), "nearest: lime-screw");
+        RefusedWith(Writing.ChangeState(_line.Desk, "LIME", "acid", null, null, "op1"), "'lime' is an area, no equipment of this site; its equipment: lime-screw");
         RefusedWith(Writing.ChangeState(_line.Desk, "slaker", "running", Some.Morning.AddHours(1), null, "op1"), "future");
     }
 

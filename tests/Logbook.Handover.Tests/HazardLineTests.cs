@@ -183,6 +183,36 @@ public sealed class HazardLineTests
         Assert.DoesNotContain("counted inside", SignedWriting.Close(line.Desk, sign with { Ask = _ => null }, permit, "work done", "op1").Refused, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("permit", "4417", null)]
+    [InlineData("card", "118", "118")]
+    public void The_lockout_that_people_inside_stand_on_is_not_closed_and_what_is_closed_under_a_permit_is_said(string field, string value, string? named)
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        var pins = new Pins(new PinsInMemory(), rounds: 1);
+        pins.Set("op1", "274951");
+        var sign = new SignWith(pins, _ => "274951");
+        var other = line.Carry("isolation", "wl-filter", "cloths", null, ("permit", "9001"));
+        var locked = line.Carry("isolation", "mud-pump", "locked for entry into the mud tank", null, (field, value));
+        (string, string)[] told = [("number", "4417"), ("inside", "2"), .. named is null ? [] : new[] { ("isolation", named) }];
+        var permit = line.Carry("permit", "lime-mud-tank", "inspection", SmallLine.At("2026-11-24T18:00-05:00"), told);
+
+        var refused = SignedWriting.Close(line.Desk, sign, locked, "done", "op1");
+
+        Assert.Null(refused.Record);
+        Assert.StartsWith($"2 counted inside under permit 4417, lime mud tank (#{permit}): isolation {locked}, Lime mud pump, is closed when everybody is out;", refused.Refused, StringComparison.Ordinal);
+        Assert.NotNull(SignedWriting.Close(line.Desk, sign, other, "done", "op1").Record);
+        Assert.DoesNotContain("NO LOCKOUT", Only(line, "inside").Text, StringComparison.Ordinal);
+        Told(line, permit, "0");
+        Assert.StartsWith($"permit 4417, lime mud tank (#{permit}), is STILL OPEN and stands on this lockout", SignedWriting.PermitStands(line.Desk.Site, line.Desk.State.Carried, line.Desk.State.Carried.Find(i => i.Id == locked)!), StringComparison.Ordinal);
+        var closed = SignedWriting.Close(line.Desk, sign, locked, "done", "op1").Record!.Seq;
+        Told(line, permit, "1");
+        Assert.Contains($"NO LOCKOUT STANDS FOR IT ANY MORE: it was closed (#{closed}).", Only(line, "inside").Text, StringComparison.Ordinal);
+        Assert.Contains("NO LOCKOUT STANDS FOR IT ANY MORE", InNote(line), StringComparison.Ordinal);
+        line.Carry("isolation", "mud-pump", "locked again", null, ("permit", "4417"));
+        Assert.DoesNotContain("NO LOCKOUT", InNote(line), StringComparison.Ordinal);
+    }
+
     private static void Changed(SmallLine line, long id, string words) =>
         Assert.Empty(Writing.ConfirmCarried(line.Desk, new CarryConfirmed(id, true, words, new Dictionary<string, string>(StringComparer.Ordinal), null), "op1").Mistakes);
 }

@@ -108,7 +108,9 @@ public sealed class CarriedPageTests
     {
         using var terminal = new Terminal(before: t => t.Carry("isolation", "lime-screw", "shear pin"));
 
-        terminal.Press("elime-screw⏎1⏎⏎⏎");
+        terminal.Press("elime-screw⏎1⏎⏎");
+        Assert.Contains("STOP Lime screw is locked, DO NOT START (#3). YET ABOUT TO BE RECORDED AS RUNNING", terminal.Words, StringComparison.Ordinal);
+        terminal.Press("⏎⏎");
 
         Assert.Equal("running", Assert.IsType<EquipmentStateChanged>(terminal.Journal.Read().Last().Body).State);
         Assert.Contains("YET RECORDED AS RUNNING", terminal.Words, StringComparison.Ordinal);
@@ -165,6 +167,25 @@ public sealed class CarriedPageTests
         Assert.Equal(("tested, flows again", "pin"), (closed.Why, closed.Signed!.How));
         Assert.IsType<CarriedPage>(terminal.State.Top);
         Assert.Contains("nothing recorded as open", terminal.Screen, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_lockout_under_an_open_permit_is_refused_while_people_are_inside_and_warned_of_when_none_is()
+    {
+        long permit = 0;
+        using var terminal = new Terminal(before: t =>
+        {
+            permit = t.Carry("permit", "slaker", "inspection", Logbook.Testing.Some.Morning.AddHours(9), ("number", "4417"), ("inside", "2"));
+            t.Carry("isolation", "lime-screw", "for entry", null, ("permit", "4417"));
+        });
+
+        terminal.Press("c↓x");
+        Assert.Contains("2 counted inside under permit 4417, Slaker (#3): isolation 4", terminal.Words, StringComparison.Ordinal);
+        Assert.IsType<CarriedPage>(terminal.State.Top);
+        Assert.NotNull(Checks.Writing.ConfirmCarried(terminal.Desk, new CarryConfirmed(permit, true, null, new Dictionary<string, string>(StringComparer.Ordinal) { ["inside"] = "0" }, null), "op1").Record);
+        terminal.Press("⎋").Tick(1).Press("c↓x");
+
+        Assert.Contains("is STILL OPEN and stands on this lockout", terminal.Words, StringComparison.Ordinal);
     }
 
     [Fact]

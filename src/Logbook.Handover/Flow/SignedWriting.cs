@@ -1,5 +1,6 @@
 using Logbook.Checks;
 using Logbook.Journal;
+using Logbook.Plant;
 
 namespace Logbook.Handover;
 
@@ -30,7 +31,7 @@ public static class SignedWriting
         var handed = Handed.Step(
             desk, by,
             () => Writing.WhyNotClose(desk, id, why, by),
-            () => StillInside(desk, id),
+            () => StillInside(desk, id) ?? (desk.State.Carried.Find(c => c.Id == id) is { } closing ? LocksForPeople(desk.Site, desk.State.Carried, closing) : null),
             () => (item = desk.State.Carried.Find(c => c.Id == id)) is { IsHazard: true }
                 ? Sign(desk, sign, by, Signing.Closed, signed => new CarryClosed(id, why.Trim()) { Signed = signed })
                 : (new CarryClosed(id, why.Trim()), null));
@@ -54,6 +55,20 @@ public static class SignedWriting
     /// <returns>The last count of people inside while a permit cannot be closed for it; null when it can.</returns>
     public static string? CountedInside(CarriedItem item) =>
         item.ItemKind == "permit" && item.Fields.TryGetValue("inside", out var inside) && CarriedItem.CountIn(inside) is not 0 ? inside : null;
+
+    /// <summary>An isolation under a permit with people counted inside is not closed: one line that says so; null when it can be.</summary>
+    public static string? LocksForPeople(Site site, IReadOnlyList<CarriedItem> carried, CarriedItem item) =>
+        carried.FirstOrDefault(permit => permit.StandsOn(item) && CountedInside(permit) is not null) is { } entered
+            ? $"{Say.Visible(CountedInside(entered)!)} counted inside under {Named(site, entered)}: isolation {item.Id}, {Say.Equipment(site, item.On)}, is closed when everybody is out; count with the attendant, then carry confirm {entered.Id} --set inside=0"
+            : null;
+
+    /// <summary>What to think of before an isolation is closed under a permit that is still open; null when none is.</summary>
+    public static string? PermitStands(Site site, IReadOnlyList<CarriedItem> carried, CarriedItem item) =>
+        carried.FirstOrDefault(permit => permit.StandsOn(item)) is { } open
+            ? $"{Named(site, open)}, is STILL OPEN and stands on this lockout: close the permit first, or be sure with the attendant that nobody goes in"
+            : null;
+
+    private static string Named(Site site, CarriedItem permit) => $"permit {Say.Visible(permit.Fields.GetValueOrDefault("number", ""))}, {Say.Equipment(site, permit.On)} {Say.Ref(permit.Id)}";
 
     private static (RecordBody? Body, string? Refused) Sign(Desk desk, SignWith sign, string by, string means, Func<Signed, RecordBody> body)
     {

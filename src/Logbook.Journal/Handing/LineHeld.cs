@@ -31,7 +31,7 @@ public sealed record LineHeld
     /// <summary>What each person has opened since the line last changed hands.</summary>
     public ImmutableList<SeenPage> Seen { get; init; } = [];
 
-    /// <summary>Pages that an emergency holder has not opened yet.</summary>
+    /// <summary>Pages that a holder who took the line without reading, in an emergency or for a short relief, has not opened yet.</summary>
     public ImmutableList<string> Unread { get; init; } = [];
 
     /// <summary>Questions without an answer, oldest first.</summary>
@@ -69,7 +69,7 @@ public sealed record LineHeld
         _ when !IsFrom(relief.From) => this,
         // Back in time it is the first holder's own stretch again; a relief of a relief is still for the first one.
         _ when Holder?.For is { } first && Same(first.Code, record.By) => Taken(record, "accepted", relief: null) with { Holder = first },
-        _ => Taken(record, "short", Holder?.For ?? Holder),
+        _ => Taken(record, "short", Holder?.For ?? Holder) with { Unread = [.. Pages] },
     };
 
     private LineHeld Taken(JournalRecord record, string how, Holder? relief) => ByNobody with

@@ -14,6 +14,16 @@ internal static class OpenFolding
         return index < 0 ? state : state with { Carried = state.Carried.SetItem(index, Confirm(state.Carried[index], record, look)) };
     }
 
+    /// <summary>Permits that stood on a closed isolation keep that it was closed: nothing else would tell that there was one.</summary>
+    public static State AfterClosing(this State state, JournalRecord record, CarryClosed closed)
+    {
+        var item = state.Carried.Find(i => i.Id == closed.Id);
+        return item is null ? state : state with
+        {
+            Carried = state.Carried.Remove(item).ConvertAll(permit => permit.StandsOn(item) ? permit with { LockoutClosed = record.Seq } : permit),
+        };
+    }
+
     private static CarriedItem Confirm(CarriedItem item, JournalRecord record, CarryConfirmed look)
     {
         var confirmation = new Confirmation(record.Seq, record.At, record.By, look.Seen, look.Changed);

@@ -24,6 +24,22 @@ public sealed record CarriedItem(
     /// <summary>Codes of the people whose own lock is recorded as on, in the order in which they went on.</summary>
     public ImmutableList<string> Locks { get; init; } = [];
 
+    /// <summary>Of a permit: the record that closed an isolation on which it stood; null when none was closed under it.</summary>
+    public long? LockoutClosed { get; init; }
+
+    /// <summary>
+    /// True for a permit that stands on this isolation: the isolation names the permit's number, or the permit names the
+    /// isolation by its record or its card.
+    /// </summary>
+    public bool StandsOn(CarriedItem isolation)
+    {
+        static bool Same(string? one, string? other) => !string.IsNullOrWhiteSpace(one) && one.Trim().TrimStart('#').Equals(other?.Trim().TrimStart('#'), StringComparison.OrdinalIgnoreCase);
+        var named = Fields.GetValueOrDefault("isolation");
+        return this is { ItemKind: "permit" } && isolation is { ItemKind: "isolation" }
+            && (Same(isolation.Fields.GetValueOrDefault("permit"), Fields.GetValueOrDefault("number"))
+                || Same(named, isolation.Id.ToString(CultureInfo.InvariantCulture)) || Same(named, isolation.Fields.GetValueOrDefault("card")));
+    }
+
     /// <summary>Kinds that can hurt: never counted, cut or demoted.</summary>
     public bool IsHazard => CanHurt(ItemKind, Text, Fields) || (ItemKind is "wash" && ChangedToAcid);
 

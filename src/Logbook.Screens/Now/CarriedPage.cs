@@ -18,7 +18,7 @@ internal sealed record CarriedPage(int Selected, IReadOnlyList<long>? Only = nul
         KeyRow.Named("Enter", "take", "Takes the answer: a key that is pressed twice answers nothing else.", (session, _, _) => Take(session), KeyName.Enter) with { Applies = s => Of(s).Found is not null },
         KeyRow.Named("Enter", "record", "Opens the record that opened it.", (session, _, _) => Next.Of(session, new ReadRecord(Item(session)!.Id)), KeyName.Enter) with { WhyNot = Nothing },
         KeyRow.Letter('a', "add", "Opens an item that is carried from shift to shift: kind, place, words, until when.", (session, _) => CarryForm.Open(session)) with { WhyNot = RecordAsks.NobodyTypes },
-        KeyRow.Letter('x', "close", "Closes the item under the mark: how it ended, and the PIN where it can hurt.", (session, _) => Next.Of(session.Put(Of(session) with { Found = null }).Open(Close(Item(session)!)))) with { WhyNot = WhyNotClose },
+        KeyRow.Letter('x', "close", "Closes the item under the mark: how it ended, and the PIN where it can hurt.", (session, _) => Next.Of(session.Put(Of(session) with { Found = null }).Open(Close(session, Item(session)!)))) with { WhyNot = WhyNotClose },
         KeyRow.Letter('e', "equipment", "Says what a piece of equipment does: running, stopped, in acid, out.", (session, _) => StateForm.Open(session)) with { WhyNot = RecordAsks.NobodyTypes },
         KeyRow.Letter(']', "related", "All that was said of it.", (session, _) => RelatedPage.Ask(session, Item(session)!.Id)) with { WhyNot = Nothing },
         KeyRow.Named("Up Down", "", "Moves the mark.", (session, key, _) => Next.Of(session.Put(Of(session) with { Selected = Moving.Move(Of(session).Selected, key, Items(session, Of(session)).Count, session.Leaf), Found = null })), Moving.Keys),
@@ -121,7 +121,8 @@ internal sealed record CarriedPage(int Selected, IReadOnlyList<long>? Only = nul
 
     /// <summary>Said at once: nobody writes how it ended and is refused behind the PIN.</summary>
     private static string? WhyNotClose(Session session) => WhyNot(session)
-        ?? (SignedWriting.CountedInside(Item(session)!) is { } inside ? $"{Say.Visible(inside)} counted inside: it stays open until 2 has counted all out" : null);
+        ?? (SignedWriting.CountedInside(Item(session)!) is { } inside ? $"{Say.Visible(inside)} counted inside: it stays open until 2 has counted all out"
+            : SignedWriting.LocksForPeople(session.Site, session.Facts.Now.Carried, Item(session)!));
 
     private static Next Take(Session session) => Of(session).Found == '2'
         ? Next.Of(session.Open(Changed(Item(session)!)))
@@ -140,8 +141,8 @@ internal sealed record CarriedPage(int Selected, IReadOnlyList<long>? Only = nul
     private static Next Looked(Session asking, CarriedItem item, string changed, IReadOnlyDictionary<string, string> fields) =>
         Next.Of(asking, new WriteIt(new ConfirmCarried(asking.By!, new CarryConfirmed(item.Id, true, changed, fields, null))));
 
-    private static AskPage Close(CarriedItem item) => AskPage.Words(
-        $"{item.Text}: how did it end?", item.IsHazard ? "a few words, then the PIN: it can hurt" : "a few words",
+    private static AskPage Close(Session session, CarriedItem item) => AskPage.Words(
+        $"{(SignedWriting.PermitStands(session.Site, session.Facts.Now.Carried, item) is { } open ? $"{open}. " : "")}{item.Text}: how did it end?", item.IsHazard ? "a few words, then the PIN: it can hurt" : "a few words",
         (asking, why) => new CloseItem(asking.By!, item, why) is var close && item.IsHazard
             ? Next.Of(asking.Back().Open(new SignPage(close, Secret.Empty, null)))
             : ReceiverKeys.Step(asking, close)) with { NoPin = true };

@@ -62,9 +62,13 @@ internal static class CarryCommands
         var signing = SigningOptions.New();
         var command = new Command("close", "Closes a carried item, with the reason; by PIN where it can hurt.") { id, why, by, json };
         signing.AddTo(command);
-        command.SetAction(parse => OpenSite.ForWriting(shell, parse, desk => WrittenOut.Print(
-            shell, parse.GetValue(json),
-            SignedWriting.Close(desk, signing.Of(shell, parse), parse.GetValue(id), parse.GetValue(why) ?? "", parse.GetValue(by) ?? ""), "closed")));
+        command.SetAction(parse => OpenSite.ForWriting(shell, parse, desk =>
+        {
+            CautionText.BeforeClosing(shell, desk, parse.GetValue(id));
+            return WrittenOut.Print(
+                shell, parse.GetValue(json),
+                SignedWriting.Close(desk, signing.Of(shell, parse), parse.GetValue(id), parse.GetValue(why) ?? "", parse.GetValue(by) ?? ""), "closed");
+        }));
         return command;
     }
 

@@ -24,6 +24,17 @@ internal static class CautionText
         }
     }
 
+    /// <summary>Before the PIN is asked: an isolation that is closed under a permit that is still open.</summary>
+    public static void BeforeClosing(Shell shell, Desk desk, long id)
+    {
+        desk.Follow();
+        if (desk.State.Carried.Find(i => i.Id == id) is { } item && SignedWriting.LocksForPeople(desk.Site, desk.State.Carried, item) is null
+            && SignedWriting.PermitStands(desk.Site, desk.State.Carried, item) is { } warning)
+        {
+            shell.Error.WriteLine($"CAUTION {warning}");
+        }
+    }
+
     private static void Print(Shell shell, Site site, IReadOnlyList<string> triggers)
     {
         foreach (var caution in site.Cautions.Where(c => c.Triggers.Intersect(triggers, StringComparer.OrdinalIgnoreCase).Any()))

@@ -39,8 +39,13 @@ public class HoldingTests
         Assert.NotNull(Relieving.Short(flow.Desk, flow.Sign(), "op2", "watch the bowl").Record);
         Assert.Equal("Operator two holds the line since 03:00, short relief of Operator one", NowView.Of(flow.Desk).InCharge);
 
+        Assert.Contains("Operator two took the line without reading: still to open hazards, moving, changed", NowView.Of(flow.Desk).Unfinished, StringComparer.Ordinal);
+        HandoverPages.Open(flow.Desk, "op2", "hazards");
+        Assert.Equal(["moving", "changed"], flow.Held.Unread);
+
         flow.Line.Clock("2026-11-25T03:59-05:00");
         Assert.NotNull(Relieving.Short(flow.Desk, flow.Sign(), "op1", "back").Record);
+        Assert.Empty(flow.Held.Unread);
         Assert.Equal(("op1", since), (flow.Holder, flow.Held.Holder!.Since));
     }
 

@@ -34,7 +34,7 @@ public static class YetRecorded
                     where Meet(site, item.On, place)
                     let beside = Beside(site, equipment, carried, item, now)
                     where beside is not null
-                    select $"{Say.Equipment(site, item.On)} {What(item)}{Ref(item.Id)}. {beside}";
+                    select $"{Stands(site, item)}. {beside}";
         return string.Join(' ', words) is { Length: > 0 } all ? all : null;
     }
 
@@ -50,6 +50,9 @@ public static class YetRecorded
         .. PeopleInside(item) ? carried.Where(wash => wash is { ItemKind: "wash", IsHazard: true } && Meet(site, wash.On, item.On) && !equipment.Values.Any(e => e.State == "acid" && Covers(site, item, e.Equipment)))
             .Select(wash => new Contradiction(wash.Id, wash.On, "IN AN ACID WASH", wash.Since, go)) : [],
     ];
+
+    /// <summary>The hazard in short: <c>Lime mud pump is locked, DO NOT START (#12)</c>.</summary>
+    internal static string Stands(Site site, CarriedItem item) => $"{Say.Equipment(site, item.On)} {What(item)}{Ref(item.Id)}";
 
     /// <summary>True when the item is at this equipment, or at the area in which the equipment lies: who is in an area may be in any of it.</summary>
     public static bool Covers(Site site, CarriedItem item, string equipment) => item.On.Equals(equipment, StringComparison.OrdinalIgnoreCase) || LiesIn(site, equipment, item.On);
@@ -95,6 +98,10 @@ public static class YetRecorded
     internal sealed record Contradiction(long Seq, string On, string State, DateTimeOffset Since, string Go)
     {
         public string Words(Site site, CarriedItem item, DateTimeOffset now) =>
-            $"YET {(On.Equals(item.On, StringComparison.OrdinalIgnoreCase) ? "" : $"{Say.Equipment(site, On)} ")}{(Seq == ToCome ? "ABOUT TO BE " : "")}RECORDED AS {State} since {Say.Time(site, Since, now)}{Ref(Seq)}: one of the two is not true; {Go}.";
+            $"{Recorded(site, item)} since {Say.Time(site, Since, now)}{Ref(Seq)}: one of the two is not true; {Go}.";
+
+        /// <summary><c>YET RECORDED AS ACID</c>; with the equipment's name where the hazard is on another place.</summary>
+        public string Recorded(Site site, CarriedItem item) =>
+            $"YET {(On.Equals(item.On, StringComparison.OrdinalIgnoreCase) ? "" : $"{Say.Equipment(site, On)} ")}{(Seq == ToCome ? "ABOUT TO BE " : "")}RECORDED AS {State}";
     }
 }

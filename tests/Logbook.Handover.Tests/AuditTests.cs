@@ -58,6 +58,30 @@ public class AuditTests
     }
 
     [Fact]
+    public void What_could_not_both_be_true_says_when_it_began_and_when_it_ended()
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        var locked = line.Carry("isolation", "mud-pump", "seal change");
+        var running = line.State("mud-pump", "running");
+        line.Clock("2026-11-24T20:00-05:00");
+        var permit = line.Carry("permit", "wl-filter", "cloths", SmallLine.At("2026-11-25T02:00-05:00"), ("number", "4417"), ("inside", "2"));
+        var acid = line.State("wl-filter", "acid");
+        line.Clock("2026-11-24T21:00-05:00").State("wl-filter", "acid");
+        var stopped = line.Clock("2026-11-24T22:00-05:00").State("wl-filter", "stopped");
+        line.Clock("2026-11-25T06:00-05:00");
+
+        var flags = Audit.Between(line.Desk, From, line.Desk.Now, "contradicted");
+
+        Assert.Equal(
+        [
+            $"Lime mud pump is locked, DO NOT START (#{locked}), YET RECORDED AS RUNNING (#{running}): one of the two was not true. Began Tue 24 Nov 08:00 Operator one (#{running}); NOT ENDED at Wed 25 Nov 06:00",
+            $"White liquor filter has a permit to enter, 2 counted inside (#{permit}), YET RECORDED AS ACID (#{acid + 1}): one of the two was not true. Began Tue 24 Nov 20:00 Operator one (#{acid}); ended Tue 24 Nov 22:00 Operator one (#{stopped})",
+        ],
+            flags.Select(f => f.Text), StringComparer.Ordinal);
+        Assert.Empty(Audit.Between(line.Desk, SmallLine.At("2026-11-24T06:00-05:00"), SmallLine.At("2026-11-24T07:59-05:00"), "contradicted"));
+    }
+
+    [Fact]
     public void An_item_without_a_date_is_carried_too_long_after_six_shifts()
     {
         using var line = new SmallLine("2026-11-24T08:00-05:00");

@@ -29,6 +29,20 @@ public sealed class AuditTests
     }
 
     [Fact]
+    public void What_could_not_both_be_true_is_for_somebody_to_settle()
+    {
+        using var terminal = new Terminal(before: t =>
+        {
+            t.Carry("permit", "slaker", "cleaning", Some.Morning.AddHours(9), ("number", "4417"), ("inside", "2"));
+            Assert.NotNull(Checks.Writing.ChangeState(t.Desk, "slaker", "acid", null, "scale", "op1").Record);
+        });
+
+        terminal.Press("a");
+
+        Assert.Contains("Whoever was at the equipment settles: which of the two was true? (1)", terminal.Screen, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Enter_opens_a_flag_and_its_record()
     {
         using var terminal = new Terminal(before: Corrected);

@@ -21,11 +21,14 @@ public static class Audit
     public static readonly IReadOnlyList<string> Flags =
     [
         "missed", "late", "not-taken", "upset", "corrected", "entered-later", "carried-too-long", "past-date", "not-seen", "unanswered", "order-unread",
-        "refused", "unattended", "emergency", "reservation", ToCountersign, Hazard, "recurrent", "off-laboratory", "same-as-earlier", "varies-less", "limit-never", "limit-always", "always-not-taken",
+        "refused", "unattended", "emergency", "reservation", ToCountersign, Contradicted, Hazard, "recurrent", "off-laboratory", "same-as-earlier", "varies-less", "limit-never", "limit-always", "always-not-taken",
     ];
 
     /// <summary>What waits for a supervisor's signature, whenever it was. Only when it is asked for: the others list it as what it is.</summary>
     public const string ToCountersign = "to-countersign";
+
+    /// <summary>Two things recorded of one equipment that could not both be true, such as people inside and acid: begin and end.</summary>
+    public const string Contradicted = "contradicted";
 
     /// <summary>What could hurt, opened or closed in the stretch. A fact, and nothing to settle.</summary>
     public const string Hazard = "hazard";
@@ -50,6 +53,7 @@ public static class Audit
                 .Concat(When(Asked("corrected", "entered-later"), () => Corrections(span).Concat(RecordFacts.EnteredLater(span))))
                 .Concat(When(Asked("carried-too-long", "past-date", "not-seen", "unanswered", "order-unread"), () => CarriedLong(span).Concat(RecordFacts.StillOpen(span))))
                 .Concat(When(Asked("refused", "unattended", "emergency", "reservation"), () => RecordFacts.Handovers(span)))
+                .Concat(When(Asked(Contradicted), () => ContradictedFacts.Of(span)))
                 .Concat(When(Asked(Hazard), () => HazardFacts.Of(span)))
                 .Concat(When(Asked("recurrent"), () => Recurrence.Flags(span)))
                 .Concat(When(Asked("off-laboratory"), () => OffLaboratory.Flags(span)))

@@ -10,6 +10,7 @@ internal static class AuditGroups
     private static readonly (string Title, string[] Flags)[] All =
     [
         ("A supervisor's signature settles", ["refused", "unattended", "emergency"]),
+        ("Whoever was at the equipment settles: which of the two was true?", ["contradicted"]),
         ("Whoever owns it settles", ["reservation", "past-date", "carried-too-long", "not-seen", "unanswered", "order-unread", "recurrent"]),
         (Facts, ["refused", "unattended", "emergency", "hazard", "missed", "late", "not-taken", "upset", "corrected", "entered-later"]),
         ("A check of the instrument settles; not findings about anyone", ["off-laboratory"]),

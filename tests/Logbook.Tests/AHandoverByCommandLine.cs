@@ -117,6 +117,23 @@ public class AHandoverByCommandLine
     }
 
     [Fact]
+    public void People_inside_are_told_when_acid_is_recorded_and_keep_their_lockout()
+    {
+        using var cli = Signed("op1");
+        string Add(params string[] words) => $"{Done(cli.Run(["carry", "add", .. words, "--by", "op1", "--json"])).Json.GetProperty("seq").GetInt64()}";
+        var isolation = Add("--kind", "isolation", "--on", "mud-pump", "--text", "locked for entry", "--set", "permit=4417");
+        var permit = Add("--kind", "permit", "--on", "mud-tank", "--text", "inspection", "--until", "2026-11-26T10:00", "--set", "number=4417", "--set", "inside=2");
+
+        Assert.Contains("2 counted inside (#" + permit + "). YET RECORDED AS ACID", Done(cli.Run("state", "mud-tank", "acid", "--by", "op1")).Error, StringComparison.Ordinal);
+        Assert.Contains("YET RECORDED AS ACID", string.Join(' ', cli.Run("now").Out.Split([' ', '\n'], StringSplitOptions.RemoveEmptyEntries)), StringComparison.Ordinal);
+        Refused(cli.RunWith(Pin, "carry", "close", isolation, "--why", "done", "--by", "op1", "--pin-file", "-"), "2 counted inside under permit 4417");
+        Assert.DoesNotContain("YET RECORDED", Done(cli.Run("carry", "confirm", permit, "--set", "inside=0", "--by", "op1")).Error, StringComparison.Ordinal);
+        Assert.Contains("YET RECORDED AS ACID", Done(cli.Run("carry", "confirm", permit, "--set", "inside=1", "--by", "op1")).Error, StringComparison.Ordinal);
+        Done(cli.Run("carry", "confirm", permit, "--set", "inside=0", "--by", "op1"));
+        Assert.Contains("is STILL OPEN and stands on this lockout", Done(cli.RunWith(Pin, "carry", "close", isolation, "--why", "done", "--by", "op1", "--pin-file", "-")).Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Site_files_are_put_in_force_by_an_engineers_pin()
     {
         using var cli = Signed("op1", "eng1");

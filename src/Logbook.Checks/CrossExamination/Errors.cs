@@ -40,8 +40,11 @@ internal sealed class Errors
 
     /// <param name="lessons">Of one entry.</param>
     /// <param name="surprises">How far each row was from what was expected, scaled.</param>
-    public void Learn(IReadOnlyList<Lesson> lessons, ReadOnlySpan<double> surprises)
+    /// <param name="round">The entry.</param>
+    /// <returns>For each reading the error that its value in this entry is expected to have; zero for one that was not taken.</returns>
+    public double[] Learn(IReadOnlyList<Lesson> lessons, ReadOnlySpan<double> surprises, Round round)
     {
+        var now = new double[round.Values.Count];
         foreach (var lesson in lessons)
         {
             var by = 0.0;
@@ -50,11 +53,18 @@ internal sealed class Errors
                 by += weight * surprises[place];
             }
 
-            if (by != 0)
+            if (lesson.Taken.Second == Taken.SecondOf(round.Hours))
+            {
+                now[lesson.Taken.Reading] += by;
+            }
+
+            if (lesson.Again && by != 0)
             {
                 _expected[lesson.Taken] = by + _expected.GetValueOrDefault(lesson.Taken);
             }
         }
+
+        return now;
     }
 
     /// <summary>Drops what was taken before an hour.</summary>
@@ -78,4 +88,5 @@ internal readonly record struct Taken(int Reading, long Second)
 
 /// <summary>What an entry tells of the error of one reading.</summary>
 /// <param name="Weights">For each place that speaks of it or with it, the error that one unit of surprise lets expect.</param>
-internal sealed record Lesson(Taken Taken, IReadOnlyList<(int Place, double Weight)> Weights);
+/// <param name="Again">True when rows take it again later.</param>
+internal sealed record Lesson(Taken Taken, IReadOnlyList<(int Place, double Weight)> Weights, bool Again);

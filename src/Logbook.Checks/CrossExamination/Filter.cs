@@ -30,12 +30,17 @@ internal sealed class Filter
     public double[] Take(Round round, Heard heard, double[] moved)
     {
         var surprises = new double[moved.Length];
-        foreach (var p in heard.All)
+        foreach (var p in heard.Rows)
         {
             surprises[p] = _standing.Take(p, Beyond(round, p, moved[p]), round.Hours) / _scale[p];
         }
 
-        _errors.Learn(heard.Lessons, surprises);
+        var errors = _errors.Learn(heard.Lessons, surprises, round);
+        foreach (var p in heard.All.Where(p => p >= round.Rows.Count))
+        {
+            surprises[p] = _standing.Take(p, moved[p], round.Hours, errors[p - round.Rows.Count]) / _scale[p];
+        }
+
         return surprises;
     }
 

@@ -1,9 +1,9 @@
 namespace Logbook.Checks.CrossExamination;
 
 /// <summary>
-/// The largest physics statistic of any hypothesis that this entry compared, for each onset, against its threshold; each beside
-/// how far its own goes in sound history. Only the rows count here: a real
-/// change of the plant keeps them, however much it moves the readings.
+/// The largest evidence of any hypothesis that this entry compared, for each onset, against its threshold; each beside how far
+/// its own goes in sound history. Rows convict: where they say nothing themselves, or a real change of the plant explains the
+/// entries as well, the gate stays shut, however much the readings moved.
 /// </summary>
 internal sealed record Gate(IReadOnlyList<double> Statistics, IReadOnlyList<double> Thresholds)
 {
@@ -17,5 +17,5 @@ internal sealed record Gate(IReadOnlyList<double> Statistics, IReadOnlyList<doub
     public bool Open => Statistic > Threshold;
 
     public static Gate Of(IReadOnlyList<Trace> traces, IReadOnlyList<double> thresholds) =>
-        new([.. thresholds.Select((_, k) => traces.Where(t => t.Onset == k + 1 && t.IsNews).Select(t => t.Evidence / t.Hypothesis.Chance[k]).DefaultIfEmpty(0).Max())], thresholds);
+        new([.. thresholds.Select((_, k) => traces.Where(t => t.Onset == k + 1 && t.IsNews && t.RowsSpeak).Select(t => t.Evidence / t.Hypothesis.Chance[k]).DefaultIfEmpty(0).Max())], thresholds);
 }

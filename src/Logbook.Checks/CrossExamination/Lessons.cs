@@ -8,7 +8,7 @@ internal sealed class Lessons(Fitted fitted)
 {
     private readonly Dictionary<Taken, double> _variances = [];
 
-    // The readings that some row was seen to take again: of no other is there any use in knowing its error.
+    // The readings that some row was seen to take again: of any other its error is of use only while it is new.
     private readonly HashSet<int> _again = [];
 
     public Lessons Copy()
@@ -36,8 +36,13 @@ internal sealed class Lessons(Fitted fitted)
         var u = fitted.Line.Parameters[taken.Reading].U;
         var variance = _variances.TryGetValue(taken, out var known) ? known : u * u;
         var weights = factor.Weigh(moves);
-        _variances[taken] = Math.Max(0, variance - (variance * variance * Factor.Dot(moves, weights)));
-        return new Lesson(taken, [.. rows.Select((row, i) => (row, variance * weights[i])).Where(w => w.Item2 != 0)]);
+        var again = _again.Contains(taken.Reading);
+        if (again)
+        {
+            _variances[taken] = Math.Max(0, variance - (variance * variance * Factor.Dot(moves, weights)));
+        }
+
+        return new Lesson(taken, [.. rows.Select((row, i) => (row, variance * weights[i])).Where(w => w.Item2 != 0)], again);
     }
 
     /// <summary>For each reading that a row takes, how far its error moves each row, scaled.</summary>
@@ -46,7 +51,7 @@ internal sealed class Lessons(Fitted fitted)
         var shared = new Dictionary<Taken, double[]>();
         for (var i = 0; i < rows.Length; i++)
         {
-            foreach (var s in round.Rows[rows[i]]!.Sensitivities.Where(s => s.Parameter < fitted.Line.Readings && s.Slope != 0 && _again.Contains(s.Parameter)))
+            foreach (var s in round.Rows[rows[i]]!.Sensitivities.Where(s => s.Parameter < fitted.Line.Readings && s.Slope != 0 && (s.HoursBack == 0 || _again.Contains(s.Parameter))))
             {
                 var taken = Taken.Of(s, round.Hours);
                 if (!shared.TryGetValue(taken, out var moves))

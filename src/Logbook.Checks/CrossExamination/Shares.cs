@@ -6,14 +6,11 @@ namespace Logbook.Checks.CrossExamination;
 /// </summary>
 internal static class Shares
 {
-    private static readonly double LogUsual = Math.Log(0.9);
-    private static readonly double LogMoved = Math.Log(0.1);
-
     /// <summary>A hypothesis whose physics statistic is farther from the best one (1 in 100 of chi-squared with two degrees) is dropped.</summary>
     private const double Reach = 9.2;
 
     /// <summary>The logarithm of how much likelier it is, before any evidence, that nothing is wrong than that one reading is.</summary>
-    private const double NothingWrong = 4;
+    private const double NothingWrong = 1;
 
     /// <param name="glances">The last entries, the newest last.</param>
     /// <param name="traces">What each hypothesis has matched in them.</param>
@@ -22,47 +19,30 @@ internal static class Shares
     {
         var best = traces.Max(t => t.Physics.Statistic);
         var kept = traces.GroupBy(t => t.Hypothesis).Where(g => g.Max(t => t.Physics.Statistic) >= best - Reach && g.Any(t => t.Physics.Strength > 0)).ToList();
-        var weights = kept.ConvertAll(g => Math.Log(g.Key.Prior) + LogSum([.. g.GroupBy(t => t.Onset).Select(o => LogSum([.. o.Select(t => Weight(glances, t, counts))]) - Math.Log(o.Count()))]));
-        var total = LogSum(weights);
-        var nothing = NothingWrong + Before(glances, counts);
+        var weights = kept.ConvertAll(g => Math.Log(g.Key.Prior) + Likely.Sum([.. g.GroupBy(t => t.Onset).Select(o => Likely.Sum([.. o.Select(t => Weight(glances, t, t.Wrong, counts))]) - Math.Log(o.Count()))]));
+        var total = Likely.Sum(weights);
+        var likeliest = kept.SelectMany(g => g).MaxBy(t => Weight(glances, t, t.Wrong, counts))!;
+        var nothing = NothingWrong + Math.Max(Before(glances, counts), Weight(glances, likeliest, likeliest.Real, counts));
         return new Suspicion(
-            [.. kept.Select((g, i) => Suspect.Of(g.Key, g.MaxBy(t => Weight(glances, t, counts))!, Math.Exp(weights[i] - total))).OrderByDescending(s => s.Share)],
-            Math.Exp(nothing - LogSum([nothing, total])));
+            [.. kept.Select((g, i) => Suspect.Of(g.Key, g.MaxBy(t => Weight(glances, t, t.Wrong, counts))!, Math.Exp(weights[i] - total))).OrderByDescending(s => s.Share)],
+            Math.Exp(nothing - Likely.Sum([nothing, total])));
     }
 
-    private static double Weight(IReadOnlyList<Glance> glances, Trace trace, double counts)
-    {
-        var reach = trace.Hypothesis.Reach * trace.Hypothesis.Reach;
-        var since = glances.Skip(glances.Count - trace.Entries).ToList();
-        return Before(glances.Take(glances.Count - trace.Entries), counts) + (counts * LogSum(
-        [
-            LogUsual + since.Sum(g => Base(g.Quiet)) + Gain(trace.Quiet, reach),
-            LogMoved + since.Sum(g => Base(g.Changed)) + Gain(trace.Changed, reach),
-        ]));
-    }
+    private static double Weight(IReadOnlyList<Glance> glances, Trace trace, Told told, double counts) =>
+        Before(glances.Take(glances.Count - trace.Entries), counts) + (counts * trace.Weight(told, trace.Hypothesis.Reach));
 
     /// <summary>Entries in which nothing was wrong.</summary>
     private static double Before(IEnumerable<Glance> glances, double counts) => glances.Sum(g => Sound(g, counts));
 
     /// <summary>The logarithm of how likely an entry is with nothing wrong in it, but for a constant.</summary>
-    public static double Sound(Glance glance, double counts) => counts * LogSum([LogUsual + Base(glance.Quiet), LogMoved + Base(glance.Changed)]);
+    public static double Sound(Glance glance, double counts) => counts * Likely.Either(Base(glance.Quiet), Base(glance.Changed));
 
-    private static double Base(View? view) => view?.Base ?? 0;
-
-    /// <summary>How much better the surprises are explained, the size of the error being unknown within its reach.</summary>
-    private static double Gain(Tried tried, double reach) =>
-        (tried.Match * tried.Match / (2 * (tried.Strength + (1 / reach)))) - (Math.Log(1 + (reach * tried.Strength)) / 2);
-
-    private static double LogSum(IReadOnlyList<double> logs)
-    {
-        var most = logs.Max();
-        return most + Math.Log(logs.Sum(l => Math.Exp(l - most)));
-    }
+    public static double Base(View? view) => view?.Base ?? 0;
 }
 
 /// <summary>What may be wrong.</summary>
 /// <param name="Suspects">The most likely first; their shares add up to one.</param>
-/// <param name="Nothing">How likely it is that nothing is and chance alone did it, beside them all.</param>
+/// <param name="Nothing">How likely it is that nothing is, beside them all: chance alone did it, or the plant really went there.</param>
 internal sealed record Suspicion(IReadOnlyList<Suspect> Suspects, double Nothing)
 {
     public static Suspicion None { get; } = new([], 0);

@@ -18,9 +18,10 @@ internal sealed class Standing(IReadOnlyList<Forecast> forecasts)
     }
 
     /// <summary>The trace that an effect of this size leaves now, given what of it was taken up before.</summary>
-    public double Take(int place, double effect, double hours)
+    /// <param name="error">What of it is known for an error: this much is not taken up.</param>
+    public double Take(int place, double effect, double hours, double error = 0)
     {
-        if (effect == 0 && _deviation[place] == 0)
+        if (effect == 0 && error == 0 && _deviation[place] == 0)
         {
             _last[place] = hours;
             return 0;
@@ -29,7 +30,7 @@ internal sealed class Standing(IReadOnlyList<Forecast> forecasts)
         var forecast = forecasts[place];
         var expected = double.IsNaN(_last[place]) ? 0 : forecast.Faded(_deviation[place], hours - _last[place]);
         var surprise = effect - expected;
-        (_deviation[place], _last[place]) = (expected + (forecast.Gain * surprise), hours);
+        (_deviation[place], _last[place]) = (expected + (forecast.Gain * (surprise - error)), hours);
         return surprise;
     }
 }

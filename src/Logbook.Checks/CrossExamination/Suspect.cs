@@ -13,5 +13,5 @@ internal sealed record Suspect(Hypothesis Hypothesis, double Share, int Onset, d
     public int Parameter => Hypothesis.Parameter;
 
     public static Suspect Of(Hypothesis hypothesis, Trace best, double share) =>
-        new(hypothesis, share, best.Onset, best.Physics.Statistic, best.Quiet.Strength > 0 ? best.Quiet.Size : best.Physics.Size, best.Began);
+        new(hypothesis, share, best.Onset, best.Physics.Statistic, best.Wrong.Quiet.Strength > 0 ? best.Wrong.Quiet.Size : best.Physics.Size, best.Began);
 }

@@ -9,10 +9,10 @@ internal static class Thresholds
     private const int Blocks = 4;
 
     /// <summary>The share of entries flagged for each onset, before all are scaled together.</summary>
-    private static readonly double[] Rates = [0.012, 0.007, 0.007];
+    private static readonly double[] Rates = [0.007, 0.008, 0.008];
 
     /// <summary>The share flagged for any onset. Later entries are flagged somewhat oftener than what lies between the learned ones.</summary>
-    private const double Together = 0.017;
+    private const double Together = 0.019;
 
     /// <summary>Learns everything, then the thresholds; with too little history the cautious ones stay.</summary>
     public static Fitted Learn(Line line, IReadOnlyList<Round> history)
@@ -58,10 +58,13 @@ internal static class Thresholds
     private static double[] Largest(IReadOnlyList<Reached> entry, IReadOnlyList<Hypothesis> hypotheses) =>
         [.. Enumerable.Range(0, Examiner.Onsets).Select(k => entry.Where(r => r.Onset == k + 1).Select(r => r.Evidence / hypotheses[r.Hypothesis].Chance[k]).DefaultIfEmpty(0).Max())];
 
+    private static double Learned(IEnumerable<double> statistics, double rate, double otherwise) => Tail.Of(statistics).Exceeded(rate) is > 0 and var exceeded ? exceeded : otherwise;
+
     private static double[] Of(List<double[]> statistics)
     {
-        double[] single = [.. Rates.Select((rate, k) => Tail.Of(statistics.Select(s => s[k])).Exceeded(rate))];
-        var together = Tail.Of(statistics.Select(s => s.Select((g, k) => g / single[k]).Max())).Exceeded(Together);
+        // An onset at which hardly anything was ever compared has taught nothing.
+        double[] single = [.. Rates.Select((rate, k) => Learned(statistics.Select(s => s[k]), rate, Fit.Unlearned[k]))];
+        var together = Learned(statistics.Select(s => s.Select((g, k) => g / single[k]).Max()), Together, 1);
         return [.. single.Select(q => q * together)];
     }
 }

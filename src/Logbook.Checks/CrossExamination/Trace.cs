@@ -6,21 +6,31 @@ internal sealed class Trace
     /// <summary>An entry that could hardly see the error has no say on whether it stayed the same.</summary>
     private const double Weak = 0.2;
 
+    /// <summary>What rows say is something from two standard deviations on.</summary>
+    private const double Spoken = 4;
+
     private readonly Fitted _fitted;
     private readonly Filter _filter;
+    private readonly Standing _real;
     private readonly List<Tried> _physics;
+
+    // How likely the entries are with nothing wrong: in each view, and each entry in its likelier one.
+    private double _quiet;
+    private double _changed;
+    private double _sound;
 
     public Trace(Fitted fitted, Hypothesis hypothesis, double began)
     {
         (_fitted, Hypothesis, Began) = (fitted, hypothesis, began);
-        (_filter, _physics) = (new Filter(fitted.Forecasts, fitted.Scale), []);
+        (_filter, _real, _physics) = (new Filter(fitted.Forecasts, fitted.Scale), new Standing(fitted.Forecasts), []);
     }
 
     private Trace(Trace other)
     {
         (_fitted, Hypothesis, Began) = (other._fitted, other.Hypothesis, other.Began);
-        (_filter, _physics) = (other._filter.Copy(), [.. other._physics]);
-        (Entries, Physics, Quiet, Changed, IsNews) = (other.Entries, other.Physics, other.Quiet, other.Changed, other.IsNews);
+        (_filter, _real, _physics) = (other._filter.Copy(), other._real.Copy(), [.. other._physics]);
+        (_quiet, _changed, _sound) = (other._quiet, other._changed, other._sound);
+        (Entries, Physics, Wrong, Real, IsNews) = (other.Entries, other.Physics, other.Wrong, other.Real, other.IsNews);
     }
 
     public Hypothesis Hypothesis { get; }
@@ -40,14 +50,22 @@ internal sealed class Trace
     /// <summary>On the rows alone.</summary>
     public Tried Physics { get; private set; }
 
-    /// <summary>On rows and readings, the plant as usual.</summary>
-    public Tried Quiet { get; private set; }
+    /// <summary>On rows and readings: its readings are wrong.</summary>
+    public Told Wrong { get; private set; }
 
-    /// <summary>The same, the plant being moved.</summary>
-    public Tried Changed { get; private set; }
+    /// <summary>On rows and readings: the plant really went where its readings show it, and the rows hold.</summary>
+    public Told Real { get; private set; }
 
-    /// <summary>The physics statistic, less what the entries disagree about its size.</summary>
-    public double Evidence => Physics.Statistic - Disagreement();
+    /// <summary>
+    /// Twice the logarithm of how much better the entries are explained by the error than by nothing, or by a plant that really
+    /// went where the readings show it; less what the entries disagree about its size. What only the readings' past speaks of is
+    /// no evidence, for that the plant explains as well. But the readings' past tells how far the noise of each goes now, and so
+    /// how much of what a row misses is no noise.
+    /// </summary>
+    public double Evidence => (2 * (Best(Wrong) - Math.Max(_sound, Best(Real)))) - Disagreement();
+
+    /// <summary>True when the rows alone speak of it too.</summary>
+    public bool RowsSpeak => Physics.Statistic >= Spoken;
 
     public Trace Copy() => new(this);
 
@@ -56,12 +74,13 @@ internal sealed class Trace
         var effects = glance.Effects(Hypothesis, Began);
         var moved = _filter.Take(glance.Round, glance.Heard, effects);
         Entries++;
-        Quiet += Try(glance.Quiet, moved);
-        Changed += Try(glance.Changed, moved);
+        (_quiet, _changed, _sound) = (_quiet + Shares.Base(glance.Quiet), _changed + Shares.Base(glance.Changed), _sound + Shares.Sound(glance, 1));
+        Wrong += Told.Of(glance, moved);
+        Real += Told.Of(glance, Really(glance, effects));
         IsNews = glance.Heard.Rows.Any(k => effects[k] != 0);
         if (IsNews)
         {
-            _physics.Add(Try(glance.Physics, moved));
+            _physics.Add(glance.Physics?.Try(moved) ?? default);
             Physics += _physics[^1];
         }
     }
@@ -70,5 +89,24 @@ internal sealed class Trace
     private double Disagreement() =>
         _physics.Where(t => t.Strength > Weak * Physics.Strength / Onset).Sum(t => Math.Pow(t.Match - (Physics.Size * t.Strength), 2) / t.Strength);
 
-    private static Tried Try(View? view, double[] moved) => view?.Try(moved) ?? default;
+    /// <summary>How likely the entries since it began are with an error whose size is unknown within a reach.</summary>
+    public double Weight(Told told, double reach) => Likely.Either(_quiet + Gain(told.Quiet, reach), _changed + Gain(told.Changed, reach));
+
+    /// <summary>The same at the size that explains most.</summary>
+    private double Best(Told told) => Likely.Either(_quiet + (told.Quiet.Statistic / 2), _changed + (told.Changed.Statistic / 2));
+
+    private static double Gain(Tried tried, double reach) =>
+        (tried.Match * tried.Match / (2 * (tried.Strength + (1 / (reach * reach))))) - (Math.Log(1 + (reach * reach * tried.Strength)) / 2);
+
+    /// <summary>How far the readings would surprise if the plant really did what they show: the rows stay as they are.</summary>
+    private double[] Really(Glance glance, double[] effects)
+    {
+        var moved = new double[effects.Length];
+        foreach (var p in glance.Heard.All.Where(p => p >= _fitted.Line.Rows.Count))
+        {
+            moved[p] = _real.Take(p, effects[p], glance.Round.Hours) / _fitted.Scale[p];
+        }
+
+        return moved;
+    }
 }

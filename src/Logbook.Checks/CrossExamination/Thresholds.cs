@@ -14,6 +14,12 @@ internal static class Thresholds
     /// <summary>The share flagged for any onset. Later entries are flagged somewhat oftener than what lies between the learned ones.</summary>
     private const double Together = 0.019;
 
+    /// <summary>
+    /// 1 in 100 of chi-squared with one degree: where the instruments are better than they are declared, chance reaches less far,
+    /// but so little is no reason to accuse anybody.
+    /// </summary>
+    private const double Least = 6.63;
+
     /// <summary>Learns everything, then the thresholds; with too little history the cautious ones stay.</summary>
     public static Fitted Learn(Line line, IReadOnlyList<Round> history)
     {
@@ -65,6 +71,6 @@ internal static class Thresholds
         // An onset at which hardly anything was ever compared has taught nothing.
         double[] single = [.. Rates.Select((rate, k) => Learned(statistics.Select(s => s[k]), rate, Fit.Unlearned[k]))];
         var together = Learned(statistics.Select(s => s.Select((g, k) => g / single[k]).Max()), Together, 1);
-        return [.. single.Select(q => q * together)];
+        return [.. single.Select(q => Math.Max(Least, q * together))];
     }
 }

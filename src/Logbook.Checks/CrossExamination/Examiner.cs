@@ -1,9 +1,9 @@
 namespace Logbook.Checks.CrossExamination;
 
 /// <summary>
-/// Examines one entry after the other. Physics convicts: nothing is called wrong unless the rows alone exceed their threshold.
-/// History identifies: then the shares of the hypotheses decide, from rows and readings of the last three entries. What was
-/// named is taken out of what is judged afterwards.
+/// Examines one entry after the other. Rows convict: nothing is called wrong that a plant which really went there explains as
+/// well. History identifies: then the shares of the hypotheses decide, from rows and readings of the last three entries. What
+/// was named is taken out of what is judged afterwards.
 /// </summary>
 internal sealed class Examiner
 {

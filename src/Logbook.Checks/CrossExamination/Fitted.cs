@@ -39,10 +39,10 @@ internal sealed record Fitted
     /// <summary>
     /// What the gate's statistics would rarely exceed if all errors were normal, about 1 in 1000 for each of a dozen suspicions.
     /// </summary>
-    private const double IfNormal = 11.5;
+    private const double IfNormal = 10.5;
 
     /// <summary>What was learned is never exact: evidence never counts for more.</summary>
-    private const double MostCounted = 0.82;
+    private const double MostCounted = 0.85;
 
     /// <summary>How much evidence counts for when suspicions are set beside each other: errors that reach farther by chance than normal ones tell less.</summary>
     public double Counts => UsesHistory ? Math.Min(MostCounted, IfNormal / Thresholds[0]) : 1;

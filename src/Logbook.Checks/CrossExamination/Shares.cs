@@ -10,7 +10,7 @@ internal static class Shares
     private const double Reach = 9.2;
 
     /// <summary>The logarithm of how much likelier it is, before any evidence, that nothing is wrong than that one reading is.</summary>
-    private const double NothingWrong = 1;
+    private const double NothingWrong = 1.5;
 
     /// <param name="glances">The last entries, the newest last.</param>
     /// <param name="traces">What each hypothesis has matched in them.</param>
@@ -22,7 +22,8 @@ internal static class Shares
         var weights = kept.ConvertAll(g => Math.Log(g.Key.Prior) + Likely.Sum([.. g.GroupBy(t => t.Onset).Select(o => Likely.Sum([.. o.Select(t => Weight(glances, t, t.Wrong, counts))]) - Math.Log(o.Count()))]));
         var total = Likely.Sum(weights);
         var likeliest = kept.SelectMany(g => g).MaxBy(t => Weight(glances, t, t.Wrong, counts))!;
-        var nothing = NothingWrong + Math.Max(Before(glances, counts), Weight(glances, likeliest, likeliest.Real, counts));
+        var moved = traces.Where(t => t.Entries == likeliest.Entries).Max(t => Weight(glances, t, t.Real, counts));
+        var nothing = NothingWrong + Math.Max(Before(glances, counts), moved);
         return new Suspicion(
             [.. kept.Select((g, i) => Suspect.Of(g.Key, g.MaxBy(t => Weight(glances, t, t.Wrong, counts))!, Math.Exp(weights[i] - total))).OrderByDescending(s => s.Share)],
             Math.Exp(nothing - Likely.Sum([nothing, total])));

@@ -33,13 +33,13 @@ public sealed class FloorTests
     [Fact]
     public void On_the_hard_line_a_broken_relation_is_hardly_ever_laid_to_a_reading_alone() => AtMost(5, e => Steps.Sum(e.Breaking.Values).Any, Hard);
 
-    /// <summary>Less than what was reached when this was written, for so few trials; the aim is 48 and 74.</summary>
+    /// <summary>The aim at the first entry; later less than what was reached when this was written (74.7 and 97.9), for so few trials; the aims are 74 and 98.</summary>
     [Fact]
     public void On_the_hard_line_as_many_are_named_as_when_this_was_written()
     {
-        AtLeast(38, e => e.All.First, Hard);
-        AtLeast(62, e => e.All.Third, Hard);
-        AtLeast(94, e => e.All.NamesRight, Hard);
+        AtLeast(48, e => e.All.First, Hard);
+        AtLeast(70, e => e.All.Third, Hard);
+        AtLeast(96, e => e.All.NamesRight, Hard);
     }
 
     private static void AtLeast(double floor, Func<Evaluation, double> of, Lazy<Evaluation> measured) =>

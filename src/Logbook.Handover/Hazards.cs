@@ -69,7 +69,7 @@ internal static class Hazards
         var (word, _) = InWords(site, state, item, now, brief: false);
         var against = YetRecorded.Beside(site, state.Equipment, state.Carried, item, now) is { } yet ? " " + yet : "";
         string Text(bool brief) => InWords(site, state, item, now, brief).Text + against + DefeatedTrip.Missed(site, item, missed, now);
-        return new HazardLine(word, $"{Text(brief: false)} {Carried.Opened(site, item, now)}", item.Since, item.Id) 
+        return new HazardLine(word, $"{Text(brief: false)} {Carried.Opened(site, item, now)}", item.Since, item.Id)
         {
             Brief = Text(brief: true), OnPage = $"{Text(brief: true)}{(item.ItemKind == "bypass" ? DefeatedTrip.Allowed(site, item) : "")} {Carried.Looked(site, item, now)}{Say.Ref(item.Id)}", Name = Name(site, item),
         };

@@ -13,6 +13,8 @@ internal sealed record Covariance(Matrix<double> Quiet, Matrix<double> Changed, 
     private const double Far = 0.995;
     private const double Towards = 50;
     private const double LeastMovement = 0.02;
+
+    /// <summary>The part of what was learned of two places together that is not believed. Chosen on simulated lines, no source.</summary>
     private const double Diagonal = 0.02;
 
     /// <summary>A moved plant: the movement 25 times the usual, the reading's own part ten times.</summary>

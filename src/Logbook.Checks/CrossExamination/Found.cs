@@ -43,7 +43,7 @@ internal sealed class Found
         if (Stays && glance.Round.Hours > _suspect.Since && glance.Has(_suspect.Hypothesis))
         {
             var (stays, over) = (Less(glance, _filter.Copy(), Until), Less(glance, _filter.Copy(), glance.Round.Hours));
-            Until = Shares.Sound(over, _fitted.Counts) > Shares.Sound(stays, _fitted.Counts) ? glance.Round.Hours : Until;
+            Until = over.Sound > stays.Sound ? glance.Round.Hours : Until;
         }
 
         return Less(glance, _filter, Until);

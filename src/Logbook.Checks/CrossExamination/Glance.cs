@@ -27,6 +27,7 @@ internal sealed class Glance
         Physics = View.Of(views.Quiet, heard.Rows, surprises);
         Quiet = View.Of(views.Quiet, all, surprises);
         Changed = View.Of(views.Changed, all, surprises);
+        Sound = Likely.Either(Usual, Moved);
     }
 
     public Round Round { get; }
@@ -45,6 +46,15 @@ internal sealed class Glance
 
     /// <summary>Rows and readings, the plant being moved.</summary>
     public View? Changed { get; }
+
+    /// <summary>The logarithm of how likely the entry is with nothing wrong in it and the plant as usual, but for a constant.</summary>
+    public double Usual => Quiet?.Base ?? 0;
+
+    /// <summary>The same, the plant being moved.</summary>
+    public double Moved => Changed?.Base ?? 0;
+
+    /// <summary>The same, whichever of the two it is.</summary>
+    public double Sound { get; }
 
     /// <summary>True when the entry has a reading that the hypothesis moves, or a row that speaks of the constant or method.</summary>
     public bool Has(Hypothesis hypothesis) => hypothesis.Effects.Any(e =>

@@ -9,7 +9,7 @@ internal static class Shares
     /// <summary>A hypothesis whose physics statistic is farther from the best one (1 in 100 of chi-squared with two degrees) is dropped.</summary>
     private const double Reach = 9.2;
 
-    /// <summary>The logarithm of how much likelier it is, before any evidence, that nothing is wrong than that one reading is.</summary>
+    /// <summary>The logarithm of how much likelier it is, before any evidence, that nothing is wrong than that one reading is. Chosen on simulated lines, no source.</summary>
     private const double NothingWrong = 1.5;
 
     /// <param name="glances">The last entries, the newest last.</param>
@@ -33,12 +33,7 @@ internal static class Shares
         Before(glances.Take(glances.Count - trace.Entries), counts) + (counts * trace.Weight(told, trace.Hypothesis.Reach));
 
     /// <summary>Entries in which nothing was wrong.</summary>
-    private static double Before(IEnumerable<Glance> glances, double counts) => glances.Sum(g => Sound(g, counts));
-
-    /// <summary>The logarithm of how likely an entry is with nothing wrong in it, but for a constant.</summary>
-    public static double Sound(Glance glance, double counts) => counts * Likely.Either(Base(glance.Quiet), Base(glance.Changed));
-
-    public static double Base(View? view) => view?.Base ?? 0;
+    private static double Before(IEnumerable<Glance> glances, double counts) => counts * glances.Sum(g => g.Sound);
 }
 
 /// <summary>What may be wrong.</summary>

@@ -74,7 +74,7 @@ internal sealed class Trace
         var effects = glance.Effects(Hypothesis, Began);
         var moved = _filter.Take(glance.Round, glance.Heard, effects);
         Entries++;
-        (_quiet, _changed, _sound) = (_quiet + Shares.Base(glance.Quiet), _changed + Shares.Base(glance.Changed), _sound + Shares.Sound(glance, 1));
+        (_quiet, _changed, _sound) = (_quiet + glance.Usual, _changed + glance.Moved, _sound + glance.Sound);
         Wrong += Told.Of(glance, moved);
         Real += Told.Of(glance, Really(glance, effects));
         IsNews = glance.Heard.Rows.Any(k => effects[k] != 0);

@@ -92,6 +92,20 @@ internal static class CarriedCheck
             : [];
     }
 
+    /// <summary>
+    /// A permit and the lockout that it stands on stay together while both are open: with the number changed, the lockout could
+    /// be closed while people are inside.
+    /// </summary>
+    public static IEnumerable<Mistake> Unhung(IReadOnlyList<CarriedItem> carried, CarriedItem before, CarriedItem after) =>
+        from other in carried
+        let parted = (before.StandsOn(other) && !after.StandsOn(other)) || (other.StandsOn(before) && !other.StandsOn(after))
+        where parted
+        let permit = before.ItemKind == "permit" ? before : other
+        let locked = before.ItemKind == "permit" ? other : before
+        select Mistake.Typed(
+            $"permit {permit.Fields.GetValueOrDefault("number", "")} (item {permit.Id}) stands on isolation {locked.Id}, and both are open: they are not parted",
+            "close the permit first, when everybody is out; a lockout for another permit is opened as an item of its own");
+
     private static string Recorded(CarriedItem item) => item.Locks.IsEmpty ? "no lock is recorded" : "locks recorded: " + string.Join(", ", item.Locks);
 
     /// <summary>What is to be read instead of a defeated trip: a point, and how often.</summary>

@@ -17,6 +17,7 @@ public static partial class Writing
             .. look is { Seen: false, Changed: not null } ? Of("what was not seen cannot be told as changed", "--changed TEXT or --not-seen") : [],
             .. look.Changed is { } words ? Given.Text(words, "what changed") : [],
             .. CarriedCheck.Values(item.ItemKind, look.Fields, item.Fields.Keys),
+            .. CarriedCheck.Unhung(desk.State.Carried, item, item.Told(look)),
             .. look.Lock is null ? [] : CarriedCheck.LockOrder(site, item, look.Lock, by),
         ]
         : NotOpen(desk.State, look.Id),

@@ -33,7 +33,7 @@ internal static class Hazards
             .. items.Select(x => Open(site, state, x.Item, now, missed).With(
                     [.. x.Acid.Select(e => ($"In acid since {AcidSince(site, e, now)} {By(site, e)}", $"In acid since {AcidSince(site, e, now)}")), .. x.Seen.Select(s => LastLook(site, s.Finding, now)).Select(w => (w, w))],
                     [.. x.Seen.Select(s => s.Finding)]))
-                .Concat(acid.Except(items.SelectMany(x => x.Acid)).Select(e => Acid(site, e, now)))
+                .Concat(acid.Except(items.SelectMany(x => x.Acid)).Select(e => Acid(site, state, e, now)))
                 .Concat(seen.Except(items.SelectMany(x => x.Seen)).Select(s => s.Line!))
                 .OrderBy(h => Words.ToList().IndexOf(h.Word)).ThenBy(h => h.Since).ThenBy(h => h.Seq),
         ];
@@ -67,7 +67,7 @@ internal static class Hazards
     private static HazardLine Open(Site site, State state, CarriedItem item, DateTimeOffset now, IReadOnlyDictionary<long, IReadOnlyList<DateTimeOffset>> missed)
     {
         var (word, _) = InWords(site, state, item, now, brief: false);
-        var against = YetRecorded.Beside(site, state.Equipment, state.Carried, item, now) is { } yet ? " " + yet : "";
+        var against = (YetRecorded.Beside(site, state.Equipment, state.Carried, item, now) is { } yet ? " " + yet : "") + (item.ItemKind == "wash" ? YetRecorded.InAcidBeside(site, state.Carried, item.On) : "");
         string Text(bool brief) => InWords(site, state, item, now, brief).Text + against + DefeatedTrip.Missed(site, item, missed, now);
         return new HazardLine(word, $"{Text(brief: false)} {Carried.Opened(site, item, now)}", item.Since, item.Id)
         {
@@ -118,10 +118,11 @@ internal static class Hazards
     private static string Instead(CarriedItem item) =>
         item.Fields.ContainsKey("instead") ? "" : " Nothing is recorded of what to do instead.";
 
-    private static HazardLine Acid(Site site, EquipmentStatus status, DateTimeOffset now) => new(
-        "acid",
-        $"{Say.Equipment(site, status.Equipment)}: in acid since {AcidSince(site, status, now)} {By(site, status)}",
-        status.Since, status.Seq) { Brief = $"{Say.Equipment(site, status.Equipment)}: in acid since {AcidSince(site, status, now)}" };
+    private static HazardLine Acid(Site site, State state, EquipmentStatus status, DateTimeOffset now)
+    {
+        var text = $"{Say.Equipment(site, status.Equipment)}: in acid since {AcidSince(site, status, now)}{YetRecorded.InAcidBeside(site, state.Carried, status.Equipment)}";
+        return new HazardLine("acid", $"{text} {By(site, status)}", status.Since, status.Seq) { Brief = text };
+    }
 
     private static string AcidSince(Site site, EquipmentStatus status, DateTimeOffset now) =>
         $"{Say.Time(site, status.Since, now)}{(string.IsNullOrWhiteSpace(status.Why) ? "" : ", " + Say.Visible(status.Why))}.";

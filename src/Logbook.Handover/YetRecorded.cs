@@ -5,9 +5,10 @@ using Logbook.Plant;
 namespace Logbook.Handover;
 
 /// <summary>
-/// Two things that the log says of the same equipment and that cannot both be true: it runs and is locked; people are inside
-/// and it runs, is washed, drained or in acid; it runs and is in an acid wash. Which one is true the log cannot know. Said
-/// before the second is recorded, when it is, and wherever the hazard stands.
+/// Two things that the log says of the same equipment and that cannot both be true: it runs and is locked; people are inside,
+/// or may be, since a permit is open and nobody was counted out, and it runs, is washed, drained or in acid; it runs and is in
+/// an acid wash. Which one is true the log cannot know. Said before the second is recorded, when it is, and wherever the
+/// hazard stands.
 /// </summary>
 public static class YetRecorded
 {
@@ -28,6 +29,10 @@ public static class YetRecorded
     public static string? Before(Site site, IReadOnlyDictionary<string, EquipmentStatus> equipment, IReadOnlyList<CarriedItem> carried, Carry item, string by, DateTimeOffset now) =>
         Words(site, equipment, [.. carried, new(ToCome, item.ItemKind, item.On, item.Text, item.Until, item.Owner, item.Fields, now, by)], item.On, now);
 
+    /// <summary>The same before a look at an open item is recorded that counts people anew, or tells of acid.</summary>
+    public static string? Before(Site site, IReadOnlyDictionary<string, EquipmentStatus> equipment, IReadOnlyList<CarriedItem> carried, CarryConfirmed look, DateTimeOffset now) =>
+        carried.FirstOrDefault(i => i.Id == look.Id) is { } item ? Words(site, equipment, [.. carried.Select(i => i.Id == look.Id ? i.Told(look) : i)], item.On, now) : null;
+
     private static string? Words(Site site, IReadOnlyDictionary<string, EquipmentStatus> equipment, IReadOnlyList<CarriedItem> carried, string place, DateTimeOffset now)
     {
         var words = from item in carried
@@ -47,12 +52,24 @@ public static class YetRecorded
     [
         .. equipment.Values.Where(e => Covers(site, item, e.Equipment) && Against(item, e)).OrderBy(e => e.Since).ThenBy(e => e.Equipment, StringComparer.Ordinal)
             .Select(e => new Contradiction(e.Seq, e.Equipment, e.State.ToUpperInvariant(), e.Since, go)),
-        .. PeopleInside(item) ? carried.Where(wash => wash is { ItemKind: "wash", IsHazard: true } && Meet(site, wash.On, item.On) && !equipment.Values.Any(e => e.State == "acid" && Covers(site, item, e.Equipment)))
+        .. item.MayBeInside ? carried.Where(wash => wash is { ItemKind: "wash", IsHazard: true } && Meet(site, wash.On, item.On) && !equipment.Values.Any(e => e.State == "acid" && Covers(site, item, e.Equipment)))
             .Select(wash => new Contradiction(wash.Id, wash.On, "IN AN ACID WASH", wash.Since, go)) : [],
     ];
 
     /// <summary>The hazard in short: <c>Lime mud pump is locked, DO NOT START (#12)</c>.</summary>
     internal static string Stands(Site site, CarriedItem item) => $"{Say.Equipment(site, item.On)} {What(item)}{Ref(item.Id)}";
+
+    /// <summary>
+    /// Who may be inside at a place that is in acid, or in its area, and whose lock is on it: a line of acid alone would leave
+    /// that to be put together by who reads it. Empty when nothing is recorded.
+    /// </summary>
+    internal static string InAcidBeside(Site site, IReadOnlyList<CarriedItem> carried, string place)
+    {
+        string Area(string of) => site.FindEquipment(of)?.Area ?? of;
+        var people = carried.Where(i => i.MayBeInside && Area(i.On).Equals(Area(place), StringComparison.OrdinalIgnoreCase));
+        var locks = carried.Where(i => i.ItemKind == "isolation" && Meet(site, i.On, place));
+        return string.Concat(people.Select(i => $" PEOPLE {(SignedWriting.CountedInside(i) is null ? "MAY BE " : "")}INSIDE: {Stands(site, i)}.").Concat(locks.Select(i => $" LOCKED: {Stands(site, i)}.")));
+    }
 
     /// <summary>True when the item is at this equipment, or at the area in which the equipment lies: who is in an area may be in any of it.</summary>
     public static bool Covers(Site site, CarriedItem item, string equipment) => item.On.Equals(equipment, StringComparison.OrdinalIgnoreCase) || LiesIn(site, equipment, item.On);
@@ -73,21 +90,20 @@ public static class YetRecorded
     private static string What(CarriedItem item) => item.ItemKind switch
     {
         "isolation" => "is locked, DO NOT START",
-        "permit" => $"has a permit to enter, {Say.Visible(item.Fields["inside"])} counted inside",
+        "permit" when SignedWriting.CountedInside(item) is { } inside => $"has a permit to enter, {Say.Visible(inside)} counted inside",
+        "permit" => "has an open permit, NOBODY COUNTED: people may be inside",
         _ => "has an open acid wash",
     };
 
     /// <summary>What to go by while the two stand beside each other; null for an item that nothing of this contradicts.</summary>
     private static string? Go(CarriedItem item) => item.ItemKind switch
     {
-        "isolation" => "keep everybody clear of it and go by the lock board",
-        "permit" when PeopleInside(item) => "go by the attendant and the lock board at once",
-        "wash" when item.IsHazard => "treat it as in acid until somebody has looked",
+        "isolation" => "one of the two is not true; keep everybody clear of it and go by the lock board",
+        "permit" when SignedWriting.CountedInside(item) is not null => "one of the two is not true; go by the attendant and the lock board at once",
+        "permit" when item.MayBeInside => "treat people as inside until the attendant has counted none; go by the attendant and the lock board at once",
+        "wash" when item.IsHazard => "one of the two is not true; treat it as in acid until somebody has looked",
         _ => null,
     };
-
-    /// <summary>People were counted inside, and the last count was not none.</summary>
-    private static bool PeopleInside(CarriedItem item) => SignedWriting.CountedInside(item) is not null;
 
     private static string Ref(long seq) => seq == ToCome ? "" : " " + Say.Ref(seq);
 
@@ -95,10 +111,11 @@ public static class YetRecorded
     /// <param name="Seq">The record that tells of it.</param>
     /// <param name="On">The equipment that it is recorded of.</param>
     /// <param name="State">What is recorded of it, as it is printed.</param>
+    /// <param name="Go">What follows from the two.</param>
     internal sealed record Contradiction(long Seq, string On, string State, DateTimeOffset Since, string Go)
     {
         public string Words(Site site, CarriedItem item, DateTimeOffset now) =>
-            $"{Recorded(site, item)} since {Say.Time(site, Since, now)}{Ref(Seq)}: one of the two is not true; {Go}.";
+            $"{Recorded(site, item)} since {Say.Time(site, Since, now)}{Ref(Seq)}: {Go}.";
 
         /// <summary><c>YET RECORDED AS ACID</c>; with the equipment's name where the hazard is on another place.</summary>
         public string Recorded(Site site, CarriedItem item) =>

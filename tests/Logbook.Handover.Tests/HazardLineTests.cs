@@ -123,6 +123,73 @@ public sealed class HazardLineTests
         Assert.Null(YetRecorded.Warning(line.Desk, "mud-pump"));
     }
 
+    [Theory]
+    [InlineData("acid")]
+    [InlineData("washing")]
+    [InlineData("draining")]
+    [InlineData("starting")]
+    public void A_permit_of_which_nobody_counted_counts_as_people_inside(string state)
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        var permit = line.Carry("permit", "wl-filter", "cloths changed", SmallLine.At("2026-11-24T18:00-05:00"), ("number", "4417"));
+        Assert.Null(YetRecorded.Warning(line.Desk, "wl-filter"));
+        var said = $"RECORDED AS {state.ToUpperInvariant()} since 08:00";
+        var go = "treat people as inside until the attendant has counted none";
+
+        Assert.Contains($"has an open permit, NOBODY COUNTED: people may be inside (#2). YET ABOUT TO BE {said}: {go}", Before(line, state), StringComparison.Ordinal);
+        line.State("wl-filter", state);
+
+        Assert.Contains($"people may be inside (#2). YET {said}", YetRecorded.Warning(line.Desk, "wl-filter"), StringComparison.Ordinal);
+        Assert.Contains("YET " + said, Only(line, "permit").Text, StringComparison.Ordinal);
+        Assert.Contains("YET " + said, Only(line, "permit").Brief, StringComparison.Ordinal);
+        Assert.Contains(go, InNote(line), StringComparison.Ordinal);
+        Assert.Contains("nobody was counted, so people may have been inside", Assert.Single(Audit.Between(line.Desk, line.Desk.Now.AddDays(-1), line.Desk.Now.AddMinutes(1), ["contradicted"])).Text, StringComparison.Ordinal);
+        Told(line, permit, "0");
+        Assert.Null(YetRecorded.Warning(line.Desk, "wl-filter"));
+        Assert.DoesNotContain("YET", InNote(line), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_line_of_acid_names_who_is_or_may_be_inside_in_its_area_and_whose_lock_is_on_it()
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        line.State("wl-filter", "acid");
+        Assert.DoesNotContain("INSIDE", Only(line, "acid").Text, StringComparison.Ordinal);
+        line.Carry("permit", "mud-pump", "another area", SmallLine.At("2026-11-24T18:00-05:00"), ("number", "4400"));
+        var inside = line.Carry("permit", "white-liquor-filter", "cleaning", SmallLine.At("2026-11-24T18:00-05:00"), ("number", "4417"), ("inside", "2"));
+        var open = line.Carry("permit", "wl-filter", "cloths changed", SmallLine.At("2026-11-24T18:00-05:00"), ("number", "4418"));
+        var locked = line.Carry("isolation", "wl-filter", "cloths changed");
+
+        var acid = Only(line, "acid");
+
+        foreach (var text in new[] { acid.Text, acid.Brief, InNote(line) })
+        {
+            Assert.Contains($"2 counted inside (#{inside})", text, StringComparison.Ordinal);
+            Assert.Contains($"PEOPLE MAY BE INSIDE: White liquor filter has an open permit, NOBODY COUNTED: people may be inside (#{open}).", text, StringComparison.Ordinal);
+            Assert.Contains($"LOCKED: White liquor filter is locked, DO NOT START (#{locked}).", text, StringComparison.Ordinal);
+        }
+
+        Assert.DoesNotContain("Lime mud pump", acid.Text, StringComparison.Ordinal);
+        Told(line, open, "0");
+        Assert.DoesNotContain("MAY BE INSIDE", Only(line, "acid").Text, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("isolation", "permit", "9001")]
+    [InlineData("isolation", "permit", "")]
+    [InlineData("permit", "number", "9001")]
+    public void A_lockout_and_the_permit_that_stands_on_it_are_not_parted(string which, string field, string value)
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        var locked = line.Carry("isolation", "mud-pump", "locked for entry", null, ("permit", "4417"));
+        var permit = line.Carry("permit", "lime-mud-tank", "inspection", SmallLine.At("2026-11-24T18:00-05:00"), ("number", "4417"));
+        Written Set(string name, string to) => Writing.ConfirmCarried(line.Desk, new CarryConfirmed(which == "permit" ? permit : locked, true, null, new Dictionary<string, string>(StringComparer.Ordinal) { [name] = to }, null), "op1");
+
+        Assert.StartsWith($"permit 4417 (item {permit}) stands on isolation {locked}, and both are open", Assert.Single(Set(field, value).Mistakes).Wrong, StringComparison.Ordinal);
+        Assert.Empty(Set(field, "4417").Mistakes);
+        Assert.NotNull(SignedWriting.LocksForPeople(line.Desk.Site, line.Desk.State.Carried, line.Desk.State.Carried.Find(i => i.Id == locked)!));
+    }
+
     private static string? Before(SmallLine line, string state) =>
         YetRecorded.Before(line.Desk.Site, line.Desk.State.Equipment, line.Desk.State.Carried, new EquipmentStatus("wl-filter", state, line.Desk.Now, null, 0, "op1"), line.Desk.Now);
 

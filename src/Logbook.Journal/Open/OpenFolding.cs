@@ -27,13 +27,11 @@ internal static class OpenFolding
     private static CarriedItem Confirm(CarriedItem item, JournalRecord record, CarryConfirmed look)
     {
         var confirmation = new Confirmation(record.Seq, record.At, record.By, look.Seen, look.Changed);
-        return item with
+        return item.Told(look) with
         {
             Confirmed = confirmation,
             LastSeen = look.Seen ? record.At : item.LastSeen,
             LastChange = look.Changed is null ? item.LastChange : confirmation,
-            ChangedToAcid = item.ChangedToAcid || CarriedItem.SaysAcid(look.Changed),
-            Fields = look.Fields.Aggregate(item.Fields.ToImmutableDictionary(StringComparer.Ordinal), (all, field) => all.SetItem(field.Key, field.Value)),
             FieldsSet = look.Fields.Aggregate(item.FieldsSet, (all, field) => all.SetItem(field.Key, confirmation)),
             Locks = look.Lock switch
             {

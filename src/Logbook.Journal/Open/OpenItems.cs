@@ -43,6 +43,16 @@ public sealed record CarriedItem(
     /// <summary>Kinds that can hurt: never counted, cut or demoted.</summary>
     public bool IsHazard => CanHurt(ItemKind, Text, Fields) || (ItemKind is "wash" && ChangedToAcid);
 
+    /// <summary>A permit says that people may be inside until it is closed, or the last count says none: not counted is not none.</summary>
+    public bool MayBeInside => ItemKind == "permit" && (!Fields.TryGetValue("inside", out var inside) || CountIn(inside) is not 0);
+
+    /// <summary>What the item is when a look has told of it: its fields, and whether it speaks of acid.</summary>
+    public CarriedItem Told(CarryConfirmed look) => this with
+    {
+        ChangedToAcid = ChangedToAcid || SaysAcid(look.Changed),
+        Fields = look.Fields.Aggregate(Fields.ToImmutableDictionary(StringComparer.Ordinal), (all, field) => all.SetItem(field.Key, field.Value)),
+    };
+
     /// <summary>True when a change that was told of it speaks of acid: what is told later does not take that back.</summary>
     public bool ChangedToAcid { get; init; }
 

@@ -20,7 +20,7 @@ internal static class CarryForm
     // What a field is asked as. What its kind does not ask for may stay empty.
     private static readonly Dictionary<string, string> Questions = new(StringComparer.Ordinal)
     {
-        ["number"] = "Number of the permit", ["inside"] = "How many people are inside now? Empty when the permit lets nobody in", ["instead"] = "What is used or done instead", ["allowed-by"] = "Who allowed it? A code, or the name of who did",
+        ["number"] = "Number of the permit", ["inside"] = "How many people are inside now? 0 when nobody is; empty when nobody counted, which counts as inside", ["instead"] = "What is used or done instead", ["allowed-by"] = "Who allowed it? A code, or the name of who did",
         ["permit"] = "Number of the permit it belongs to; empty when there is none", ["point"] = "Tag of a point that is read by hand instead; empty when there is none", ["every"] = "How often is it read by hand? 30m, 1h",
         ["from"] = "From which tank", ["to"] = "Into which tank", ["stop-level"] = "At which level is it stopped", ["watcher"] = "Who watches it",
     };

@@ -144,6 +144,29 @@ public sealed class CarriedPageTests
     }
 
     [Fact]
+    public void A_count_at_what_is_in_acid_is_told_whole_before_the_key_that_writes_it()
+    {
+        using var terminal = new Terminal(before: t =>
+        {
+            t.Carry("permit", "lime-screw", "shear pin", Logbook.Testing.Some.Morning.AddHours(9), ("number", "4417"));
+            Assert.NotNull(Checks.Writing.ChangeState(t.Desk, "lime-screw", "acid", null, "scale", "op1").Record);
+        });
+
+        terminal.Press("c2⏎gone in⏎");
+        Assert.Contains("nobody has counted yet", terminal.Words, StringComparison.Ordinal);
+        terminal.Press("2⏎");
+        Assert.Contains("STOP Lime screw has a permit to enter, 2 counted inside (#3). YET RECORDED AS ACID", terminal.Words, StringComparison.Ordinal);
+        Assert.Contains("go by the attendant and the lock board at once.", terminal.Words, StringComparison.Ordinal);
+        Assert.DoesNotContain(terminal.Journal.Read(), r => r.Body is CarryConfirmed);
+        terminal.Press("⏎");
+
+        Assert.Equal("2", Assert.IsType<CarryConfirmed>(terminal.Journal.Read().Last().Body).Fields["inside"]);
+        Assert.IsType<CarriedPage>(terminal.State.Top);
+        terminal.Press("2⏎all out⏎0⏎");
+        Assert.Equal("0", Assert.IsType<CarryConfirmed>(terminal.Journal.Read().Last().Body).Fields["inside"]);
+    }
+
+    [Fact]
     public void Equipment_of_an_area_that_people_are_in_says_so()
     {
         using var terminal = new Terminal(before: t => t.Carry("permit", "lime", "cleaning", Logbook.Testing.Some.Morning.AddHours(9), ("number", "4417"), ("inside", "2")));

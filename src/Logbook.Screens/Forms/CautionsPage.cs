@@ -9,12 +9,20 @@ namespace Logbook.Screens;
 internal sealed record CautionsPage(string? Yet, IReadOnlyList<Caution> Cautions, Func<Session, Next> Then, int Scroll = 0) : Page, IScrolled
 {
     private static readonly KeyTable Table = new(
+        KeyRow.Named("Enter", "write it", "It was read: writes it. The other of the two can be put right next.", (session, _, _) => ((CautionsPage)session.Top).Then(session), KeyName.Enter) with { Applies = s => ((CautionsPage)s.Top).Writes },
         KeyRow.Named("Enter", "read", "Goes on to the last question; the caution stays above it.", (session, _, _) => ((CautionsPage)session.Top).Then(session), KeyName.Enter),
         Scrolling.Keys,
         UsualKeys.Back("One step back; nothing is written."),
         UsualKeys.Help);
 
+    /// <summary>Nothing more is asked behind it: the key that reads it writes.</summary>
+    public bool Writes { get; init; }
+
     public override KeyTable Keys => Table;
+
+    /// <summary>What contradicts it, and then it is written; written at once when nothing does.</summary>
+    public static Next BeforeWriting(Session session, string? yet, Func<Session, Next> write) =>
+        yet is null ? write(session) : Next.Of(session.Open(new CautionsPage(yet, [], write) { Writes = true }));
 
     /// <summary>What is asked next, behind what contradicts it and the cautions that the site has for one of these triggers.</summary>
     public static Next Before(Session session, IReadOnlyList<string> triggers, string? yet, Func<Session, Next> then)

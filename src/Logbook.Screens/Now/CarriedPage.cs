@@ -130,16 +130,22 @@ internal sealed record CarriedPage(int Selected, IReadOnlyList<long>? Only = nul
 
     private static AskPage Changed(CarriedItem item) => AskPage.Words(
         $"{item.Text}: what is different?", "a few words",
-        (asking, text) => item.Fields.ContainsKey(Inside) ? Next.Of(asking.Open(Count(item, text))) : Looked(asking, item, text, NoFields));
+        (asking, text) => item.ItemKind == "permit" ? Next.Of(asking.Open(Count(item, text))) : Looked(asking, item, text, NoFields));
 
     /// <summary>Who is inside is a number of its own: a permit is closed when it is none.</summary>
     private static AskPage Count(CarriedItem item, string changed) => new(
-        $"How many are inside now? {Say.Visible(item.Fields[Inside])} before", "a number, as the attendant counts; empty when it was not counted", "", (asking, text, _) =>
+        $"How many are inside now? {(item.Fields.TryGetValue(Inside, out var before) ? $"{Say.Visible(before)} before" : "nobody has counted yet")}", "a number, as the attendant counts; empty when it was not counted", "", (asking, text, _) =>
         string.IsNullOrWhiteSpace(text) ? Looked(asking, item, changed, NoFields)
         : Looked(asking, item, changed, new Dictionary<string, string>(StringComparer.Ordinal) { [Inside] = text.Trim() }));
 
-    private static Next Looked(Session asking, CarriedItem item, string changed, IReadOnlyDictionary<string, string> fields) =>
-        Next.Of(asking, new WriteIt(new ConfirmCarried(asking.By!, new CarryConfirmed(item.Id, true, changed, fields, null))));
+    /// <summary>What would stand against the count is read in full before the key that writes it.</summary>
+    private static Next Looked(Session asking, CarriedItem item, string changed, IReadOnlyDictionary<string, string> fields)
+    {
+        var look = new CarryConfirmed(item.Id, true, changed, fields, null);
+        return CautionsPage.BeforeWriting(
+            asking, YetRecorded.Before(asking.Site, asking.Facts.Equipment, asking.Facts.Now.Carried, look, asking.Clock),
+            s => Next.Of(s, new WriteIt(new ConfirmCarried(s.By!, look))));
+    }
 
     private static AskPage Close(Session session, CarriedItem item) => AskPage.Words(
         $"{(SignedWriting.PermitStands(session.Site, session.Facts.Now.Carried, item) is { } open ? $"{open}. " : "")}{item.Text}: how did it end?", item.IsHazard ? "a few words, then the PIN: it can hurt" : "a few words",

@@ -52,7 +52,7 @@ internal static class RecordFacts
         let late = Calendar.ShiftAt(site, open.At).End <= span.End ? "; its shift is over" : ""
         select new AuditFlag(
             Audit.ToCountersign, open.Shift, open.At, null, null,
-            $"{open.What}: {StepWords.Of(site, record)}. {Say.Person(site, open.By)} {Say.Day(site, open.At)} {Say.Ref(open.Seq)}{late}; a supervisor signs with: handover countersign {open.Seq} --why TEXT", open.Seq);
+            $"{open.What}: {StepWords.Of(site, record)}. {Say.Person(site, open.By)} {Say.Day(site, open.At)} {Say.Ref(open.Seq)}{late}; waits for a supervisor's signature", open.Seq);
 
     /// <summary>Handovers that were refused, unattended, taken in an emergency, or accepted with a reservation; whether a supervisor signed for it since stands beside.</summary>
     public static IEnumerable<AuditFlag> Handovers(AuditSpan span)

@@ -50,9 +50,9 @@ public sealed record LineHeld
         HandoverAnswer a when Holder is null => this with { Called = new(a.From, record.At, a.Text) },
         HandoverAccepted a when IsFrom(a.From) => Taken(record, a.Unattended is null ? "accepted" : "unattended", relief: null) with
         {
-            ToCountersign = a.Unattended is null ? ToCountersign : Open(record, "unattended"),
+            ToCountersign = a.Unattended is { } alone ? Open(record, "unattended", alone) : ToCountersign,
         },
-        HandoverRefused => this with { ToCountersign = Open(record, "refused") },
+        HandoverRefused refused => this with { ToCountersign = Open(record, "refused", refused.Why) },
         HandoverRelief { Mode: "left" } when !IsHolder(record.By) => this,
         HandoverRelief relief => Relieved(record, relief),
         HandoverNotYet n when IsHolder(record.By) => this with { NotYet = new(record.Seq, record.At, n.Why) },
@@ -64,8 +64,8 @@ public sealed record LineHeld
 
     private LineHeld Relieved(JournalRecord record, HandoverRelief relief) => relief.Mode switch
     {
-        "left" => Left(record) with { ToCountersign = Open(record, "left unattended") },
-        "emergency" => Taken(record, "emergency", relief: null) with { Unread = [.. Pages], ToCountersign = Open(record, "emergency") },
+        "left" => Left(record) with { ToCountersign = Open(record, "left unattended", relief.Words) },
+        "emergency" => Taken(record, "emergency", relief: null) with { Unread = [.. Pages], ToCountersign = Open(record, "emergency", relief.Words) },
         _ when !IsFrom(relief.From) => this,
         // Back in time it is the first holder's own stretch again; a relief of a relief is still for the first one.
         _ when Holder?.For is { } first && Same(first.Code, record.By) => Taken(record, "accepted", relief: null) with { Holder = first },
@@ -87,7 +87,7 @@ public sealed record LineHeld
         Unread = IsHolder(record.By) ? Unread.RemoveAll(page => page == seen.Page) : Unread,
     };
 
-    private ImmutableList<ToCountersign> Open(JournalRecord record, string what) => ToCountersign.Add(new(record.Seq, what, record.By, record.At, record.Shift));
+    private ImmutableList<ToCountersign> Open(JournalRecord record, string what, string why) => ToCountersign.Add(new(record.Seq, what, record.By, record.At, record.Shift, why));
 
     /// <summary>False when somebody else took the line in between: of two who took it at once the first has it.</summary>
     private bool IsFrom(string? from) => from is null ? Holder is null : IsHolder(from);
@@ -130,4 +130,5 @@ public sealed record SeenPage(string By, string Page, long UpTo, long Seq);
 public sealed record AskedQuestion(long Seq, string By, DateTimeOffset At, string Text);
 
 /// <param name="What">refused, unattended, left unattended or emergency.</param>
-public sealed record ToCountersign(long Seq, string What, string By, DateTimeOffset At, string Shift);
+/// <param name="Why">The reason that was given.</param>
+public sealed record ToCountersign(long Seq, string What, string By, DateTimeOffset At, string Shift, string Why);

@@ -8,8 +8,8 @@ namespace Logbook.Screens;
 internal sealed record WaitingPage(int Selected) : Page
 {
     private static readonly KeyTable Table = new(
-        KeyRow.Letter('p', "countersign", "Signs that it was looked at: what was found, then the PIN.", (session, _) => Next.Of(session.Open(Found(Open(session)!)))) with { WhyNot = WhyNot },
-        KeyRow.Named("Enter", "record", "Opens its record.", (session, _, _) => Next.Of(session, new ReadRecord(Open(session)!.Seq)), KeyName.Enter) with { WhyNot = Nothing },
+        KeyRow.Letter('p', "countersign", "Signs that it was looked at: what was found, then the PIN.", (session, _) => Next.Of(session.Open(Found(Open(session)!)))) with { WhyNot = WhyNotThis },
+        KeyRow.Named("Enter", "open", "Opens its record.", (session, _, _) => Next.Of(session, new ReadRecord(Open(session)!.Seq)), KeyName.Enter) with { WhyNot = Nothing },
         KeyRow.Letter(']', "related", "All records that belong to it.", (session, _) => RelatedPage.Ask(session, Open(session)!.Seq)) with { WhyNot = Nothing },
         KeyRow.Named("Up Down", "", "Moves the mark.", (session, key, _) => Next.Of(session.Put(new WaitingPage(Moving.Move(At(session), key, All(session).Count, session.Leaf)))), Moving.Keys),
         UsualKeys.Back(),
@@ -17,16 +17,23 @@ internal sealed record WaitingPage(int Selected) : Page
 
     public override KeyTable Keys => Table;
 
-    public override Layout Draw(Session session) => new(
-        [Line.Of(" Waits for a supervisor's signature", Look.Strong), Line.Empty],
-        All(session).Count == 0
-            ? [Line.Of("   nothing waits", Look.Faint)]
-            : [.. All(session).Select((t, i) => Line.Of($" {(i == Selected ? ">" : " ")} {Countersigning.Words(session.Site, t)}, shift {t.Shift}", i == Selected ? Look.Chosen : Look.Plain))],
-        Selected, Selected, []);
+    public override Layout Draw(Session session)
+    {
+        var rows = All(session).Select((t, i) => Gutter.Lines(i == Selected ? ">" : "", Look.Strong, $"{Countersigning.Words(session.Site, t)}, shift {t.Shift}: {t.Why}", session.Width, rest: i == Selected ? Look.Chosen : Look.Plain).ToList()).ToList();
+        var from = rows.Take(At(session)).Sum(r => r.Count);
+        return new Layout(
+            [Line.Of(" Waits for a supervisor's signature", Look.Strong), Line.Empty],
+            rows.Count == 0 ? [Line.Of("   nothing waits", Look.Faint)] : [.. rows.SelectMany(r => r)],
+            from, from + Math.Max(0, (rows.ElementAtOrDefault(At(session))?.Count ?? 1) - 1), []);
+    }
 
     /// <summary>Why nothing can be signed just now; null when it can.</summary>
     public static string? WhyNot(Session session) => Nothing(session)
         ?? (session.Site.FindPerson(session.By ?? "") is not { Role: Role.Supervisor } ? "only a supervisor countersigns" : null);
+
+    /// <summary>Said at once: nobody writes what was found and is refused behind the PIN.</summary>
+    private static string? WhyNotThis(Session session) => WhyNot(session)
+        ?? (session.By!.Equals(Open(session)!.By, StringComparison.OrdinalIgnoreCase) ? "who took part does not countersign" : null);
 
     private static string? Nothing(Session session) => All(session).Count == 0 ? "nothing waits for a signature" : null;
 

@@ -91,7 +91,7 @@ public sealed class SignedInWordsTests
         var flag = Assert.Single(Waiting());
 
         Assert.Equal(waits, flag.Seq);
-        Assert.Contains($"its shift is over; a supervisor signs with: handover countersign {waits} --why TEXT", flag.Text, StringComparison.Ordinal);
+        Assert.Contains("its shift is over; waits for a supervisor's signature", flag.Text, StringComparison.Ordinal);
         Assert.DoesNotContain(Audit.Between(flow.Desk, flow.Desk.Now.AddDays(-7), flow.Desk.Now.AddMinutes(1)), f => f.Flag == Audit.ToCountersign);
         Assert.Contains(WeekNote.Of(flow.Desk, flow.Desk.Now).Sections.Single(s => s.Id == "to-countersign").Lines, l => l.Text.Contains($"countersign {waits}", StringComparison.Ordinal));
         Assert.NotNull(Countersigning.Countersign(flow.Desk, flow.Sign(), "sup1", null, "walked it").Record);

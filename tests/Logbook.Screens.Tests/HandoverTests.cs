@@ -350,6 +350,35 @@ public sealed class HandoverTests
     }
 
     [Fact]
+    public void What_waits_for_a_signature_says_why_and_who_took_part_is_told_before_the_first_word()
+    {
+        using var terminal = new Terminal(by: "sup1", before: t => Trip(t).HeldBy("op1"));
+
+        terminal.Press("!1⏎ap");
+        Assert.Contains("emergency handover, Supervisor", terminal.Words, StringComparison.Ordinal);
+        Assert.Contains($": {terminal.Desk.Site.Reasons.Relief[0]}", terminal.Words, StringComparison.Ordinal);
+        Assert.IsType<WaitingPage>(terminal.State.Top);
+        terminal.Press("↓p");
+
+        Assert.Contains("p: who took part does not countersign", terminal.Screen, StringComparison.Ordinal);
+        Assert.IsType<WaitingPage>(terminal.State.Top);
+    }
+
+    [Fact]
+    public void A_short_relief_that_has_lasted_an_hour_is_not_relieved_for_a_while_again()
+    {
+        using var terminal = new Terminal(by: "op3", before: t => Trip(t).HeldBy("op1"));
+        terminal.Press("hfflow by hand⏎" + Pin + "⏎isup1⏎");
+
+        terminal.Press("hf");
+        Assert.IsType<AskPage>(terminal.State.Top);
+        terminal.At(125).Press("⎋f");
+
+        Assert.Contains("f: the relief of 09:05 has lasted an hour: take over in full", terminal.Words, StringComparison.Ordinal);
+        Assert.IsNotType<AskPage>(terminal.State.Top);
+    }
+
+    [Fact]
     public void A_forgotten_pin_is_witnessed_by_another_person()
     {
         using var terminal = new Terminal(before: t => Trip(t).HeldBy("op1"));

@@ -37,7 +37,7 @@ public static class Relieving
         () => Body(desk, "left", reason, Signing.Left));
 
     /// <summary>True when a short relief has lasted too long to be one.</summary>
-    internal static bool IsOver(Holder holder, DateTimeOffset now) => holder.ReliefBegan is { } began && now - began >= ShortRelief;
+    public static bool IsOver(Holder holder, DateTimeOffset now) => holder.ReliefBegan is { } began && now - began >= ShortRelief;
 
     private static string? WhyNotShort(Desk desk, string by)
     {

@@ -33,6 +33,7 @@ internal static class ReceiverKeys
     private static string? NoShortRelief(Session session) => NotForHolder(session)
         ?? (session.Facts.Line.Holder is null ? "nobody holds the line: o takes it over alone"
             : session.Facts.Line.NotYet is { } held ? $"not yet, {Say.Visible(held.Why)}; ! takes the line in an emergency"
+            : Relieving.IsOver(session.Facts.Line.Holder, session.Clock) ? $"the relief of {Say.Time(session.Site, session.Facts.Line.Holder.ReliefBegan!.Value, session.Clock)} has lasted an hour: take over in full"
             : null);
 
     private static AskPage Doubt() => AskPage.Words("What do you doubt?", "a question to the one who hands over", (asking, text) => Step(asking, new AskOther(asking.By!, text))) with { NoPin = true };

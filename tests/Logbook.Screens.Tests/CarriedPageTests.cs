@@ -244,7 +244,7 @@ public sealed class CarriedPageTests
     {
         using var terminal = new Terminal();
 
-        terminal.Press("ca5⏎slaker⏎tubes washed⏎⏎⏎");
+        terminal.Press("ca5⏎slaker⏎tubes washed⏎⏎⏎⏎");
         Assert.IsType<AskPage>(terminal.State.Top);
         Assert.Contains("hydrogen sulphide, which kills", terminal.Words, StringComparison.Ordinal);
         terminal.Press("⎋");
@@ -254,6 +254,45 @@ public sealed class CarriedPageTests
 
         Assert.Equal("wash", Assert.IsType<Carry>(terminal.Journal.Read().Last().Body).ItemKind);
         Assert.IsType<CarriedPage>(terminal.State.Top);
+    }
+
+    [Fact]
+    public void A_wash_is_asked_for_its_acid_so_that_words_which_name_none_hide_none()
+    {
+        using var terminal = new Terminal();
+
+        terminal.Press("ca5⏎slaker⏎tubes washed⏎⏎");
+        Assert.Contains("Which acid?", terminal.Words, StringComparison.Ordinal);
+        terminal.Press("phosphoric⏎⏎⏎");
+
+        Assert.Equal("phosphoric", Assert.IsType<Carry>(terminal.Journal.Read().Last().Body).Fields["acid"]);
+        Assert.True(Assert.Single(terminal.State.Facts.Now.Carried).IsHazard);
+    }
+
+    [Fact]
+    public void A_sample_is_carried_to_its_end_by_keys()
+    {
+        using var terminal = new Terminal(before: t => t.Carry("sample", "slaker", "free lime of the mud", null, ("status", "taken")));
+
+        Assert.Contains("free lime of the mud, taken;", terminal.Press("c").Words, StringComparison.Ordinal);
+        terminal.Press("2⏎handed in at the gate⏎2⏎");
+        var look = Assert.IsType<CarryConfirmed>(terminal.Journal.Read().Last().Body);
+        Assert.Equal(("handed in at the gate", "at the laboratory"), (look.Changed, look.Fields["status"]));
+        Assert.Contains("free lime of the mud, at the laboratory;", terminal.Words, StringComparison.Ordinal);
+        terminal.Press("x2 % free lime⏎");
+
+        Assert.Empty(terminal.State.Facts.Now.Carried);
+    }
+
+    [Fact]
+    public void What_is_used_instead_and_the_key_that_closes_stand_on_a_small_screen()
+    {
+        using var terminal = new Terminal(before: t => t.Carry("safety-equipment", "slaker", "eyewash out", null, ("instead", "the one at the stair")));
+
+        terminal.Size(80, 24).Press("c");
+
+        Assert.Contains("eyewash out, instead the one at the stair;", terminal.Words, StringComparison.Ordinal);
+        Assert.EndsWith("1 still so  2 changed  n not seen  Enter open  x close  a add  Esc back  ? keys", terminal.Screen.TrimEnd(), StringComparison.Ordinal);
     }
 
     [Fact]

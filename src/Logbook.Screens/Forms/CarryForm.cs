@@ -20,14 +20,15 @@ internal static class CarryForm
     // What a field is asked as. What its kind does not ask for may stay empty.
     private static readonly Dictionary<string, string> Questions = new(StringComparer.Ordinal)
     {
-        ["number"] = "Number of the permit", ["inside"] = "How many people are inside now? 0 when nobody is; empty when nobody counted, which counts as inside", ["instead"] = "What is used or done instead", ["allowed-by"] = "Who allowed it? A code, or the name of who did",
-        ["permit"] = "Number of the permit it belongs to; empty when there is none", ["point"] = "Tag of a point that is read by hand instead; empty when there is none", ["every"] = "How often is it read by hand? 30m, 1h",
-        ["from"] = "From which tank", ["to"] = "Into which tank", ["stop-level"] = "At which level is it stopped", ["watcher"] = "Who watches it",
+        ["number"] = "Which permit? Its number", ["inside"] = "How many people are inside now? 0 when nobody is; empty when nobody counted, which counts as inside", ["instead"] = "What is used or done instead?", ["allowed-by"] = "Who allowed it? A code, or the name of who did",
+        ["permit"] = "To which permit does it belong? Its number; empty when there is none", ["point"] = "Which point is read by hand instead? Its tag; empty when there is none", ["every"] = "How often is it read by hand? 30m, 1h",
+        ["from"] = "From which tank?", ["to"] = "Into which tank?", ["stop-level"] = "At which level is it stopped?", ["watcher"] = "Who watches it?",
+        ["acid"] = "Which acid? Empty only when none is used",
     };
 
     private static readonly Dictionary<string, string[]> May = new(StringComparer.Ordinal)
     {
-        ["safety-equipment"] = ["instead"], ["bypass"] = ["point", "every"], ["permit"] = ["inside"], ["isolation"] = ["permit"],
+        ["safety-equipment"] = ["instead"], ["bypass"] = ["point", "every"], ["permit"] = ["inside"], ["isolation"] = ["permit"], ["wash"] = ["acid"],
     };
 
     public static Next Open(Session session) => Next.Of(session.Open(new PickPage(
@@ -65,7 +66,7 @@ internal static class CarryForm
             return Next.Of(session.Open(new PickPage(Beside(session, item, $"{FirstLetter.Large(name)}?"), [.. words.Select(w => (w, ""))], null, (picking, i, _) => With(picking, words[i]))));
         }
 
-        var question = Beside(session, item, Questions.GetValueOrDefault(name, FirstLetter.Large(name.Replace('-', ' '))));
+        var question = Beside(session, item, Questions.GetValueOrDefault(name, FirstLetter.Large(name.Replace('-', ' ')) + "?"));
         return Next.Of(session.Open(kind.Fields.Contains(name, StringComparer.Ordinal)
             ? AskPage.Words(question, "it is nothing without this", (asking, text) => With(asking, text))
             : new AskPage(question, "may stay empty", "", (asking, text, _) => With(asking, text.Trim()))));

@@ -1,5 +1,7 @@
+using Logbook.Checks;
 using Logbook.Handover;
 using Logbook.Journal;
+using Logbook.Plant;
 
 namespace Logbook.Screens;
 
@@ -16,9 +18,9 @@ internal sealed record CarriedPage(int Selected, IReadOnlyList<long>? Only = nul
         Answer('2', "changed", "It was seen and is different; Enter asks how."),
         Answer('n', "not seen", "It was looked for in vain, or nobody went; Enter takes it."),
         KeyRow.Named("Enter", "take", "Takes the answer: a key that is pressed twice answers nothing else.", (session, _, _) => Take(session), KeyName.Enter) with { Applies = s => Of(s).Found is not null },
-        KeyRow.Named("Enter", "record", "Opens the record that opened it.", (session, _, _) => Next.Of(session, new ReadRecord(Item(session)!.Id)), KeyName.Enter) with { WhyNot = Nothing },
-        KeyRow.Letter('a', "add", "Opens an item that is carried from shift to shift: kind, place, words, until when.", (session, _) => CarryForm.Open(session)) with { WhyNot = RecordAsks.NobodyTypes },
+        KeyRow.Named("Enter", "open", "Opens the record that began it.", (session, _, _) => Next.Of(session, new ReadRecord(Item(session)!.Id)), KeyName.Enter) with { WhyNot = Nothing },
         KeyRow.Letter('x', "close", "Closes the item under the mark: how it ended, and the PIN where it can hurt.", (session, _) => Next.Of(session.Put(Of(session) with { Found = null }).Open(Close(session, Item(session)!)))) with { WhyNot = WhyNotClose },
+        KeyRow.Letter('a', "add", "Opens an item that is carried from shift to shift: kind, place, words, until when.", (session, _) => CarryForm.Open(session)) with { WhyNot = RecordAsks.NobodyTypes },
         KeyRow.Letter('e', "equipment", "Says what a piece of equipment does: running, stopped, in acid, out.", (session, _) => StateForm.Open(session)) with { WhyNot = RecordAsks.NobodyTypes },
         KeyRow.Letter(']', "related", "All that was said of it.", (session, _) => RelatedPage.Ask(session, Item(session)!.Id)) with { WhyNot = Nothing },
         KeyRow.Named("Up Down", "", "Moves the mark.", (session, key, _) => Next.Of(session.Put(Of(session) with { Selected = Moving.Move(Of(session).Selected, key, Items(session, Of(session)).Count, session.Leaf), Found = null })), Moving.Keys),
@@ -109,10 +111,12 @@ internal sealed record CarriedPage(int Selected, IReadOnlyList<long>? Only = nul
     private static string Words(Session session, CarriedItem item)
     {
         var until = item.Until is { } end ? $", {(end < session.Clock ? "was due" : "until")} {Say.Time(session.Site, end, session.Clock)}" : "";
+        var instead = item.Fields.TryGetValue("instead", out var other) ? $", instead {other}" : "";
+        var far = HowFar(item) is { } field ? $", {item.Fields[field]}" : "";
         var inside = item.Fields.TryGetValue(Inside, out var counted) ? $", {counted} counted inside" : "";
         var seen = item.Confirmed is { } look ? $"{(look.Seen ? "seen" : "NOT SEEN")} {Say.Time(session.Site, look.At, session.Clock)} {Say.Person(session.Site, look.By)}" : "not looked at yet";
         var due = OnTheWay.LookIsDue(session.Site, item, session.Clock) ? ", a look is due" : "";
-        return $"{Say.Kind(item.ItemKind)}, {Say.Equipment(session.Site, item.On)}: {item.Text}{until}{inside}; {seen}{due} {Say.Ref(item.Id)}";
+        return $"{Say.Kind(item.ItemKind)}, {Say.Equipment(session.Site, item.On)}: {item.Text}{far}{instead}{until}{inside}; {seen}{due} {Say.Ref(item.Id)}";
     }
 
     private static string? Nothing(Session session) => Item(session) is null ? "nothing is open" : null;
@@ -130,7 +134,16 @@ internal sealed record CarriedPage(int Selected, IReadOnlyList<long>? Only = nul
 
     private static AskPage Changed(CarriedItem item) => AskPage.Words(
         $"{item.Text}: what is different?", "a few words",
-        (asking, text) => item.ItemKind == "permit" ? Next.Of(asking.Open(Count(item, text))) : Looked(asking, item, text, NoFields));
+        (asking, text) => item.ItemKind == "permit" ? Next.Of(asking.Open(Count(item, text)))
+            : HowFar(item) is { } field ? Next.Of(asking.Open(Choose(item, field, text)))
+            : Looked(asking, item, text, NoFields));
+
+    /// <summary>The field that says in one of a few words how far it has come; null when its kind has none.</summary>
+    private static string? HowFar(CarriedItem item) => item.Fields.Keys.FirstOrDefault(CarryKinds.Words.ContainsKey);
+
+    private static PickPage Choose(CarriedItem item, string field, string changed) => new(
+        $"{FirstLetter.Large(field)}? {Say.Visible(item.Fields[field])} before", [.. CarryKinds.Words[field].Select(w => (w, ""))], null, (picking, i, _) =>
+        Looked(picking, item, changed, new Dictionary<string, string>(StringComparer.Ordinal) { [field] = CarryKinds.Words[field][i] }));
 
     /// <summary>Who is inside is a number of its own: a permit is closed when it is none.</summary>
     private static AskPage Count(CarriedItem item, string changed) => new(

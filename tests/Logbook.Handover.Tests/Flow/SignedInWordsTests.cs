@@ -93,7 +93,7 @@ public sealed class SignedInWordsTests
         Assert.Equal(waits, flag.Seq);
         Assert.Contains("its shift is over; waits for a supervisor's signature", flag.Text, StringComparison.Ordinal);
         Assert.DoesNotContain(Audit.Between(flow.Desk, flow.Desk.Now.AddDays(-7), flow.Desk.Now.AddMinutes(1)), f => f.Flag == Audit.ToCountersign);
-        Assert.Contains(WeekNote.Of(flow.Desk, flow.Desk.Now).Sections.Single(s => s.Id == "to-countersign").Lines, l => l.Text.Contains($"countersign {waits}", StringComparison.Ordinal));
+        Assert.Contains(WeekNote.Of(flow.Desk, flow.Desk.Now).Sections.Single(s => s.Id == "to-countersign").Lines, l => l.Text.Contains($"(#{waits})", StringComparison.Ordinal));
         Assert.NotNull(Countersigning.Countersign(flow.Desk, flow.Sign(), "sup1", null, "walked it").Record);
         Assert.Empty(Waiting());
     }

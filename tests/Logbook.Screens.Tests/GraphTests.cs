@@ -7,6 +7,22 @@ namespace Logbook.Screens.Tests;
 public sealed class GraphTests
 {
     [Fact]
+    public void On_the_smallest_screen_the_chart_keeps_its_place_below_what_can_hurt()
+    {
+        using var terminal = new Terminal(before: t =>
+        {
+            t.Carry("safety-equipment", "slaker", "eyewash out", null, ("instead", "the one at the stair"));
+            t.Carry("permit", "slaker", "welding at the hatch", Logbook.Testing.Some.Morning.AddHours(3), ("number", "4417"), ("inside", "1"));
+        });
+
+        terminal.Size(40, 10).Press("gSL-T1⏎");
+
+        Assert.Contains("INSIDE Slaker", terminal.Screen, StringComparison.Ordinal);
+        Assert.Equal(2, terminal.Screen.Split('\n').Count(l => l.Contains(" |", StringComparison.Ordinal)));
+        Assert.Contains("99.6 degC", terminal.Screen, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_point_is_found_by_a_part_of_its_name_and_drawn()
     {
         using var terminal = new Terminal(before: Hours);

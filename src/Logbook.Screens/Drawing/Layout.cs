@@ -15,6 +15,9 @@ internal sealed record Layout(IReadOnlyList<Line> Head, IReadOnlyList<Line> Body
     // So many lines are left to what must be seen and to what is above it, whatever stands at the foot.
     private const int Kept = 3;
 
+    // Of the head: that there is more of it, and what can hurt.
+    private const int Told = 2;
+
     /// <summary>
     /// Exactly <paramref name="height"/> lines of at most <paramref name="width"/> columns. On a tiny screen the head goes first, which
     /// is said, and what is last at the foot; what can hurt keeps its beginning, the line that must be seen and the bottom stay.
@@ -22,7 +25,8 @@ internal sealed record Layout(IReadOnlyList<Line> Head, IReadOnlyList<Line> Body
     public Sheet Fill(int width, int height, IReadOnlyList<Line> bottom)
     {
         IReadOnlyList<Line> foot = [.. Foot.Take(Math.Max(1, height - bottom.Count - Kept)), .. bottom];
-        var room = Math.Max(1, height - Head.Count - foot.Count);
+        var least = Math.Clamp(To - From + 1, 1, Math.Clamp(height - foot.Count - Told, 1, Kept));
+        var room = Math.Max(least, height - Head.Count - foot.Count);
         var lost = Head.Count + room + foot.Count - height;
         List<Line> lines = [.. lost > 0 ? Shortened(height - room - foot.Count, width, height > Least) : Head, .. Window(room, width), .. foot];
         lines.RemoveRange(0, Math.Max(0, lines.Count - height));

@@ -11,7 +11,7 @@ internal static class GraphDrawing
     private const int Axis = 11;
     private const int FewestRows = 2;
 
-    // On fewer lines the help alone explains the marks.
+    // On fewer lines the help alone explains the marks, and the record tells the rest of a value: the chart keeps its place.
     private const int Small = 16;
     private const string Marks = "o value ^ above v below c corrected n not taken  - w watch = u urgent : shift";
 
@@ -28,7 +28,7 @@ internal static class GraphDrawing
         List<Line> body = [.. page.Series.SelectMany((series, i) => Chart(session, page, series, GraphScale.Of(series, Rows(i), from, span, columns), starts))];
         return page.Series.IsEmpty
             ? new Layout(head, [Line.Of(" reading ...", Look.Faint)], 0, 0, words)
-            : new Layout(head, body, 0, 0, [.. TimeAxis(session, page, from, span, columns, starts), .. session.Height < Small ? [] : new[] { Line.Of(TextWidth.Right(Marks, session.Width - 1), Look.Faint) }, .. words]);
+            : new Layout(head, body, 0, body.Count - 1, [.. TimeAxis(session, page, from, span, columns, starts), .. session.Height < Small ? [] : new[] { Line.Of(TextWidth.Right(Marks, session.Width - 1), Look.Faint) }, .. words]);
     }
 
     private static Line Head(Session session, GraphPage page)
@@ -172,12 +172,12 @@ internal static class GraphDrawing
         foreach (var series in page.Series)
         {
             var value = under.FirstOrDefault(u => u.Of == series).Value;
-            foreach (var line in Gutter.Lines(series.Point.Tag, Look.Strong, value is null ? "no value in this stretch" : series.Words(session, value), session.Width, page.Series.Count > 2 ? 1 : 2))
+            foreach (var line in Gutter.Lines(series.Point.Tag, Look.Strong, value is null ? "no value in this stretch" : series.Words(session, value), session.Width, page.Series.Count > 2 || session.Height < Small ? 1 : 2))
             {
                 yield return line;
             }
 
-            if (series.Trend.Count > 0 && (page.Series.Count < 3 || session.Height >= 34))
+            if (series.Trend.Count > 0 && session.Height >= (page.Series.Count < 3 ? Small : 34))
             {
                 foreach (var line in Gutter.Lines("", Look.Plain, string.Join("; ", series.Trend), session.Width, page.Series.Count > 2 ? 1 : 2, Look.Faint))
                 {

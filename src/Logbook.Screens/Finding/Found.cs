@@ -39,7 +39,7 @@ internal sealed record Found(string What, string Name, string Detail, Func<Sessi
     {
         var words = text.Split(' ', StringSplitOptions.RemoveEmptyEntries);
         var known = session.Site.Equipment.OrderBy(e => EquipmentWords.Runs(session, e.Code))
-            .Select(e => new Found("equipment", e.Code, $"{EquipmentWords.Short(session, e.Code)}; {e.Name}, {AreaWords.Of(e.Area)}", (s, _) => then(s, e.Code)))
+            .Select(e => new Found("equipment", e.Code, $"{EquipmentWords.Short(session, e.Code)}; {e.Name}{(AreaWords.Of(e.Area) is var area && e.Name.Contains(area, StringComparison.OrdinalIgnoreCase) ? "" : $", {area}")}", (s, _) => then(s, e.Code)))
             .Concat(areas ? Area.All.Select(a => new Found("area", a, AreaWords.Of(a), (s, _) => then(s, a))) : []);
         return [.. known.Where(f => f.Has(words)).OrderByDescending(f => f.Name.StartsWith(text.Trim(), StringComparison.OrdinalIgnoreCase))];
     }

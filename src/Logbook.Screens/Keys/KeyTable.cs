@@ -22,6 +22,9 @@ internal sealed record KeyRow(string Keys, string Word, string Help, Func<Keystr
 /// <summary>The keys of a page.</summary>
 internal sealed record KeyTable(params IReadOnlyList<KeyRow> Rows)
 {
+    private const string Apart = "   ";
+    private const string Close = "  ";
+
     /// <summary>Does what the key asks for, or says why it does not.</summary>
     public Next Press(Session session, Keystroke key, Setting setting)
     {
@@ -33,20 +36,26 @@ internal sealed record KeyTable(params IReadOnlyList<KeyRow> Rows)
         return row.WhyNot(session) is { } why ? Next.Of(session.Say($"{row.Keys}: {why}")) : row.Does(session, key, setting);
     }
 
-    /// <summary>As many keys as the line holds, in their order; the way back and the last row always have their place.</summary>
+    /// <summary>As many keys as the line holds, in their order, closer to each other where that shows more; the way back and the last row always have their place.</summary>
     public Line Footer(Session session)
     {
         var known = Rows.Where(r => r.Word.Length > 0 && r.Applies(session) && WhyNot(session, r) is null).ToList();
+        var (apart, close) = (Kept(known, Apart, session.Width), Kept(known, Close, session.Width));
+        return Line.Of(" " + (close.SequenceEqual(apart) ? Text(apart, Apart) : Text(close, Close)), Look.Faint);
+    }
+
+    private static List<KeyRow> Kept(List<KeyRow> known, string between, int width)
+    {
         var kept = known.Where((r, i) => r.Keys == "Esc" || i == known.Count - 1).ToHashSet();
         foreach (var row in known)
         {
-            if (TextWidth.Of(Text(known.Where(r => r == row || kept.Contains(r)))) + 1 <= session.Width)
+            if (TextWidth.Of(Text(known.Where(r => r == row || kept.Contains(r)), between)) + 1 <= width)
             {
                 kept.Add(row);
             }
         }
 
-        return Line.Of(" " + Text(known.Where(kept.Contains)), Look.Faint);
+        return known.FindAll(kept.Contains);
     }
 
     /// <summary>Why a row of this table does nothing just now; null when it does.</summary>
@@ -55,5 +64,5 @@ internal sealed record KeyTable(params IReadOnlyList<KeyRow> Rows)
 
     private KeyRow? Taking(Session session, Keystroke key) => Rows.FirstOrDefault(r => r.Applies(session) && r.Takes(key));
 
-    private static string Text(IEnumerable<KeyRow> rows) => string.Join("   ", rows.Select(r => $"{r.Keys} {r.Word}"));
+    private static string Text(IEnumerable<KeyRow> rows, string between) => string.Join(between, rows.Select(r => $"{r.Keys} {r.Word}"));
 }

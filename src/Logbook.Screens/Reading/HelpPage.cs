@@ -21,7 +21,7 @@ internal sealed record HelpPage(Page Of, int Scroll = 0) : Page, IScrolled
             .. Of.Keys.Rows.Append(UsualKeys.Emergency).SelectMany(row => Gutter.Lines(row.Keys, Look.Strong, row.Help + (Of.Keys.WhyNot(under, row) is { } why ? $" Not now: {why}." : ""), session.Width)),
             Line.Empty,
             .. Of.Legend.Marks.Count == 0 ? [] : Of.Legend.Marks.Select(m => Line.Of("   " + m)).Prepend(Line.Of(" " + Of.Legend.Title, Look.Strong)).Append(Line.Empty),
-            .. TextWidth.Wrap("Plus or minus is two standard uncertainties: 19 in 20. It covers what stands behind it and nothing else. Figures advise; the site's procedures, local codes and licensed practice decide.", session.Width - 2).Select(l => Line.Of(" " + l, Look.Faint)),
+            .. TextWidth.Wrap("Plus or minus is two standard uncertainties: 19 in 20. It covers what stands behind it, or in the record, and nothing else. Figures advise; the site's procedures, local codes and licensed practice decide.", session.Width - 2).Select(l => Line.Of(" " + l, Look.Faint)),
         ];
     }
 }

@@ -58,12 +58,16 @@ internal sealed class RoundColumns
     public Line Result(ResultRow result)
     {
         var (point, number) = (result.Point, result.Result);
-        var u = number.U is > 0 ? $"plus or minus {Figures.Two(2 * number.U.Value)}{(string.IsNullOrEmpty(number.Covers) ? "" : $", {number.Covers}")}" : "";
+        var u = number.U is > 0 ? $"plus or minus {Figures.Two(2 * number.U.Value)}" : "";
         var basis = Says(point) ? "" : $"{point.UnitInWords}; ";
         var level = result.Worst is { } worst ? LevelWords.Of(worst) + (u.Length > 0 ? "; " : "") : "";
         var look = result.Worst is null ? Look.Faint : LevelWords.LookOf(result.Worst);
+        var said = basis + level + u;
+        // What it covers is a sentence of its own: whole, or left to the record.
+        var covers = u.Length > 0 && !string.IsNullOrEmpty(number.Covers) ? $", {number.Covers}" : "";
+        said += TextWidth.Of(said + covers) <= _said ? covers : "";
         return Line.Of(new Span("   = " + TextWidth.Fit(point.Description, _tag + 2 + _description - 3), Look.Faint),
-            new Span(" " + TextWidth.Right(Say.Number(number.Value, point.Decimals), Value) + " " + TextWidth.Fit(Unit(point), _unit) + " "), new Span(" " + basis + level + u, look));
+            new Span(" " + TextWidth.Right(Say.Number(number.Value, point.Decimals), Value) + " " + TextWidth.Fit(Unit(point), _unit) + " "), new Span(" " + said, look));
     }
 
     /// <summary>The unit's column or the description tells the basis of a strength and the temperature of its litre.</summary>

@@ -5,11 +5,13 @@ namespace Logbook.Screens;
 /// <summary>When a round is due, in words with minutes.</summary>
 internal static class RoundWords
 {
-    /// <summary><c>10:00: 3 done, 13 open, closes 10:15, in 4 min</c>: no total, which would grow with each row that was typed and not asked for.</summary>
+    private static readonly TimeSpan Near = TimeSpan.FromHours(1);
+
+    /// <summary><c>10:00: 3 done, 13 open, closes 10:15, in 4 min</c>; what is an hour away by the clock alone. No total, which would grow with each row that was typed and not asked for.</summary>
     public static string Due(Session session, RoundNow slot)
     {
         var now = session.Clock;
-        var closes = now < slot.Closes ? $"closes {Time(session, slot.Closes)}, in {Span(slot.Closes - now)}" : $"closed {Span(now - slot.Closes)} ago, a walk of its time may still be typed";
+        var closes = now < slot.Closes ? $"closes {Time(session, slot.Closes)}{(slot.Closes - now < Near ? $", in {Span(slot.Closes - now)}" : "")}" : $"closed {Span(now - slot.Closes)} ago, a walk of its time may still be typed";
         return $"{Time(session, slot.DueAt)}: {slot.Done} done, {slot.Of - slot.Done} open, {closes}";
     }
 

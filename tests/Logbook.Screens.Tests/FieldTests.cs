@@ -27,6 +27,20 @@ public sealed class FieldTests
         Assert.Empty(Directory.GetFiles(terminal.Folder));
     }
 
+    [Theory]
+    [InlineData("Field walk", "0840⏎0855⏎")]
+    [InlineData("Line round", "p0840⏎0855⏎")]
+    public void From_when_the_values_count_stands_in_sight_while_they_are_typed(string round, string keys)
+    {
+        using var terminal = new Terminal();
+
+        terminal.Open(round).Press(keys);
+        Assert.Contains(", walked 08:40 to 08:55   op1", terminal.Screen, StringComparison.Ordinal);
+        terminal.Press("1⏎");
+
+        Assert.Contains(", walked 08:40 to 08:55   op1", terminal.Screen, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_letter_beside_a_digit_is_said_before_Enter_and_the_key_line_names_no_letter_that_commands()
     {

@@ -53,9 +53,12 @@ internal static class RoundDrawing
 
     private static Line Head(Session session, RoundPage page)
     {
+        string Time(DateTimeOffset at) => Handover.Say.Time(session.Site, at, session.Clock);
+        // What is typed counts from the walk, not from now: that stands in sight for as long as it does.
+        var walked = page is { WalkStart: { } start, WalkEnd: { } end } ? $", walked {Time(start)} to {Time(end)}" : null;
         var when = page.Slot is { } slot
-            ? $" {Handover.Say.Time(session.Site, slot.DueAt, session.Clock)}, {(session.Clock < slot.Closes ? $"closes in {RoundWords.Span(slot.Closes - session.Clock)}" : "closed")}"
-            : page.SecondOf is { } first ? $", second reading, the first {Handover.Say.Ref(first)}" : "";
+            ? $" {Time(slot.DueAt)}{walked ?? (session.Clock < slot.Closes ? $", closes in {RoundWords.Span(slot.Closes - session.Clock)}" : ", closed")}"
+            : page.SecondOf is { } first ? $", second reading, the first {Handover.Say.Ref(first)}" : walked ?? "";
         var counts = LevelWords.Count(page.Rows.Select(r => r.Check.Worst).OfType<Level>());
         var open = FormattableString.Invariant($"{page.Rows.Count(r => r.Applies && !r.Answered)} open");
         var kept = session is { Draft: not null, DraftKeptAt: { } at } ? $" on disk {at:HH:mm}" : "";

@@ -20,6 +20,18 @@ public sealed class FinderTests
     }
 
     [Fact]
+    public void What_begins_with_the_word_stands_before_what_only_has_it()
+    {
+        using var terminal = new Terminal();
+
+        string[] found = [.. Found.OfPoints(terminal.State, "slaker", GraphPage.Open).Select(f => f.Detail)];
+
+        Assert.StartsWith("Slaker", found[0], StringComparison.Ordinal);
+        Assert.Contains(found, d => !d.StartsWith("Slaker", StringComparison.Ordinal));
+        Assert.Equal(found.OrderByDescending(d => d.StartsWith("Slaker", StringComparison.Ordinal)), found, StringComparer.Ordinal);
+    }
+
+    [Fact]
     public void A_record_opens_by_its_number_and_one_that_is_not_there_says_so()
     {
         using var terminal = new Terminal();

@@ -16,6 +16,9 @@ internal sealed record Found(string What, string Name, string Detail, Func<Sessi
 
     private bool Has(string[] words) => Array.TrueForAll(words, w => Name.Contains(w, StringComparison.OrdinalIgnoreCase) || Detail.Contains(w, StringComparison.OrdinalIgnoreCase));
 
+    /// <summary>How well it begins with the text: by its name, by what it is, not at all. A tag tells little of what somebody looks for by a word.</summary>
+    private int Begins(string text) => Name.StartsWith(text.Trim(), StringComparison.OrdinalIgnoreCase) ? 2 : Detail.StartsWith(text.Trim(), StringComparison.OrdinalIgnoreCase) ? 1 : 0;
+
     /// <summary>Everything that has all the words; what begins with them first.</summary>
     public static IReadOnlyList<Found> All(Session session, string text)
     {
@@ -24,7 +27,7 @@ internal sealed record Found(string What, string Name, string Detail, Func<Sessi
         [
             .. Record(text),
             .. Commands().Concat(Points(session, GraphPage.Open)).Concat(Equipment(session)).Where(f => words.Length > 0 && f.Has(words))
-                .OrderByDescending(f => f.Name.StartsWith(text.Trim(), StringComparison.OrdinalIgnoreCase)).ThenByDescending(f => f.Name.Contains(text.Trim(), StringComparison.OrdinalIgnoreCase)),
+                .OrderByDescending(f => f.Begins(text)).ThenByDescending(f => f.Name.Contains(text.Trim(), StringComparison.OrdinalIgnoreCase)),
             .. words.Length == 0 ? [] : new[] { new Found("records", $"with '{text.Trim()}'", "in the log, newest first", (s, _) => LogReading.Open(s, text.Trim())) },
         ];
     }
@@ -32,7 +35,7 @@ internal sealed record Found(string What, string Name, string Detail, Func<Sessi
     public static IReadOnlyList<Found> OfPoints(Session session, string text, Func<Session, string, Next> then)
     {
         var words = text.Split(' ', StringSplitOptions.RemoveEmptyEntries);
-        return [.. Points(session, then).Where(f => f.Has(words)).OrderByDescending(f => f.Name.StartsWith(text.Trim(), StringComparison.OrdinalIgnoreCase))];
+        return [.. Points(session, then).Where(f => f.Has(words)).OrderByDescending(f => f.Begins(text))];
     }
 
     public static IReadOnlyList<Found> OfEquipment(Session session, string text, bool areas, Func<Session, string, Next> then)
@@ -41,7 +44,7 @@ internal sealed record Found(string What, string Name, string Detail, Func<Sessi
         var known = session.Site.Equipment.OrderBy(e => EquipmentWords.Runs(session, e.Code))
             .Select(e => new Found("equipment", e.Code, $"{EquipmentWords.Short(session, e.Code)}; {e.Name}{(AreaWords.Of(e.Area) is var area && e.Name.Contains(area, StringComparison.OrdinalIgnoreCase) ? "" : $", {area}")}", (s, _) => then(s, e.Code)))
             .Concat(areas ? Area.All.Select(a => new Found("area", a, AreaWords.Of(a), (s, _) => then(s, a))) : []);
-        return [.. known.Where(f => f.Has(words)).OrderByDescending(f => f.Name.StartsWith(text.Trim(), StringComparison.OrdinalIgnoreCase))];
+        return [.. known.Where(f => f.Has(words)).OrderByDescending(f => f.Begins(text))];
     }
 
     private static IEnumerable<Found> Points(Session session, Func<Session, string, Next> then) =>

@@ -11,8 +11,10 @@ namespace Logbook.Tui;
 /// </summary>
 internal sealed class Looks(bool colour)
 {
-    /// <summary>No colour when NO_COLOR is set to anything.</summary>
-    public static Looks OfEnvironment() => new(string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR")));
+    public static Looks OfEnvironment() => new(HasColour(Environment.GetEnvironmentVariable("TERM"), Environment.GetEnvironmentVariable("NO_COLOR")));
+
+    /// <summary>No colour when NO_COLOR is set to anything, nor on a terminal of the VT line: what it does not know it leaves out, and what can hurt would stand there like everything else.</summary>
+    public static bool HasColour(string? term, string? noColour) => string.IsNullOrEmpty(noColour) && term?.StartsWith("vt", StringComparison.Ordinal) != true;
 
     /// <summary>The terminal says by its name that it knows sixteen colours at most.</summary>
     public static bool IsPoor(string? term) => term is not null && (term is "linux" or "ansi" or "xterm-color"

@@ -8,6 +8,19 @@ public sealed class DrawingTests
     private static readonly Gen<string> Words = Gen.String[Gen.OneOf(Gen.Char['a', 'z'], Gen.Char[" \u001b°漢\u0301\t"])];
 
     [Fact]
+    public void What_is_said_of_a_key_stands_whole_in_as_many_lines_as_it_takes()
+    {
+        using var terminal = new Terminal(before: t => t.Carry("permit", "slaker", "welding at the hatch", Logbook.Testing.Some.Morning.AddHours(3), ("number", "4417"), ("inside", "2")));
+        const string Long = "this is said of the key that was pressed last and it is rather longer than what one line of a small screen can hold of it";
+
+        var sheet = View.Of(terminal.Size(80, 24).Press("c").State.Say(Long));
+
+        Assert.Contains(Long, string.Join(' ', sheet.Text.Split((char[])[' ', '\n'], StringSplitOptions.RemoveEmptyEntries)), StringComparison.Ordinal);
+        Assert.Equal(24, sheet.Lines.Count);
+        Assert.Equal(10, View.Of(terminal.Size(40, 10).State.Say(Long)).Lines.Count);
+    }
+
+    [Fact]
     public void A_wrapped_line_is_never_wider_than_asked_and_no_word_is_lost() =>
         Words.Select(Gen.Int[2, 60]).Sample((text, width) =>
         {

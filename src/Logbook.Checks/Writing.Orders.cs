@@ -1,4 +1,5 @@
 using Logbook.Journal;
+using Logbook.Plant;
 
 namespace Logbook.Checks;
 
@@ -12,12 +13,28 @@ public static partial class Writing
     /// <summary>The writer has read the order; once is enough.</summary>
     public static Written SeeOrder(Desk desk, long id, string by) => Write(desk, by, _ =>
     {
-        var standing = desk.State.Orders.Where(o => o.HoldsAt(desk.Now)).ToList();
-        return standing.Find(o => o.Id == id) is not { } order
-            ? Of($"no standing order {id}", standing.Count == 0 ? "none stands" : "standing: " + string.Join(", ", standing.Select(o => o.Id)))
+        if (desk.State.Orders.Find(o => o.Id == id && o.EndIsNewTo(by)) is not null)
+        {
+            return [];
+        }
+
+        return Standing(desk, id) is not { } order ? NoOrder(desk, id)
             : order.Seen.TryGetValue(by, out var at) ? Of($"{by} has read order {id} already", "at " + Words.Time(at)) : [];
     },
     _ => (new OrderSeen(id), desk.Now));
+
+    /// <summary>Ends an order that stands, as a record of its own: whoever may give one may withdraw one.</summary>
+    public static Written WithdrawOrder(Desk desk, long id, string why, string by) => Write(desk, by,
+        _ => [.. Given.Text(why, "why it is withdrawn"), .. Standing(desk, id) is null ? NoOrder(desk, id) : []],
+        _ => (new OrderWithdrawn(id, why.Trim()), desk.Now));
+
+    private static StandingOrder? Standing(Desk desk, long id) => desk.State.Orders.Find(o => o.Id == id && o.HoldsAt(desk.Now));
+
+    private static IEnumerable<Mistake> NoOrder(Desk desk, long id)
+    {
+        var standing = desk.State.Orders.Where(o => o.HoldsAt(desk.Now)).Select(o => o.Id).ToList();
+        return Of($"no standing order {id}", standing.Count == 0 ? "none stands" : "standing: " + string.Join(", ", standing));
+    }
 
     public static Written TellDepartment(Desk desk, string department, string text, string by) => Write(desk, by,
         _ => [.. Given.Text(department, "the department"), .. Given.Text(text, "the note")],

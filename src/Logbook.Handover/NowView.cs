@@ -40,6 +40,9 @@ public sealed record NowView
     /// <summary>Standing orders that hold, oldest first.</summary>
     public required IReadOnlyList<StandingOrder> Orders { get; init; }
 
+    /// <summary>Orders that were withdrawn and whose end somebody who had read them has not read yet, oldest first.</summary>
+    public required IReadOnlyList<StandingOrder> Withdrawn { get; init; }
+
     /// <summary>The upset that lasts; null when none is declared.</summary>
     public required Upset? Upset { get; init; }
 
@@ -77,6 +80,7 @@ public sealed record NowView
             Rounds = [.. rounds.Where(r => !InsteadOfTrips.Is(r.Round))],
             Instead = [.. rounds.Where(r => InsteadOfTrips.Is(r.Round)), .. RoundNow.NextInstead(desk, rounds)],
             Orders = [.. state.Orders.Where(o => o.HoldsAt(now))],
+            Withdrawn = [.. state.Orders.Where(o => o.Seen.Keys.Any(o.EndIsNewTo))],
             Upset = state.Upset,
             ClockJumps = state.ClockJumps,
             Carried = state.Carried,

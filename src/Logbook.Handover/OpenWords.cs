@@ -17,6 +17,7 @@ internal static class OpenWords
             CarryClosed closed => $"Closed: {Item(desk, closed.Id)}{Because(closed.Why)}{(closed.Signed is { } signed ? StepWords.By(site, signed) : "")}",
             OrderGiven order => $"Standing order: {Say.Visible(order.Text)}{(order.Until is { } end ? $", until {Time(end)}" : "")}",
             OrderSeen seen => $"Order read {Say.Ref(seen.Id)}",
+            OrderWithdrawn withdrawn => $"Order WITHDRAWN{Order(desk, withdrawn.Id)} {Say.Ref(withdrawn.Id)}{Because(withdrawn.Why)}",
             DepartmentNote { Acknowledges: { } id } ack => $"Acknowledged {Say.Ref(id)} by {Say.Visible(ack.Name ?? "")}{Because(ack.Text)}",
             DepartmentNote note => $"To {Say.Visible(note.To ?? "")}: {Say.Visible(note.Text)}",
             UpsetDeclared { Ended: { } end } upset => $"Upset from {Time(upset.Began)} is over at {Time(end)}{Because(upset.Why)}",
@@ -28,6 +29,8 @@ internal static class OpenWords
             _ => Say.Visible(record.Kind),
         };
     }
+
+    private static string Order(Desk desk, long id) => desk.Store.Read(id).FirstOrDefault()?.Body is OrderGiven order ? $", \"{Say.Visible(order.Text)}\"" : "";
 
     /// <summary>What a look or a closing is about: <c>permit, Lime mud tank (#1088)</c>.</summary>
     private static string Item(Desk desk, long id)

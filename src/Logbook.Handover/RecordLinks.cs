@@ -15,6 +15,7 @@ public static class RecordLinks
         CarryClosed closed => [closed.Id],
         CarryConfirmed look => [look.Id],
         OrderSeen seen => [seen.Id],
+        OrderWithdrawn withdrawn => [withdrawn.Id],
         DepartmentNote { Acknowledges: { } id } => [id],
         ClockJumped { Acknowledges: { } id } => [id],
         FindingAnswered answer => [answer.Seq],

@@ -22,7 +22,7 @@ internal static class RecordWords
         EquipmentStateChanged change => $"{Say.Equipment(desk.Site, change.Equipment)} {Say.Visible(change.State)} since "
             + Say.Time(desk.Site, change.Since, record.At) + Because(change.Why),
         Carry carry => $"Opened: {Carried.Words(desk.Site, carry, record.At)}",
-        CarryConfirmed or CarryClosed or OrderGiven or OrderSeen or DepartmentNote or UpsetDeclared or RosterChange or ClockJumped or FindingAnswered
+        CarryConfirmed or CarryClosed or OrderGiven or OrderSeen or OrderWithdrawn or DepartmentNote or UpsetDeclared or RosterChange or ClockJumped or FindingAnswered
             => OpenWords.Of(desk, record),
         _ when SincePrepared.IsStep(record.Body) => StepWords.Of(desk.Site, record),
         PluginTrusted trusted => $"Plug-in {Say.Visible(trusted.Name)} trusted, {Say.Count(trusted.Files.Count, "file")}: {Say.Visible(trusted.Why)}{By(desk.Site, trusted.Signed)}",

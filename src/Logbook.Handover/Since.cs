@@ -57,7 +57,7 @@ public sealed record Since(DateTimeOffset? LastHere, IReadOnlyList<Change> Chang
             Carry item => ("opened", item.On),
             CarryConfirmed { Changed: not null } look => ("changed", Place(desk, look.Id)),
             CarryClosed closed => ("closed", Place(desk, closed.Id)),
-            OrderGiven => ("order", ""),
+            OrderGiven or OrderWithdrawn => ("order", ""),
             SiteAdopted => ("site", ""),
             UpsetDeclared => ("upset", ""),
             DepartmentNote { Acknowledges: null } => ("department", ""),

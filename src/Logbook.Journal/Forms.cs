@@ -31,6 +31,7 @@ internal static class Forms
         ["carry-confirm"] = typeof(CarryConfirmed),
         ["order"] = typeof(OrderGiven),
         ["order-seen"] = typeof(OrderSeen),
+        ["order-withdrawn"] = typeof(OrderWithdrawn),
         ["answer"] = typeof(FindingAnswered),
         ["upset"] = typeof(UpsetDeclared),
         ["department"] = typeof(DepartmentNote),
@@ -114,6 +115,7 @@ internal static class Forms
 [JsonSerializable(typeof(CarryConfirmed))]
 [JsonSerializable(typeof(OrderGiven))]
 [JsonSerializable(typeof(OrderSeen))]
+[JsonSerializable(typeof(OrderWithdrawn))]
 [JsonSerializable(typeof(FindingAnswered))]
 [JsonSerializable(typeof(UpsetDeclared))]
 [JsonSerializable(typeof(DepartmentNote))]

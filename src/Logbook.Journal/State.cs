@@ -58,7 +58,7 @@ public sealed record State
     /// <summary>True when the person writes no more.</summary>
     public bool IsClosed(string code) => People.TryGetValue(code, out var standing) && standing.Closed;
 
-    /// <summary>Standing orders, oldest first; those that have ended go when the next one comes.</summary>
+    /// <summary>Standing orders, oldest first, and for two weeks those that were withdrawn; what has ended goes when the next order comes.</summary>
     public ImmutableList<StandingOrder> Orders { get; init; } = [];
 
     /// <summary>Notes to other departments that wait for their acknowledgement, oldest first.</summary>
@@ -109,6 +109,7 @@ public sealed record State
             CarryConfirmed look => this.AfterConfirmation(record, look),
             OrderGiven order => this.AfterOrder(record, order),
             OrderSeen seen => this.AfterOrderSeen(record, seen),
+            OrderWithdrawn withdrawn => this.AfterOrderWithdrawn(record, withdrawn),
             DepartmentNote note => this.AfterDepartment(record, note),
             UpsetDeclared upset => this with
             {

@@ -77,6 +77,13 @@ internal sealed record ReadOrder(string By, long Id) : ToWrite(By)
     public override Written Write(Desk desk) => Writing.SeeOrder(desk, Id, By);
 }
 
+internal sealed record WithdrawOrder(string By, long Id, string Why) : ToWrite(By)
+{
+    public override string Done => "withdrawn; who had read it is shown that";
+
+    public override Written Write(Desk desk) => Writing.WithdrawOrder(desk, Id, Why, By);
+}
+
 internal sealed record TellDepartment(string By, string To, string Text) : ToWrite(By)
 {
     public override string Done => $"{To} has it when somebody there acknowledges it: written down";

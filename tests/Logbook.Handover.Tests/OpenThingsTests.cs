@@ -35,6 +35,33 @@ public sealed class OpenThingsTests
     }
 
     [Fact]
+    public void An_order_is_withdrawn_by_a_new_record_and_who_had_read_it_sees_that()
+    {
+        using var line = new SmallLine("2026-11-24T20:00-05:00");
+        var order = Writing.GiveOrder(line.Desk, "hold the lime at 16.4 t/h", null, "eng1").Record!.Seq;
+        Writing.SeeOrder(line.Desk, order, "op1");
+        Assert.Contains("withdrawn", Assert.Single(Writing.WithdrawOrder(line.Desk, order, " ", "eng1").Mistakes).Wrong, StringComparison.Ordinal);
+        line.Clock("2026-11-24T21:00-05:00");
+
+        var end = Writing.WithdrawOrder(line.Desk, order, "the screw is mended", "sup1").Record!.Seq;
+
+        var now = NowView.Of(line.Desk);
+        Assert.Empty(now.Orders);
+        Assert.True(Assert.Single(now.Withdrawn).EndIsNewTo("op1"));
+        Assert.False(now.Withdrawn[0].EndIsNewTo("op2"));
+        Assert.Empty(OrderRow.Of(line.Desk));
+        var ended = Assert.Single(Section(line, "orders"));
+        Assert.Equal($"ended {order}", ended.Label);
+        Assert.Equal($"WITHDRAWN: hold the lime at 16.4 t/h. Supervisor one 21:00: the screw is mended. Not read yet by Operator one. (#{end})", ended.Text);
+        Assert.Equal($"Order WITHDRAWN, \"hold the lime at 16.4 t/h\" (#{order}): the screw is mended", LogLine.Of(line.Desk, line.Desk.Store.Read(end).First()).Words);
+        Assert.Contains(Since.Of(line.Desk, "op2").Changes, c => c.What == "order" && c.Seq == end);
+        Assert.Single(Writing.WithdrawOrder(line.Desk, order, "again", "sup1").Mistakes);
+        Assert.Single(Writing.SeeOrder(line.Desk, order, "op2").Mistakes);
+        Assert.Empty(Writing.SeeOrder(line.Desk, order, "op1").Mistakes);
+        Assert.Empty(NowView.Of(line.Desk).Withdrawn);
+    }
+
+    [Fact]
     public void A_note_to_a_department_stays_open_until_a_named_person_acknowledges_it()
     {
         using var line = new SmallLine("2026-11-24T08:00-05:00");

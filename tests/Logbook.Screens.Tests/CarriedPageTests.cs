@@ -361,6 +361,40 @@ public sealed class CarriedPageTests
     }
 
     [Fact]
+    public void An_order_is_withdrawn_on_its_page_and_who_had_read_it_is_shown_that()
+    {
+        using var terminal = new Terminal(before: t =>
+        {
+            var order = Checks.Writing.GiveOrder(t.Desk, "liquor flow at 300", null, "sup1").Record!.Seq;
+            Assert.NotNull(Checks.Writing.SeeOrder(t.Desk, order, "sup1").Record);
+        });
+
+        terminal.Press("o⏎xfilter is back⏎");
+        Assert.IsType<OrderWithdrawn>(terminal.Journal.Read().Last().Body);
+        Assert.Contains("none stands", terminal.Words, StringComparison.Ordinal);
+        Assert.True(terminal.Desk.State.Orders.Single().EndIsNewTo("sup1"));
+    }
+
+    [Fact]
+    public void Who_had_read_an_order_is_shown_that_it_was_withdrawn_until_that_is_read()
+    {
+        using var terminal = new Terminal(before: t =>
+        {
+            var order = Checks.Writing.GiveOrder(t.Desk, "lime at 16", null, "sup1").Record!.Seq;
+            Assert.NotNull(Checks.Writing.SeeOrder(t.Desk, order, "op1").Record);
+            Assert.NotNull(Checks.Writing.WithdrawOrder(t.Desk, order, "mended", "sup1").Record);
+        });
+        Assert.Contains("WITHDRAWN: lime at 16", terminal.Words, StringComparison.Ordinal);
+
+        terminal.Press("o");
+        Assert.Contains("mended; was: lime at 16; you had read it", terminal.Words, StringComparison.Ordinal);
+        terminal.Press("⏎");
+
+        Assert.Contains("none stands", terminal.Words, StringComparison.Ordinal);
+        Assert.False(terminal.Desk.State.Orders.Single().EndIsNewTo("op1"));
+    }
+
+    [Fact]
     public void The_mark_and_the_answer_stay_with_their_item_when_another_terminal_closes_one_above_it()
     {
         using var terminal = TwoOpen();

@@ -8,7 +8,14 @@ internal static class StandingOrders
         "ORDERS",
         facts.State.Orders.Where(o => o.HoldsAt(facts.AsOf)).OrderByDescending(o => o.Since >= facts.Shift.Start).ThenBy(o => o.Since).Select(o => new NoteLine(
             (o.Since >= facts.Shift.Start ? "new " : "") + o.Id.ToString(System.Globalization.CultureInfo.InvariantCulture),
-            $"{Say.Sentence(o.Text)} {Say.Person(facts.Site, o.By)} {facts.Time(o.Since)}{(o.Until is { } end ? $", until {facts.Time(end)}" : "")}. Read by {Readers(facts, o.Seen)} {Say.Ref(o.Id)}")));
+            $"{Say.Sentence(o.Text)} {Say.Person(facts.Site, o.By)} {facts.Time(o.Since)}{(o.Until is { } end ? $", until {facts.Time(end)}" : "")}. Read by {Readers(facts, o.Seen)} {Say.Ref(o.Id)}"))
+            .Concat(facts.State.Orders.Where(o => o.Withdrawn?.At >= facts.Shift.Start).Select(o => new NoteLine(
+                "ended " + o.Id.ToString(System.Globalization.CultureInfo.InvariantCulture),
+                $"WITHDRAWN: {Say.Sentence(o.Text)} {Say.Person(facts.Site, o.Withdrawn!.By)} {facts.Time(o.Withdrawn.At)}: {Say.Sentence(o.Withdrawn.Why)}{Untold(facts, o)} {Say.Ref(o.Withdrawn.Seq)}"))));
+
+    /// <summary>Who had read the order and not yet that it holds no longer.</summary>
+    private static string Untold(ShiftFacts facts, Journal.StandingOrder order) =>
+        order.Seen.Keys.Where(order.EndIsNewTo).Select(code => Say.Person(facts.Site, code)).Order(StringComparer.Ordinal).ToList() is { Count: > 0 } people ? $" Not read yet by {string.Join(", ", people)}." : "";
 
     private static string Readers(ShiftFacts facts, IReadOnlyDictionary<string, DateTimeOffset> seen) =>
         seen.Count == 0 ? "nobody yet" : string.Join(", ", seen.OrderBy(s => s.Value).Select(s => $"{Say.Person(facts.Site, s.Key)} {facts.Time(s.Value)}"));

@@ -42,9 +42,12 @@ internal static class OpenFolding
         };
     }
 
+    /// <summary>Who was away for a planned break must still find that an order ended. Judgement, no source.</summary>
+    private static readonly TimeSpan WithdrawnKept = TimeSpan.FromDays(14);
+
     public static State AfterOrder(this State state, JournalRecord record, OrderGiven order) => state with
     {
-        Orders = state.Orders.RemoveAll(o => !o.HoldsAt(record.At))
+        Orders = state.Orders.RemoveAll(o => o.Withdrawn is { } end ? end.At < record.At - WithdrawnKept : !o.HoldsAt(record.At))
             .Add(new StandingOrder(record.Seq, order.Text, record.At, record.By, order.Until, ImmutableDictionary.Create<string, DateTimeOffset>(StringComparer.OrdinalIgnoreCase))),
     };
 
@@ -52,9 +55,27 @@ internal static class OpenFolding
     public static State AfterOrderSeen(this State state, JournalRecord record, OrderSeen seen)
     {
         var index = state.Orders.FindIndex(order => order.Id == seen.Id);
-        return index < 0 || state.Orders[index].Seen.ContainsKey(record.By) ? state : state with
+        if (index < 0)
         {
-            Orders = state.Orders.SetItem(index, state.Orders[index] with { Seen = state.Orders[index].Seen.SetItem(record.By, record.At) }),
+            return state;
+        }
+
+        var order = state.Orders[index];
+        StandingOrder after = order.Withdrawn is not { } end
+            ? order.Seen.ContainsKey(record.By) ? order : order with { Seen = order.Seen.SetItem(record.By, record.At) }
+            : end.Seen.ContainsKey(record.By) ? order : order with { Withdrawn = end with { Seen = end.Seen.SetItem(record.By, record.At) } };
+        return after == order ? state : state with { Orders = state.Orders.SetItem(index, after) };
+    }
+
+    public static State AfterOrderWithdrawn(this State state, JournalRecord record, OrderWithdrawn withdrawn)
+    {
+        var index = state.Orders.FindIndex(order => order.Id == withdrawn.Id && order.Withdrawn is null);
+        return index < 0 ? state : state with
+        {
+            Orders = state.Orders.SetItem(index, state.Orders[index] with
+            {
+                Withdrawn = new Withdrawal(record.Seq, record.At, record.By, withdrawn.Why, ImmutableDictionary.Create<string, DateTimeOffset>(StringComparer.OrdinalIgnoreCase).Add(record.By, record.At)),
+            }),
         };
     }
 

@@ -93,8 +93,18 @@ public sealed record Confirmation(long Seq, DateTimeOffset At, string By, bool S
 public sealed record StandingOrder(
     long Id, string Text, DateTimeOffset Since, string By, DateTimeOffset? Until, ImmutableDictionary<string, DateTimeOffset> Seen)
 {
-    public bool HoldsAt(DateTimeOffset at) => Until is null || at < Until;
+    /// <summary>That it was withdrawn; null while nobody has.</summary>
+    public Withdrawal? Withdrawn { get; init; }
+
+    public bool HoldsAt(DateTimeOffset at) => Withdrawn is null && (Until is null || at < Until);
+
+    /// <summary>True for a person who had read it and not yet that it was withdrawn.</summary>
+    public bool EndIsNewTo(string code) => Withdrawn is { } end && Seen.ContainsKey(code) && !end.Seen.ContainsKey(code);
 }
+
+/// <summary>The end of a standing order.</summary>
+/// <param name="Seen">Code of the person to when they read that it holds no longer.</param>
+public sealed record Withdrawal(long Seq, DateTimeOffset At, string By, string Why, ImmutableDictionary<string, DateTimeOffset> Seen);
 
 /// <summary>A note to another department that nobody there has acknowledged.</summary>
 public sealed record OpenDepartmentNote(long Id, string To, string Text, DateTimeOffset At, string By);

@@ -18,7 +18,14 @@ public sealed record OrderGiven(string Text, DateTimeOffset? Until) : RecordBody
     public override string Kind => "order";
 }
 
-/// <summary>The writer has read a standing order.</summary>
+/// <summary>A standing order holds no longer. Whoever had read it reads that too.</summary>
+/// <param name="Id">The order.</param>
+public sealed record OrderWithdrawn(long Id, string Why) : RecordBody
+{
+    public override string Kind => "order-withdrawn";
+}
+
+/// <summary>The writer has read a standing order, or that it was withdrawn.</summary>
 public sealed record OrderSeen(long Id) : RecordBody
 {
     public override string Kind => "order-seen";

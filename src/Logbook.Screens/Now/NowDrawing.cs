@@ -148,9 +148,11 @@ internal static class NowDrawing
         .SelectMany((text, i) => Gutter.Lines(i == 0 ? "handover" : "", Look.Strong, text, session.Width, 2))
         .Concat(session.Facts.Now.ClockJumps.SelectMany(j => Gutter.Lines("clock", Look.Watch, $"was set back {Say.Ref(j.Id)}; nobody has said why: logbook clock ack", session.Width)));
 
-    /// <summary>Orders that the one who is typing has not read.</summary>
+    /// <summary>Orders that the one who is typing has not read, and those that ended since that one read them.</summary>
     private static IEnumerable<Line> Orders(Session session) => session.Facts.Now.Orders.Where(o => session.By is { } by && !o.Seen.ContainsKey(by))
-        .SelectMany(o => Gutter.Lines("order", Look.Watch, $"not read by you: {o.Text} {Say.Ref(o.Id)}", session.Width, session.Height >= 34 ? 3 : 1));
+        .SelectMany(o => Gutter.Lines("order", Look.Watch, $"not read by you: {o.Text} {Say.Ref(o.Id)}", session.Width, session.Height >= 34 ? 3 : 1))
+        .Concat(session.Facts.Now.Withdrawn.Where(o => session.By is { } by && o.EndIsNewTo(by))
+            .SelectMany(o => Gutter.Lines("order", Look.Watch, $"WITHDRAWN: {o.Text} {Say.Ref(o.Withdrawn!.Seq)}", session.Width, session.Height >= 34 ? 3 : 1)));
 
     private static IEnumerable<Line> StockLines(Session session)
     {

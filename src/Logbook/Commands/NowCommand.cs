@@ -60,9 +60,9 @@ internal static class NowCommand
             output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{Word(round.State),-9} {round.Title} {round.DueAt:HH:mm}   {round.Done} of {round.Of}   closes {round.Closes:HH:mm}"));
         }
 
-        foreach (var order in now.Orders)
+        foreach (var line in Orders(now))
         {
-            output.WriteLine(Say.Visible(string.Create(CultureInfo.InvariantCulture, $"order     {order.Id} {order.Text}   read by {order.Seen.Count}")));
+            output.WriteLine(line);
         }
 
         foreach (var item in now.Carried)
@@ -77,6 +77,11 @@ internal static class NowCommand
 
         return ExitCode.Done;
     }
+
+    /// <summary>What stands, then what was withdrawn while somebody who had read it has not read that.</summary>
+    private static IEnumerable<string> Orders(NowView now) => now.Orders
+        .Select(o => Say.Visible(string.Create(CultureInfo.InvariantCulture, $"order     {o.Id} {o.Text}   read by {o.Seen.Count}")))
+        .Concat(now.Withdrawn.Select(o => Say.Visible(string.Create(CultureInfo.InvariantCulture, $"order     {o.Id} WITHDRAWN {o.Withdrawn!.At:ddd HH:mm}: {o.Withdrawn.Why}; was: {o.Text}   not read yet by {string.Join(", ", o.Seen.Keys.Where(o.EndIsNewTo).Order(StringComparer.Ordinal))}"))));
 
     private static IEnumerable<string> Foot(NowView now)
     {

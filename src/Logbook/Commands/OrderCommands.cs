@@ -12,12 +12,12 @@ internal static class OrderCommands
         new("id", o => o.Id), new("person", o => o.Person), new("read", o => o.SeenAt is null ? "NOT READ" : "read"), new("seen", o => o.SeenAt), new("since", o => o.Since), new("by", o => o.By),
         new("until", o => o.Until), new("text", o => o.Text));
 
-    public static Command Make(Shell shell) => new("order", "Standing orders: given, read by each person, listed.") { Add(shell), Seen(shell), List(shell) };
+    public static Command Make(Shell shell) => new("order", "Standing orders: given, read by each person, withdrawn, listed.") { Add(shell), Seen(shell), Withdraw(shell), List(shell) };
 
     private static Command Add(Shell shell)
     {
         var text = new Argument<string>("TEXT");
-        var until = Options.Text("--until", "When it ends; it stands until then, or for good.", "TIME");
+        var until = Options.Text("--until", "When it ends; it stands until then, or until it is withdrawn.", "TIME");
         return WriteCommand.Make(shell, "add", "Gives a standing order; its id is the record's number.", "stands", [text, until], (parse, desk, by, mistakes) =>
         {
             var end = Options.Time(parse, until, desk.Site, desk.Now, mistakes);
@@ -28,7 +28,14 @@ internal static class OrderCommands
     private static Command Seen(Shell shell)
     {
         var id = new Argument<long>("ID");
-        return WriteCommand.Make(shell, "seen", "Says that you have read an order.", "read", [id], (parse, desk, by, _) => () => Writing.SeeOrder(desk, parse.GetValue(id), by));
+        return WriteCommand.Make(shell, "seen", "Says that you have read an order, or that it was withdrawn.", "read", [id], (parse, desk, by, _) => () => Writing.SeeOrder(desk, parse.GetValue(id), by));
+    }
+
+    private static Command Withdraw(Shell shell)
+    {
+        var id = new Argument<long>("ID");
+        var why = Options.Text("--why", "Why it holds no longer.", "TEXT");
+        return WriteCommand.Make(shell, "withdraw", "Ends an order; whoever had read it is shown that it holds no longer.", "withdrawn", [id, why], (parse, desk, by, _) => () => Writing.WithdrawOrder(desk, parse.GetValue(id), parse.GetValue(why) ?? "", by));
     }
 
     private static Command List(Shell shell)

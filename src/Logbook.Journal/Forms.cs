@@ -19,6 +19,7 @@ internal static class Forms
         ["plugins"] = typeof(PluginTrusted),
         ["handover-prepared"] = typeof(HandoverPrepared),
         ["handover-seen"] = typeof(HandoverSeen),
+        ["handover-missed"] = typeof(HandoverMissed),
         ["handover-question"] = typeof(HandoverQuestion),
         ["handover-answer"] = typeof(HandoverAnswer),
         ["handover-accepted"] = typeof(HandoverAccepted),
@@ -103,6 +104,7 @@ internal static class Forms
 [JsonSerializable(typeof(CarryClosed))]
 [JsonSerializable(typeof(HandoverPrepared))]
 [JsonSerializable(typeof(HandoverSeen))]
+[JsonSerializable(typeof(HandoverMissed))]
 [JsonSerializable(typeof(HandoverQuestion))]
 [JsonSerializable(typeof(HandoverAnswer))]
 [JsonSerializable(typeof(HandoverAccepted))]

@@ -68,6 +68,9 @@ internal sealed record ReadOn(string By) : Effect;
 /// <summary>Draws a page of the handover.</summary>
 internal sealed record ShowPage(string By, string Page) : Effect;
 
+/// <summary>A question about what can hurt was answered otherwise than the page, which is read anew.</summary>
+internal sealed record MissQuestion(string By, HazardQuestion Question) : Effect;
+
 /// <summary>The page was shown in full.</summary>
 internal sealed record SeePage(string By, string Page, long UpTo) : Effect;
 

@@ -49,6 +49,7 @@ internal sealed class Runner(Desk desk, DraftFolder drafts, Pins pins)
                 ReadAudit read => [new AuditRead(read, Audit.Between(Fresh(), read.From, read.To))],
                 ReadOn on => [_handover.Next(on.By)],
                 ShowPage show => _handover.Show(show.By, show.Page),
+                MissQuestion missed => [.. _handover.Miss(missed), new FactsChanged(Facts())],
                 SeePage see => [.. _handover.See(see), new FactsChanged(Facts())],
                 Hand hand => [.. _handover.Do(hand), new FactsChanged(Facts())],
                 ReadRecord one => [.. desk.Store.Read(one.Seq).Take(1).Select(r => new RecordRead(r, LogLine.Of(desk, r).Words, SignedInWords.Of(desk, r), [.. desk.Store.Corrections(r.Seq, r.Seq)]))],

@@ -131,7 +131,7 @@ public sealed class HandoverTests
     }
 
     [Fact]
-    public void A_wrong_answer_opens_the_page_again_and_is_kept_nowhere()
+    public void A_wrong_answer_opens_the_page_anew_to_be_read_to_its_end()
     {
         using var terminal = new Terminal(by: "op3", before: t => Prepared(Trip(t)));
         terminal.Press("h");
@@ -142,7 +142,9 @@ public sealed class HandoverTests
 
         Assert.Equal("hazards", ((ReadPage)terminal.State.Top).Page.Name);
         Assert.Contains("does not agree with the page", terminal.Screen, StringComparison.Ordinal);
-        Assert.Equal(records, terminal.Desk.State.Head.Seq);
+        Assert.IsType<HandoverMissed>(Assert.Single(terminal.Journal.Read(records + 1)).Body);
+        terminal.Press("⎋h");
+        Assert.Equal("hazards", ((ReadPage)terminal.State.Top).Page.Name);
     }
 
     [Fact]

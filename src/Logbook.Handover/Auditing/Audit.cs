@@ -21,7 +21,7 @@ public static class Audit
     public static readonly IReadOnlyList<string> Flags =
     [
         "missed", "late", "not-taken", "upset", "corrected", "entered-later", "carried-too-long", "past-date", "not-seen", "unanswered", "order-unread",
-        "refused", "unattended", "emergency", "reservation", ToCountersign, Contradicted, Hazard, "recurrent", "off-laboratory", "same-as-earlier", "varies-less", "limit-never", "limit-always", "always-not-taken",
+        "refused", "unattended", "emergency", "reservation", "read-again", ToCountersign, Contradicted, Hazard, "recurrent", "off-laboratory", "same-as-earlier", "varies-less", "limit-never", "limit-always", "always-not-taken",
     ];
 
     /// <summary>What waits for a supervisor's signature, whenever it was. Only when it is asked for: the others list it as what it is.</summary>
@@ -53,6 +53,7 @@ public static class Audit
                 .Concat(When(Asked("corrected", "entered-later"), () => Corrections(span).Concat(RecordFacts.EnteredLater(span))))
                 .Concat(When(Asked("carried-too-long", "past-date", "not-seen", "unanswered", "order-unread"), () => CarriedLong(span).Concat(RecordFacts.StillOpen(span))))
                 .Concat(When(Asked("refused", "unattended", "emergency", "reservation"), () => RecordFacts.Handovers(span)))
+                .Concat(When(Asked("read-again"), () => RecordFacts.ReadAgain(span)))
                 .Concat(When(Asked(Contradicted), () => ContradictedFacts.Of(span)))
                 .Concat(When(Asked(Hazard), () => HazardFacts.Of(span)))
                 .Concat(When(Asked("recurrent"), () => Recurrence.Flags(span)))

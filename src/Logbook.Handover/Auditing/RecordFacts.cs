@@ -54,6 +54,18 @@ internal static class RecordFacts
             Audit.ToCountersign, open.Shift, open.At, null, null,
             $"{open.What}: {StepWords.Of(site, record)}. {Say.Person(site, open.By)} {Say.Day(site, open.At)} {Say.Ref(open.Seq)}{late}; waits for a supervisor's signature", open.Seq);
 
+    /// <summary>Handovers at which a question about what can hurt was first answered otherwise than the page.</summary>
+    public static IEnumerable<AuditFlag> ReadAgain(AuditSpan span) =>
+        from record in span.Records
+        where record.Body is HandoverAccepted { Missed.Count: > 0 }
+        let missed = ((HandoverAccepted)record.Body).Missed!
+        select new AuditFlag(
+            "read-again", record.Shift, record.At, null, null,
+            $"{Say.Count(missed.Count, "answer")} at first otherwise than the page of what can hurt, read again and answered: {string.Join("; ", missed.GroupBy(q => q, StringComparer.Ordinal).Select(g => Say.Visible(g.Key) + (g.Count() > 1 ? FormattableString.Invariant($" ({g.Count()} times)") : "")))}. {Say.Person(span.Desk.Site, record.By)} {Say.Day(span.Desk.Site, record.At)} {Say.Ref(record.Seq)}", record.Seq)
+        {
+            Evidence = ["Not a finding about anyone: a page that is often misread may be worded badly, or the change-over was short."],
+        };
+
     /// <summary>Handovers that were refused, unattended, taken in an emergency, or accepted with a reservation; whether a supervisor signed for it since stands beside.</summary>
     public static IEnumerable<AuditFlag> Handovers(AuditSpan span)
     {

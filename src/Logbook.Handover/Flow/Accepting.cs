@@ -24,13 +24,13 @@ public static class Accepting
     public static Handed Accept(Desk desk, SignWith sign, AcceptRequest request)
     {
         IReadOnlyList<HazardQuestion> questions = [];
-        var wrong = false;
+        IReadOnlyList<HazardQuestion> wrong = [];
         var handed = Handed.Step(
             desk, request.By,
             () => Typed(request),
             () => WhyNot(desk, request) ?? NotAnswered(questions = HazardQuestions.For(desk, request.By), request.Answers, out wrong),
             () => Sign(desk, sign, request, questions));
-        return wrong ? Reopen(desk, request.By, handed)
+        return wrong.Count > 0 ? Reopen(desk, request.By, wrong, handed)
             : handed.Record is { } record && desk.State.Line.Holder?.Seq != record.Seq ? Handed.Not(Overtaken(desk))
             : handed;
     }
@@ -69,17 +69,20 @@ public static class Accepting
 
     private static string Bare(string line) => string.Concat(line.Where(char.IsLetterOrDigit)).ToUpperInvariant();
 
-    private static string? NotAnswered(IReadOnlyList<HazardQuestion> questions, IReadOnlyList<int> answers, out bool wrong)
+    private static string? NotAnswered(IReadOnlyList<HazardQuestion> questions, IReadOnlyList<int> answers, out IReadOnlyList<HazardQuestion> wrong)
     {
-        wrong = questions.Count == answers.Count && questions.Where((q, i) => q.Right != answers[i]).Any();
+        wrong = questions.Count == answers.Count ? [.. questions.Where((q, i) => q.Right != answers[i])] : [];
         return questions.Count != answers.Count
             ? $"{Say.Count(questions.Count, "question")} to answer and {answers.Count} answered; see: handover question"
-            : wrong ? "an answer does not agree with the hazards page: it is open again; read it, then: handover question"
+            : wrong.Count > 0 ? "an answer does not agree with the hazards page: it is open again; read it, then: handover question"
             : null;
     }
 
-    /// <summary>The page is shown again. That it was is recorded; what was answered is not.</summary>
-    private static Handed Reopen(Desk desk, string by, Handed refused) => refused with { Reopened = HandoverPages.Open(desk, by, "hazards").Page };
+    /// <summary>Records that a question was answered otherwise than the page, not which choice was taken: the page is unread again.</summary>
+    public static Handed Miss(Desk desk, string by, HazardQuestion question) => Handed.Step(desk, by, () => [], () => null, () => new HandoverMissed(question.Text, question.Right));
+
+    private static Handed Reopen(Desk desk, string by, IReadOnlyList<HazardQuestion> wrong, Handed refused) =>
+        wrong.Select(q => Miss(desk, by, q)).FirstOrDefault(m => m.Record is null) is { } not ? not : refused with { Reopened = HandoverPages.Open(desk, by, "hazards").Page };
 
     private static (RecordBody? Body, string? Refused) Sign(Desk desk, SignWith sign, AcceptRequest request, IReadOnlyList<HazardQuestion> questions)
     {
@@ -95,7 +98,10 @@ public static class Accepting
         var frozen = Freezing.Of(note with { TakeLonger = [.. note.TakeLonger, .. TakeLonger.Away(desk, request.By)] });
         return (new HandoverAccepted(
             line.Holder?.Code, line.Prepared?.Seq, [.. request.First.Select(f => f.Trim())], request.Reservation?.Trim(),
-            [.. questions.Select(q => $"{q.Text} {q.Choices[q.Right - 1]}")], request.Unattended?.Trim(), frozen, Freezing.Hash(frozen), signed), null);
+            [.. questions.Select(q => $"{q.Text} {q.Choices[q.Right - 1]}")], request.Unattended?.Trim(), frozen, Freezing.Hash(frozen), signed)
+        {
+            Missed = line.Missed.FindAll(m => Handed.Same(m.By, request.By)) is { Count: > 0 } missed ? [.. missed.Select(m => m.Text)] : null,
+        }, null);
     }
 
     private static string Overtaken(Desk desk) => desk.State.Line.Holder is { } holder

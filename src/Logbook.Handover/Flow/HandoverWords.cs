@@ -93,7 +93,7 @@ internal sealed record HandoverWords(string Gave, string Holds, IReadOnlyList<No
             HandoverRelief r => $"{who}: {StepWords.Of(desk.Site, record)}; \"{r.Signed.Means}\" {Say.Ref(record.Seq)}",
             HandoverCountersigned c => $"{who}: {StepWords.Of(desk.Site, record)}; \"{c.Signed.Means}\" {Say.Ref(record.Seq)}",
             HandoverPrepared p => $"{who}: \"{p.Signed.Means}\"{StepWords.By(desk.Site, p.Signed)}; note {p.NoteHash[..12]} {Say.Ref(record.Seq)}",
-            HandoverAccepted a => $"{who}: \"{a.Signed.Means}\"{StepWords.By(desk.Site, a.Signed)}{(a.Unattended is null ? "" : $"; UNATTENDED: {Say.Visible(a.Unattended)}")}; note {a.NoteHash[..12]} {Say.Ref(record.Seq)}",
+            HandoverAccepted a => $"{who}: \"{a.Signed.Means}\"{StepWords.By(desk.Site, a.Signed)}{(a.Unattended is null ? "" : $"; UNATTENDED: {Say.Visible(a.Unattended)}")}{StepWords.Missed(a)}; note {a.NoteHash[..12]} {Say.Ref(record.Seq)}",
             PersonChanged { Change: "confirmed" } => $"{who}: {StepWords.Of(desk.Site, record)} {Say.Ref(record.Seq)}",
             _ => null,
         };

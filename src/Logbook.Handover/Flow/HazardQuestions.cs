@@ -3,6 +3,7 @@ using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
 using Logbook.Checks;
+using Logbook.Journal;
 using Logbook.Plant;
 
 namespace Logbook.Handover;
@@ -14,7 +15,9 @@ public sealed record HazardQuestion(long About, string Text, IReadOnlyList<strin
 
 /// <summary>
 /// One question from a hazard's own fields, three on a bad shift, none when nothing is open. The same for as long as the
-/// page was last seen at the same time: opening it again draws anew, so that trying out choices teaches nothing.
+/// page was last seen at the same time: opening it again draws anew. After an answer that did not agree with the page another
+/// thing is asked first where there is one, and the same never with its right choice in the same place: trying out choices
+/// teaches nothing.
 /// </summary>
 public static class HazardQuestions
 {
@@ -28,10 +31,15 @@ public static class HazardQuestions
         var (site, state, now) = (desk.Site, desk.State, desk.Now);
         var seen = state.Line.Seen.FindLast(s => Handed.Same(s.By, by) && s.Page == "hazards")?.Seq ?? 0;
         var draw = new Draw($"{by.ToUpperInvariant()} {seen}");
-        var asked = draw.Shuffled(Hazards.Of(site, state, now).DistinctBy(h => h.Seq)).Select(h => Asked(desk, h, draw)).OfType<HazardQuestion>();
+        MissedQuestion? Missed(HazardQuestion q) => state.Line.Missed.FindLast(m => Handed.Same(m.By, by) && m.Text == q.Text);
+        var asked = draw.Shuffled(Hazards.Of(site, state, now).DistinctBy(h => h.Seq)).Select(h => Asked(desk, h, draw)).OfType<HazardQuestion>()
+            .OrderBy(q => Missed(q) is not null).Select(q => Missed(q)?.Right == q.Right ? Moved(q) : q);
         var bad = TakeLonger.Of(site, state, now).Concat(TakeLonger.Away(desk, by)).Any();
         return [.. asked.Take(bad ? OnABadShift : 1)];
     }
+
+    private static HazardQuestion Moved(HazardQuestion asked) =>
+        asked with { Choices = [.. asked.Choices.Skip(1), asked.Choices[0]], Right = asked.Right == 1 ? asked.Choices.Count : asked.Right - 1 };
 
     private static HazardQuestion? Asked(Desk desk, HazardLine hazard, Draw draw)
     {

@@ -27,6 +27,7 @@ public static class SignedInWords
                 .. a.Reservation is { } reservation ? [new NoteLine("reservation", Say.Visible(reservation))] : Array.Empty<NoteLine>(),
                 .. a.Unattended is { } unattended ? [new NoteLine("UNATTENDED", Say.Visible(unattended))] : Array.Empty<NoteLine>(),
                 .. a.Asked.Select(text => new NoteLine("was asked", Say.Visible(text))),
+                .. (a.Missed ?? []).Select(text => new NoteLine("read again", $"answered otherwise than the page at first: {Say.Visible(text)}")),
                 .. Pages(desk, record, a.Prepared),
             ]),
             .. Note(a.Note),

@@ -10,10 +10,11 @@ internal static class StepWords
     {
         HandoverPrepared p => $"Handover of {p.Note.Shift} prepared{Lines(p.IfThen)}{Lines(p.Words)}{By(site, p.Signed)}",
         HandoverSeen seen => $"Opened {(LineHeld.Pages.Contains(seen.Page, StringComparer.Ordinal) ? $"the page {seen.Page}" : $"record {Say.Visible(seen.Page)}")}",
+        HandoverMissed m => $"Answered otherwise than the page of what can hurt, which is read again: {Say.Visible(m.Question)}",
         HandoverQuestion q => $"Asks: {Say.Visible(q.Text)}{(q.About is { } seq ? " " + Say.Ref(seq) : "")}",
         HandoverAnswer a => $"{Say.Person(site, a.From)} {(a.Question is null ? "answered the call" : $"answers {Say.Ref(a.Question.Value)}")}{(a.Aloud ? ", aloud" : "")}: {Say.Visible(a.Text)}",
         HandoverAccepted a => $"Takes the line over{From(site, a.From)}{(a.Unattended is null ? "" : $", UNATTENDED: {Say.Visible(a.Unattended)}")}; checks first{Lines(a.First)}"
-            + $"{(a.Reservation is null ? "" : $"; reservation: {Say.Visible(a.Reservation)}")}{By(site, a.Signed)}",
+            + $"{(a.Reservation is null ? "" : $"; reservation: {Say.Visible(a.Reservation)}")}{Missed(a)}{By(site, a.Signed)}",
         HandoverRefused r => $"REFUSES the handover: {Say.Visible(r.Why)}; the line stays where it is",
         HandoverRelief relief => Relief(site, relief),
         HandoverNotYet n => $"Not yet: {Say.Visible(n.Why)}; keeps the line",
@@ -54,6 +55,10 @@ internal static class StepWords
     }
 
     private static string From(Site site, string? from) => from is null ? ", nobody held it" : $" from {Say.Person(site, from)}";
+
+    /// <summary>How often a question was answered otherwise than the page before it was answered rightly; empty when never.</summary>
+    public static string Missed(HandoverAccepted accepted) => accepted.Missed is not { Count: > 0 } missed ? ""
+        : $"; {Say.Count(missed.Count, "answer")} at first otherwise than the page, which was read again";
 
     private static string Lines(IReadOnlyList<string> lines) => string.Concat(lines.Select(l => "; " + Say.Visible(l)));
 }

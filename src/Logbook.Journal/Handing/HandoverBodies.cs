@@ -26,6 +26,14 @@ public sealed record HandoverSeen(string Page, long UpTo) : RecordBody
     public override string Kind => "handover-seen";
 }
 
+/// <summary>A question about what can hurt was answered otherwise than the page says: it is to be read anew, and asked anew.</summary>
+/// <param name="Question">What was asked.</param>
+/// <param name="Right">The number of the choice that agreed with the page, so that it is not asked in the same order again.</param>
+public sealed record HandoverMissed(string Question, int Right) : RecordBody
+{
+    public override string Kind => "handover-missed";
+}
+
 /// <summary>What somebody asks about the handover, before or after it.</summary>
 /// <param name="About">A record, when it is about one.</param>
 public sealed record HandoverQuestion(string Text, long? About) : RecordBody
@@ -53,6 +61,9 @@ public sealed record HandoverAccepted(
     FrozenNote Note, string NoteHash, Signed Signed) : RecordBody
 {
     public override string Kind => "handover-accepted";
+
+    /// <summary>Each question that was first answered otherwise than the page, once for each such answer; null when none was, and in older records.</summary>
+    public IReadOnlyList<string>? Missed { get; init; }
 }
 
 /// <summary>The line is not taken over: it stays with whoever holds it.</summary>

@@ -31,6 +31,9 @@ public sealed record LineHeld
     /// <summary>What each person has opened since the line last changed hands.</summary>
     public ImmutableList<SeenPage> Seen { get; init; } = [];
 
+    /// <summary>Questions that were answered otherwise than the page since the line last changed hands, oldest first.</summary>
+    public ImmutableList<MissedQuestion> Missed { get; init; } = [];
+
     /// <summary>Pages that a holder who took the line without reading, in an emergency or for a short relief, has not opened yet.</summary>
     public ImmutableList<string> Unread { get; init; } = [];
 
@@ -45,6 +48,11 @@ public sealed record LineHeld
     {
         HandoverPrepared p when IsHolder(record.By) => this with { Prepared = new(record.Seq, record.By, record.At, p.NoteHash, [.. p.IfThen, .. p.Words]) { IfThens = p.IfThen.Count }, NotYet = null },
         HandoverSeen seen => Saw(record, seen),
+        HandoverMissed missed => this with
+        {
+            Missed = Missed.Add(new(record.By, missed.Question, missed.Right)),
+            Seen = Seen.RemoveAll(s => Same(s.By, record.By) && s.Page == Pages[0]),
+        },
         HandoverQuestion q => this with { Questions = Questions.Add(new(record.Seq, record.By, record.At, q.Text)) },
         HandoverAnswer { Question: { } id } => this with { Questions = Questions.RemoveAll(q => q.Seq == id) },
         HandoverAnswer a when Holder is null => this with { Called = new(a.From, record.At, a.Text) },
@@ -128,6 +136,9 @@ public sealed record Answered(string Code, DateTimeOffset At, string Text);
 public sealed record SeenPage(string By, string Page, long UpTo, long Seq);
 
 public sealed record AskedQuestion(long Seq, string By, DateTimeOffset At, string Text);
+
+/// <param name="Right">The number of the choice that agreed with the page.</param>
+public sealed record MissedQuestion(string By, string Text, int Right);
 
 /// <param name="What">refused, unattended, left unattended or emergency.</param>
 /// <param name="Why">The reason that was given.</param>

@@ -12,7 +12,7 @@ internal static class AuditGroups
         ("A supervisor's signature settles", ["refused", "unattended", "emergency"]),
         ("Whoever was at the equipment settles: which of the two was true?", ["contradicted"]),
         ("Whoever owns it settles", ["reservation", "past-date", "carried-too-long", "not-seen", "unanswered", "order-unread", "recurrent"]),
-        (Facts, ["refused", "unattended", "emergency", "hazard", "missed", "late", "not-taken", "upset", "corrected", "entered-later"]),
+        (Facts, ["refused", "unattended", "emergency", "read-again", "hazard", "missed", "late", "not-taken", "upset", "corrected", "entered-later"]),
         ("A check of the instrument settles; not findings about anyone", ["off-laboratory"]),
         ("The next reading settles; not findings about anyone", ["same-as-earlier", "varies-less"]),
         ("The site's files settle", ["limit-never", "limit-always", "always-not-taken"]),

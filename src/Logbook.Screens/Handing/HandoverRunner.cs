@@ -27,6 +27,11 @@ internal sealed class HandoverRunner(Desk desk, Pins pins)
         return seen.Record is null ? [new Troubled(Words(seen))] : [];
     }
 
+    /// <summary>The page is unread again, and drawn.</summary>
+    public IReadOnlyList<Message> Miss(MissQuestion missed) => Accepting.Miss(desk, missed.By, missed.Question) is { Record: null } not
+        ? [new Troubled(Words(not))]
+        : Show(missed.By, "hazards");
+
     public IReadOnlyList<Message> Do(Hand hand) =>
         [new StepTaken(hand.Step, hand.Step.Take(desk, new SignWith(pins, _ => hand.Pin.Reveal(), hand.Witness)))];
 

@@ -55,7 +55,7 @@ internal static class Receiving
     private static Session Below(Session session) => session.Top is ReadPage or QuestionPage or SignPage or LinesPage ? Below(session.Back()) : session;
 }
 
-/// <summary>A question about what the hazards page says. A wrong answer opens that page again, and is kept nowhere.</summary>
+/// <summary>A question about what the hazards page says. A wrong answer opens that page anew, to be read to its end; that it was wrong is kept, not which choice was taken.</summary>
 /// <param name="At">Which question is asked.</param>
 /// <param name="Choice">The digit that was typed; null before it.</param>
 internal sealed record QuestionPage(ImmutableList<HazardQuestion> Questions, int At, int? Choice) : Page
@@ -90,7 +90,7 @@ internal sealed record QuestionPage(ImmutableList<HazardQuestion> Questions, int
         if (page.Choice != page.Questions[page.At].Right)
         {
             session = session with { Taking = session.Taking with { Asked = [], Answers = [] } };
-            return Next.Of(session.Say("that does not agree with the page: it is open again"), new ShowPage(session.By!, "hazards"));
+            return Next.Of(session.Say("that does not agree with the page: read it again; that it was read again is kept, and asked is something else"), new MissQuestion(session.By!, page.Questions[page.At]));
         }
 
         session = session with { Taking = session.Taking with { Answers = session.Taking.Answers.Add(page.Choice!.Value) } };

@@ -155,7 +155,7 @@ public class TakingOverTests
     }
 
     [Fact]
-    public void A_wrong_answer_opens_the_page_again_and_is_not_kept()
+    public void A_wrong_answer_opens_the_page_again_moves_the_right_choice_and_is_kept_with_the_acceptance()
     {
         using var flow = new FlowLine("2026-11-25T06:20-05:00").HeldBy("op1");
         flow.Line.Carry("isolation", "mud-pump", "seal change", null, ("permit", "4417"));
@@ -168,10 +168,19 @@ public class TakingOverTests
 
         Assert.Contains("does not agree", refused.Refused, StringComparison.Ordinal);
         Assert.Equal("hazards", refused.Reopened?.Name);
-        var after = Assert.IsType<HandoverSeen>(Assert.Single(flow.Desk.Store.Read(before + 1)).Body);
-        Assert.Equal("hazards", after.Page);
+        Assert.Equal([new HandoverMissed(question.Text, question.Right), new HandoverSeen("hazards", before + 1)], flow.Desk.Store.Read(before + 1).Select(r => r.Body));
         Assert.Equal("op1", flow.Holder);
-        Assert.NotNull(flow.Accept("op2", "pump first").Record);
+        var again = Assert.Single(HazardQuestions.For(flow.Desk, "op2"));
+        Assert.Equal(question.Text, again.Text);
+        Assert.NotEqual(question.Right, again.Right);
+        Assert.Equal(question.Choices[question.Right - 1], again.Choices[again.Right - 1]);
+
+        var accepted = flow.Accept("op2", "pump first").Record!;
+
+        Assert.Equal([question.Text], ((HandoverAccepted)accepted.Body).Missed!);
+        Assert.Contains("1 answer at first otherwise than the page, which was read again", LogLine.Of(flow.Desk, accepted).Words, StringComparison.Ordinal);
+        Assert.Contains(question.Text, Assert.Single(Audit.Between(flow.Desk, flow.Desk.Now.AddHours(-1), flow.Desk.Now.AddMinutes(1), ["read-again"])).Text, StringComparison.Ordinal);
+        Assert.Contains(HandoverNote.Of(flow.Desk, flow.Desk.Now.AddMinutes(-30)).Signatures, s => s.Contains("1 answer at first otherwise than the page", StringComparison.Ordinal));
     }
 
     [Fact]

@@ -92,6 +92,13 @@ internal static class CarriedCheck
             : [];
     }
 
+    /// <summary>Who defeats a trip does not allow it: another one answers for that.</summary>
+    public static IEnumerable<Mistake> AllowedByAnother(Site site, string kind, IReadOnlyDictionary<string, string> fields, params IEnumerable<string?> by) =>
+        fields.TryGetValue("allowed-by", out var name) && by.OfType<string>().Select(site.FindPerson).OfType<Person>()
+            .FirstOrDefault(p => p.Code.Equals(name.Trim(), StringComparison.OrdinalIgnoreCase) || p.Name.Equals(name.Trim(), StringComparison.OrdinalIgnoreCase)) is { } same
+            ? [Mistake.Typed($"{same.Name} cannot allow the own {kind}", "--set allowed-by=CODE of another person, who has allowed it")]
+            : [];
+
     /// <summary>
     /// A permit and the lockout that it stands on stay together while both are open: with the number changed, the lockout could
     /// be closed while people are inside.

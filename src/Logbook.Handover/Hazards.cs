@@ -134,8 +134,12 @@ internal static class Hazards
     {
         var name = site.FindPoint(open.Finding.Point!)!.Description + ":";
         var text = open.Finding.Text;
-        return $"Last look: {Say.Sentence(text.StartsWith(name, StringComparison.OrdinalIgnoreCase) ? text[name.Length..].TrimStart() : text)} Read {Say.Time(site, open.At, now)} {Say.Ref(open.Seq)}";
+        return $"Last look: {Say.Sentence(text.StartsWith(name, StringComparison.OrdinalIgnoreCase) ? text[name.Length..].TrimStart() : text)} Read {Say.Time(site, open.At, now)} {Say.Ref(open.Seq)}{Done(site, open)}";
     }
+
+    /// <summary>What was done about it stands beside it, as it does beside any finding.</summary>
+    private static string Done(Site site, OpenFinding open) =>
+        open.Answer is { } answer ? $" Answered, {Say.Person(site, answer.By)}: {Say.Sentence(answer.Text)} {Say.Ref(answer.Seq)}" : "";
 
     /// <summary>Gas from the watch limit on; a look-and-listen safety point (eyewash, trip, hatch, guard) when it was seen urgent.</summary>
     private static HazardLine? Seen(Site site, OpenFinding open, DateTimeOffset now)
@@ -146,7 +150,7 @@ internal static class Hazards
         }
 
         var text = open.Finding.Text.Contains(point.Description, StringComparison.OrdinalIgnoreCase) ? open.Finding.Text : $"{point.Description}: {open.Finding.Text}";
-        return new HazardLine(word, $"{Say.Sentence(text)} Read {Say.Time(site, open.At, now)} {Say.Ref(open.Seq)}", open.At, open.Seq) { Findings = [open] };
+        return new HazardLine(word, $"{Say.Sentence(text)} Read {Say.Time(site, open.At, now)} {Say.Ref(open.Seq)}{Done(site, open)}", open.At, open.Seq) { Findings = [open] };
     }
 
     /// <summary>The word for a finding about a point that can hurt by itself; null for any other.</summary>

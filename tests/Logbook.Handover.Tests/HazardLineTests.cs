@@ -190,6 +190,32 @@ public sealed class HazardLineTests
         Assert.NotNull(SignedWriting.LocksForPeople(line.Desk.Site, line.Desk.State.Carried, line.Desk.State.Carried.Find(i => i.Id == locked)!));
     }
 
+    [Fact]
+    public void What_was_done_about_gas_stands_beside_its_line()
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        var read = line.Record(null, "ST-H2S=6.0");
+        var answer = Writing.Answer(line.Desk, $"{read}.1", "area cleared, gas watch told", "op1").Record!.Seq;
+
+        Assert.EndsWith($"Answered, Operator one: area cleared, gas watch told. (#{answer})", Only(line, "gas").Text, StringComparison.Ordinal);
+        Assert.Contains("area cleared, gas watch told", InNote(line), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("op1")]
+    [InlineData("OP1")]
+    [InlineData("Operator one")]
+    public void Who_defeats_a_trip_does_not_allow_it(string allowedBy)
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        var until = SmallLine.At("2026-11-24T14:00-05:00");
+        Carry Trip(string by) => new("bypass", "slaker", "level trip bridged", until, null, new Dictionary<string, string>(StringComparer.Ordinal) { ["instead"] = "level by hand", ["allowed-by"] = by });
+
+        Assert.Equal("Operator one cannot allow the own bypass", Assert.Single(Writing.AddCarried(line.Desk, Trip(allowedBy), "op1").Mistakes).Wrong);
+        var id = Writing.AddCarried(line.Desk, Trip("eng1"), "op1").Record!.Seq;
+        Assert.Single(Writing.ConfirmCarried(line.Desk, new CarryConfirmed(id, true, null, new Dictionary<string, string>(StringComparer.Ordinal) { ["allowed-by"] = allowedBy }, null), "op2").Mistakes);
+    }
+
     private static string? Before(SmallLine line, string state) =>
         YetRecorded.Before(line.Desk.Site, line.Desk.State.Equipment, line.Desk.State.Carried, new EquipmentStatus("wl-filter", state, line.Desk.Now, null, 0, "op1"), line.Desk.Now);
 

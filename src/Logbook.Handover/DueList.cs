@@ -34,6 +34,9 @@ public sealed record DueCheck(string Round, string Point, Slot Slot, CheckState 
     /// </summary>
     public long? SaidLater { get; init; }
 
+    /// <summary>True when a value was typed for it, taken back, and never followed by another.</summary>
+    public bool TakenBack { get; init; }
+
     internal Answer? Answer { get; init; }
 
     private bool IsAnswered => State is CheckState.Done or CheckState.Late or CheckState.NotTaken;

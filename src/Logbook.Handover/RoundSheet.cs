@@ -112,6 +112,11 @@ internal sealed class RoundSheet
         Rest? Rests(DateTimeOffset saidBy) => around.Rests(_site, _site.FindPoint(tag), slot.DueAt, InsteadOfTrips.Is(_round.Id), saidBy);
         var rests = Rests(DateTimeOffset.MaxValue);
         var inTime = rests is null ? null : Rests(TypedBy(slot));
+        if (answer is { TakenBack: true } && rests is null)
+        {
+            return Check(slot, tag, CheckState.Missed) with { TakenBack = true, Why = $"the value typed was {(answer.Why is { } why && why.StartsWith("taken back", StringComparison.Ordinal) ? Say.Visible(why) : "taken back")} {Say.Ref(answer.Seq)}" };
+        }
+
         return answer is not null && inTime is null ? Answered(slot, tag, answer) : Open(slot, tag, rests, inTime, now) with { Answer = answer };
     }
 

@@ -82,6 +82,7 @@ internal static class NotDone
         var which = checks.Count == asked && asked > 1 ? $"all {asked}" : string.Join(", ", checks.Select(c => Say.Visible(c.Point)));
         var (label, fate) = first.State switch
         {
+            CheckState.Missed when first.TakenBack => ("missed", first.Why),
             CheckState.Missed => ("missed", "no reading in the window"),
             CheckState.NotTaken => ("not taken", Say.Visible(string.IsNullOrWhiteSpace(first.Why) ? "no reason given" : first.Why)),
             CheckState.Late => ("late", first.Why),

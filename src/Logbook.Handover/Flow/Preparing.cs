@@ -34,7 +34,7 @@ public static class Preparing
     public static Handed Prepare(Desk desk, SignWith sign, PrepareRequest request)
     {
         desk.Follow();
-        var (whole, kept) = request.With(desk.State.Line.Prepared);
+        var (whole, kept) = request.With(desk.State.Line.Prepared ?? desk.State.Line.Dropped);
         var handed = Handed.Step(
             desk, whole.By,
             () => Typed(desk, whole),
@@ -48,7 +48,7 @@ public static class Preparing
     }
 
     /// <summary>What this person prepared before and keeps, in its order; empty when nothing.</summary>
-    public static IReadOnlyList<string> Kept(Desk desk, PrepareRequest request) => request.With(desk.State.Line.Prepared).Kept;
+    public static IReadOnlyList<string> Kept(Desk desk, PrepareRequest request) => request.With(desk.State.Line.Prepared ?? desk.State.Line.Dropped).Kept;
 
     private static IEnumerable<Mistake> Typed(Desk desk, PrepareRequest request) =>
     [

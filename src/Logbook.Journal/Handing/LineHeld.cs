@@ -25,6 +25,9 @@ public sealed record LineHeld
     /// <summary>The holder's prepared note; null before it is prepared and after it was taken over.</summary>
     public Prepared? Prepared { get; init; }
 
+    /// <summary>The note that was prepared and dropped since the same person goes on: its lines are kept when that one prepares again.</summary>
+    public Prepared? Dropped { get; init; }
+
     /// <summary>Why the holder keeps it for now; null when nothing holds it up.</summary>
     public HeldUp? NotYet { get; init; }
 
@@ -36,6 +39,9 @@ public sealed record LineHeld
 
     /// <summary>Pages that a holder who took the line without reading, in an emergency or for a short relief, has not opened yet.</summary>
     public ImmutableList<string> Unread { get; init; } = [];
+
+    /// <summary>In a short relief: the pages that the one who comes back had not opened before it.</summary>
+    public ImmutableList<string> UnreadBefore { get; init; } = [];
 
     /// <summary>Questions without an answer, oldest first.</summary>
     public ImmutableList<AskedQuestion> Questions { get; init; } = [];
@@ -64,7 +70,7 @@ public sealed record LineHeld
         HandoverRelief { Mode: "left" } when !IsHolder(record.By) => this,
         HandoverRelief relief => Relieved(record, relief),
         HandoverNotYet n when IsHolder(record.By) => this with { NotYet = new(record.Seq, record.At, n.Why) },
-        HandoverContinued when IsHolder(record.By) => this with { Holder = Holder! with { Continued = record.At }, Prepared = null, NotYet = null, Seen = [] },
+        HandoverContinued when IsHolder(record.By) => this with { Holder = Holder! with { Continued = record.At }, Prepared = null, Dropped = Prepared ?? Dropped, NotYet = null, Seen = [] },
         HandoverCountersigned c => this with { ToCountersign = ToCountersign.RemoveAll(t => t.Seq == c.Target) },
         PersonChanged { Change: "closed" } p when IsHolder(p.Code) => Left(record),
         _ => this,
@@ -76,8 +82,8 @@ public sealed record LineHeld
         "emergency" => Taken(record, "emergency", relief: null) with { Unread = [.. Pages], ToCountersign = Open(record, "emergency", relief.Words) },
         _ when !IsFrom(relief.From) => this,
         // Back in time it is the first holder's own stretch again; a relief of a relief is still for the first one.
-        _ when Holder?.For is { } first && Same(first.Code, record.By) => Taken(record, "accepted", relief: null) with { Holder = first },
-        _ => Taken(record, "short", Holder?.For ?? Holder) with { Unread = [.. Pages] },
+        _ when Holder?.For is { } first && Same(first.Code, record.By) => Taken(record, "accepted", relief: null) with { Holder = first, Unread = UnreadBefore },
+        _ => Taken(record, "short", Holder?.For ?? Holder) with { Unread = [.. Pages], UnreadBefore = Holder?.For is null ? Unread : UnreadBefore },
     };
 
     private LineHeld Taken(JournalRecord record, string how, Holder? relief) => ByNobody with

@@ -125,6 +125,37 @@ public class TakingOverTests
     }
 
     [Fact]
+    public void Who_continues_keeps_the_lines_of_the_note_that_was_prepared()
+    {
+        using var flow = new FlowLine("2026-11-25T06:20-05:00").HeldBy("op1");
+        var declared = HazardSections.All.ToDictionary(s => s, _ => "1", StringComparer.Ordinal);
+        Assert.NotNull(Preparing.Prepare(flow.Desk, flow.Sign(), new PrepareRequest("op1", declared, ["if the flow falls, then stop the lime"], ["watch the bowl"])).Record);
+        HandoverPages.Open(flow.Desk, "op1", "hazards");
+        Assert.NotNull(Staying.Continue(flow.Desk, "op1", "relief is ill").Record);
+        Assert.Null(flow.Desk.State.Line.Prepared);
+
+        var again = Preparing.Prepare(flow.Desk, flow.Sign(), new PrepareRequest("op1", declared, [], []));
+
+        Assert.Contains("watch the bowl", again.Beside, StringComparison.Ordinal);
+        Assert.Equal(["if the flow falls, then stop the lime"], ((HandoverPrepared)again.Record!.Body).IfThen);
+    }
+
+    [Fact]
+    public void What_an_emergency_left_unread_waits_for_its_holder_over_a_short_relief()
+    {
+        using var flow = new FlowLine("2026-11-25T06:20-05:00").HeldBy("op1");
+        Assert.NotNull(Relieving.Emergency(flow.Desk, "op2", "1").Record);
+        HandoverPages.Open(flow.Desk, "op2", "hazards");
+        Assert.NotNull(Relieving.Short(flow.Desk, flow.Sign(), "op3", "the flow").Record);
+        HandoverPages.Open(flow.Desk, "op3", "moving");
+
+        Assert.NotNull(Relieving.Short(flow.Desk, flow.Sign(), "op2", "back").Record);
+
+        Assert.Equal("op2", flow.Holder);
+        Assert.Equal(["moving", "changed"], flow.Desk.State.Line.Unread);
+    }
+
+    [Fact]
     public void Only_the_holder_prepares_and_every_hazard_section_is_declared()
     {
         using var flow = new FlowLine("2026-11-25T06:20-05:00").HeldBy("op1");

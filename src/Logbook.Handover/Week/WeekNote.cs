@@ -37,7 +37,7 @@ public sealed record WeekNote
         {
             Site = Say.Visible(site.Name),
             Period = $"{week.Day(week.From)} to {week.Day(week.To)}",
-            DrawnAt = week.Day(week.Shift.AsOf) + (week.Shift.AsOf < week.To ? ", the last shift still running" : ", the last shift's end; entries typed later are in it"),
+            DrawnAt = week.Day(week.Shift.AsOf) + (week.Shift.AsOf < week.To ? ", the last shift still running" : $", the last shift's end; entries typed later are in it{(desk.Now > week.To ? $"; what happened from then to now, {week.Day(desk.Now)}, is not counted" : "")}"),
             InCharge = Handover.InCharge.Of(desk),
             Sections =
             [

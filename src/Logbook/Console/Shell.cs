@@ -35,7 +35,7 @@ internal sealed record Shell(
     {
         System.Console.OutputEncoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
         return new(
-            System.Console.In, System.Console.Out, System.Console.Error, TimeProvider.System, TerminalName.OfProcess(),
+            System.Console.In, System.Console.IsOutputRedirected ? System.Console.Out : new WrappedOut(System.Console.Out, () => System.Console.WindowWidth), System.Console.Error, TimeProvider.System, TerminalName.OfProcess(),
             Environment.CurrentDirectory, Environment.GetEnvironmentVariable("LOGBOOK_SITE"))
         {
             AskSecret = System.Console.IsInputRedirected ? null : SecretLine.AtTerminal,

@@ -20,7 +20,7 @@ public static class CarryKinds
     [
         new("action", [], [], NeedsUntil: false),
         new("isolation", [], ["permit", "card", "points", "proof"], NeedsUntil: false),
-        new("permit", ["number"], ["inside", "attendant", "gas-test", "isolation"], NeedsUntil: true),
+        new("permit", ["number"], ["entry", "inside", "attendant", "gas-test", "isolation"], NeedsUntil: true),
         new("bypass", ["instead", "allowed-by"], ["point", "every"], NeedsUntil: true),
         new("temporary-change", [], ["allowed-by", "instead"], NeedsUntil: true),
         new("out-of-service", [], ["instead"], NeedsUntil: false),
@@ -33,7 +33,7 @@ public static class CarryKinds
 
     /// <summary>Fields that take one of a few words.</summary>
     public static readonly IReadOnlyDictionary<string, IReadOnlyList<string>> Words =
-        new Dictionary<string, IReadOnlyList<string>>(StringComparer.Ordinal) { ["status"] = ["taken", "at the laboratory", "lost"] };
+        new Dictionary<string, IReadOnlyList<string>>(StringComparer.Ordinal) { ["status"] = ["taken", "at the laboratory", "lost"], ["entry"] = ["yes", "no"] };
 
     public static CarryKind? Find(string name) => All.FirstOrDefault(k => k.Name.Equals(name, StringComparison.OrdinalIgnoreCase));
 }

@@ -61,8 +61,8 @@ internal static class Hazards
     private static IEnumerable<string> LongWords(string text) =>
         string.Concat(text.Select(c => char.IsLetter(c) ? c : ' ')).Split(' ', StringSplitOptions.RemoveEmptyEntries).Where(w => w.Length >= 4);
 
-    /// <summary>True when someone is recorded inside equipment.</summary>
-    public static bool SomeoneInside(CarriedItem item) => item.ItemKind == "permit" && item.Fields.ContainsKey("inside");
+    /// <summary>True when someone is recorded inside equipment: a count of none is a permit of which nobody is.</summary>
+    public static bool SomeoneInside(CarriedItem item) => SignedWriting.CountedInside(item) is not null;
 
     private static HazardLine Open(Site site, State state, CarriedItem item, DateTimeOffset now, IReadOnlyDictionary<long, IReadOnlyList<DateTimeOffset>> missed)
     {
@@ -93,14 +93,20 @@ internal static class Hazards
         string Rest(params string[] without) => Carried.Rest(site, item, now, brief, without);
         return item.ItemKind switch
         {
-            "permit" when SomeoneInside(item) => ("inside", $"{place}: {Rest("inside")}. {Count(site, item, now, brief)}{Lockout(state, item)} Count again with the attendant at takeover."),
-            "permit" => ("permit", $"{place}: {Rest()}.{Lockout(state, item)} Nothing is recorded of who is inside; ask the attendant."),
+            "permit" when SomeoneInside(item) => ("inside", $"{place}: {Rest("inside", "entry")}. {Count(site, item, now, brief)}{Lockout(state, item)} Count again with the attendant at takeover."),
+            "permit" => ("permit", $"{place}: {Rest("inside", "entry")}.{Lockout(state, item)} {Nobody(site, item, now, brief)}"),
             "isolation" => ("locked", $"{place}, DO NOT START: {Rest()}.{Locks(site, item)} Verify at the lock board."),
             "bypass" => ("defeated", $"{place}: {Rest(["point", .. DefeatedTrip.AllowedBy])}.{(brief ? "" : DefeatedTrip.Allowed(site, item))}{Instead(item)}{DefeatedTrip.LastRead(site, state, item, now)}"),
             "safety-equipment" => ("out", $"{place}: {Rest()}.{Instead(item)}"),
             _ => ("acid", $"{place}: {(item.Fields.GetValueOrDefault("acid") is "yes" ? Rest("acid") : Rest())}."),
         };
     }
+
+    /// <summary>A permit of which nobody is counted inside: who says so, or that nobody counted.</summary>
+    private static string Nobody(Site site, CarriedItem item, DateTimeOffset now, bool brief) =>
+        item.Fields.ContainsKey("inside") ? $"{Count(site, item, now, brief)} Ask the attendant before you go by it."
+        : item.LetsNobodyIn ? "By its words nobody goes in."
+        : "Nothing is recorded of who is inside; ask the attendant.";
 
     private static string Count(Site site, CarriedItem item, DateTimeOffset now, bool brief)
     {

@@ -150,6 +150,33 @@ public sealed class HazardLineTests
     }
 
     [Fact]
+    public void A_permit_that_lets_nobody_in_contradicts_nothing_that_runs_until_somebody_is_counted_inside()
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        var permit = line.Carry("permit", "mud-pump", "welding at the base frame", SmallLine.At("2026-11-24T18:00-05:00"), ("number", "4417"), ("entry", "no"));
+        line.State("mud-pump", "running");
+
+        Assert.Null(YetRecorded.Warning(line.Desk, "mud-pump"));
+        Assert.EndsWith("welding at the base frame; until 18:00; number 4417. By its words nobody goes in.", Only(line, "permit").Brief, StringComparison.Ordinal);
+        var locked = line.Carry("isolation", "mud-pump", "breaker off", null, ("permit", "4417"));
+        Assert.Contains("close the permit first, when its work is done and everybody is clear", SignedWriting.LocksForPeople(line.Desk.Site, line.Desk.State.Carried, line.Desk.State.Carried.Single(i => i.Id == locked)), StringComparison.Ordinal);
+        Told(line, permit, "1");
+        Assert.Contains("1 counted inside", YetRecorded.Warning(line.Desk, "mud-pump"), StringComparison.Ordinal);
+        Assert.Contains("Counted 1 at 08:00", Only(line, "inside").Brief, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_permit_with_none_counted_inside_is_a_permit_and_no_person_in_it()
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        line.Carry("permit", "wl-filter", "cloths changed", SmallLine.At("2026-11-24T18:00-05:00"), ("number", "4417"), ("inside", "0"));
+
+        Assert.EndsWith("Counted 0 at 08:00. Ask the attendant before you go by it.", Only(line, "permit").Brief, StringComparison.Ordinal);
+        Assert.Equal(["permit spans the change"], HandoverNote.Of(line.Desk, line.Desk.Now).TakeLonger, StringComparer.Ordinal);
+        Assert.EndsWith("Counted 0 at 08:00. That is over an hour ago: count unknown, treat as inside. Ask the attendant before you go by it.", Only(line.Clock("2026-11-24T09:01-05:00"), "permit").Brief, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_line_of_acid_names_who_is_or_may_be_inside_in_its_area_and_whose_lock_is_on_it()
     {
         using var line = new SmallLine("2026-11-24T08:00-05:00");

@@ -54,11 +54,13 @@ public sealed class CarriedPageTests
 
         terminal.Press("ca3⏎slaker⏎welding at the hatch⏎⏎");
         Assert.Contains("is not a time", terminal.Words, StringComparison.Ordinal);
-        terminal.Press("1130⏎4417⏎2⏎op3⏎");
+        terminal.Press("1130⏎4417⏎");
+        Assert.Contains("nobody goes in: hot work, a line opened", terminal.Screen, StringComparison.Ordinal);
+        terminal.Press("1⏎2⏎op3⏎");
 
         var item = Assert.IsType<Carry>(terminal.Journal.Read().Last().Body);
         Assert.Equal(("permit", "slaker", "welding at the hatch", "op3"), (item.ItemKind, item.On, item.Text, item.Owner));
-        Assert.Equal(("4417", "2"), (item.Fields["number"], item.Fields["inside"]));
+        Assert.Equal(("4417", "yes", "2"), (item.Fields["number"], item.Fields["entry"], item.Fields["inside"]));
         Assert.Equal(Logbook.Testing.Some.Morning.AddHours(2.5), item.Until);
         Assert.IsType<CarriedPage>(terminal.State.Pages.Last(p => p is not CautionsPage));
     }
@@ -137,7 +139,7 @@ public sealed class CarriedPageTests
     {
         using var terminal = new Terminal(before: t => Assert.NotNull(Checks.Writing.ChangeState(t.Desk, "lime-screw", "acid", null, "scale", "op1").Record));
 
-        terminal.Press("ca3⏎lime-screw⏎cleaning⏎1130⏎4417⏎2⏎");
+        terminal.Press("ca3⏎lime-screw⏎cleaning⏎1130⏎4417⏎1⏎2⏎");
 
         Assert.Contains("STOP Lime screw has a permit to enter, 2 counted inside. YET RECORDED AS ACID", terminal.Words, StringComparison.Ordinal);
         Assert.DoesNotContain(terminal.Journal.Read(), r => r.Body is Carry);

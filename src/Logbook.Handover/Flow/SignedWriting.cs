@@ -56,11 +56,15 @@ public static class SignedWriting
     public static string? CountedInside(CarriedItem item) =>
         item.ItemKind == "permit" && item.Fields.TryGetValue("inside", out var inside) && CarriedItem.CountIn(inside) is not 0 ? inside : null;
 
-    /// <summary>An isolation under a permit is not closed while people are inside, or may be since nobody counted: one line that says so; null when it can be.</summary>
+    /// <summary>
+    /// An isolation under a permit is not closed while people are inside, or may be since nobody counted, or while work goes on under
+    /// one that lets nobody in: one line that says so; null when it can be.
+    /// </summary>
     public static string? LocksForPeople(Site site, IReadOnlyList<CarriedItem> carried, CarriedItem item) =>
-        carried.FirstOrDefault(permit => permit.StandsOn(item) && permit.MayBeInside) is { } entered
-            ? $"{(CountedInside(entered) is { } inside ? $"{Say.Visible(inside)} counted inside" : "nobody has counted who is inside")} under {Named(site, entered)}: isolation {item.Id}, {Say.Equipment(site, item.On)}, is closed when everybody is out; count with the attendant, then carry confirm {entered.Id} --set inside=0"
-            : null;
+        carried.FirstOrDefault(permit => permit.StandsOn(item) && (permit.MayBeInside || permit is { LetsNobodyIn: true } && !permit.Fields.ContainsKey("inside"))) is not { } open ? null
+        : open.MayBeInside
+            ? $"{(CountedInside(open) is { } inside ? $"{Say.Visible(inside)} counted inside" : "nobody has counted who is inside")} under {Named(site, open)}: isolation {item.Id}, {Say.Equipment(site, item.On)}, is closed when everybody is out; count with the attendant, then carry confirm {open.Id} --set inside=0"
+            : $"{Named(site, open)}, is open and stands on isolation {item.Id}, {Say.Equipment(site, item.On)}: close the permit first, when its work is done and everybody is clear";
 
     /// <summary>What to think of before an isolation is closed under a permit that is still open; null when none is.</summary>
     public static string? PermitStands(Site site, IReadOnlyList<CarriedItem> carried, CarriedItem item) =>

@@ -43,8 +43,11 @@ public sealed record CarriedItem(
     /// <summary>Kinds that can hurt: never counted, cut or demoted.</summary>
     public bool IsHazard => CanHurt(ItemKind, Text, Fields) || (ItemKind is "wash" && ChangedToAcid);
 
-    /// <summary>A permit says that people may be inside until it is closed, or the last count says none: not counted is not none.</summary>
-    public bool MayBeInside => ItemKind == "permit" && (!Fields.TryGetValue("inside", out var inside) || CountIn(inside) is not 0);
+    /// <summary>A permit says that people may be inside until it is closed, or the last count says none: not counted is not none, unless the permit lets nobody in.</summary>
+    public bool MayBeInside => ItemKind == "permit" && (Fields.TryGetValue("inside", out var inside) ? CountIn(inside) is not 0 : !LetsNobodyIn);
+
+    /// <summary>A permit of which it is said that it is no entry, as for hot work or the opening of a line; one that does not say may be one.</summary>
+    public bool LetsNobodyIn => ItemKind == "permit" && "no".Equals(Fields.GetValueOrDefault("entry"), StringComparison.OrdinalIgnoreCase);
 
     /// <summary>What the item is when a look has told of it: its fields, and whether it speaks of acid.</summary>
     public CarriedItem Told(CarryConfirmed look) => this with

@@ -20,15 +20,20 @@ internal static class CarryForm
     // What a field is asked as. What its kind does not ask for may stay empty.
     private static readonly Dictionary<string, string> Questions = new(StringComparer.Ordinal)
     {
-        ["number"] = "Which permit? Its number", ["inside"] = "How many people are inside now? 0 when nobody is; empty when nobody counted, which counts as inside", ["instead"] = "What is used or done instead?", ["allowed-by"] = "Who allowed it? A code, or the name of who did",
+        ["number"] = "Which permit? Its number", ["entry"] = "Does it let people go inside?", ["inside"] = "How many people are inside now? 0 when nobody is; empty when nobody counted, which counts as inside", ["instead"] = "What is used or done instead?", ["allowed-by"] = "Who allowed it? A code, or the name of who did",
         ["permit"] = "To which permit does it belong? Its number; empty when there is none", ["point"] = "Which point is read by hand instead? Its tag; empty when there is none", ["every"] = "How often is it read by hand? 30m, 1h",
         ["from"] = "From which tank?", ["to"] = "Into which tank?", ["stop-level"] = "At which level is it stopped?", ["watcher"] = "Who watches it?",
         ["acid"] = "Which acid? Empty only when none is used",
     };
 
+    private static readonly Dictionary<(string Field, string Word), string> Means = new()
+    {
+        [("entry", "yes")] = "people go in, or may", [("entry", "no")] = "nobody goes in: hot work, a line opened",
+    };
+
     private static readonly Dictionary<string, string[]> May = new(StringComparer.Ordinal)
     {
-        ["safety-equipment"] = ["instead"], ["bypass"] = ["point", "every"], ["permit"] = ["inside"], ["isolation"] = ["permit"], ["wash"] = ["acid"],
+        ["safety-equipment"] = ["instead"], ["bypass"] = ["point", "every"], ["permit"] = ["entry", "inside"], ["isolation"] = ["permit"], ["wash"] = ["acid"],
     };
 
     public static Next Open(Session session) => Next.Of(session.Open(new PickPage(
@@ -51,7 +56,7 @@ internal static class CarryForm
     private static Next Field(Session session, CarryKind kind, Carry item, int at = 0)
     {
         string[] asked = [.. kind.Fields, .. May.GetValueOrDefault(kind.Name, []).Except(kind.Fields, StringComparer.Ordinal)];
-        if (at == asked.Length || (asked[at] == "every" && !item.Fields.ContainsKey("point")))
+        if (at == asked.Length || (asked[at] == "every" && !item.Fields.ContainsKey("point")) || (asked[at] == "inside" && item.Fields.GetValueOrDefault("entry") == "no"))
         {
             return CautionsPage.Before(
                 session, ["carry:" + item.ItemKind, "area:" + (session.Site.FindEquipment(item.On)?.Area ?? item.On)],
@@ -63,7 +68,7 @@ internal static class CarryForm
         Next With(Session asking, string value) => Field(asking, kind, value.Length == 0 ? item : item with { Fields = new Dictionary<string, string>(item.Fields, StringComparer.Ordinal) { [name] = value } }, at + 1);
         if (CarryKinds.Words.GetValueOrDefault(name) is { } words)
         {
-            return Next.Of(session.Open(new PickPage(Beside(session, item, $"{FirstLetter.Large(name)}?"), [.. words.Select(w => (w, ""))], null, (picking, i, _) => With(picking, words[i]))));
+            return Next.Of(session.Open(new PickPage(Beside(session, item, Questions.GetValueOrDefault(name, $"{FirstLetter.Large(name)}?")), [.. words.Select(w => (w, Means.GetValueOrDefault((name, w), "")))], null, (picking, i, _) => With(picking, words[i]))));
         }
 
         var question = Beside(session, item, Questions.GetValueOrDefault(name, FirstLetter.Large(name.Replace('-', ' ')) + "?"));

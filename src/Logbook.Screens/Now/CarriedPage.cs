@@ -113,7 +113,8 @@ internal sealed record CarriedPage(int Selected, IReadOnlyList<long>? Only = nul
         var until = item.Until is { } end ? $", {(end < session.Clock ? "was due" : "until")} {Say.Time(session.Site, end, session.Clock)}" : "";
         var instead = item.Fields.TryGetValue("instead", out var other) ? $", instead {other}" : "";
         var far = HowFar(item) is { } field ? $", {item.Fields[field]}" : "";
-        var inside = item.Fields.TryGetValue(Inside, out var counted) ? $", {counted} counted inside" : "";
+        var inside = item.Fields.TryGetValue(Inside, out var counted) ? $", {counted} counted inside"
+            : item.MayBeInside ? ", NOBODY COUNTED: people may be inside" : item.LetsNobodyIn ? ", no entry" : "";
         var seen = item.Confirmed is { } look ? $"{(look.Seen ? "seen" : "NOT SEEN")} {Say.Time(session.Site, look.At, session.Clock)} {Say.Person(session.Site, look.By)}" : "not looked at yet";
         var due = OnTheWay.LookIsDue(session.Site, item, session.Clock) ? ", a look is due" : "";
         return $"{Say.Kind(item.ItemKind)}, {Say.Equipment(session.Site, item.On)}: {item.Text}{far}{instead}{until}{inside}; {seen}{due} {Say.Ref(item.Id)}";
@@ -139,7 +140,7 @@ internal sealed record CarriedPage(int Selected, IReadOnlyList<long>? Only = nul
             : Looked(asking, item, text, NoFields));
 
     /// <summary>The field that says in one of a few words how far it has come; null when its kind has none.</summary>
-    private static string? HowFar(CarriedItem item) => item.Fields.Keys.FirstOrDefault(CarryKinds.Words.ContainsKey);
+    private static string? HowFar(CarriedItem item) => item.ItemKind == "permit" ? null : item.Fields.Keys.FirstOrDefault(CarryKinds.Words.ContainsKey);
 
     private static PickPage Choose(CarriedItem item, string field, string changed) => new(
         $"{FirstLetter.Large(field)}? {Say.Visible(item.Fields[field])} before", [.. CarryKinds.Words[field].Select(w => (w, ""))], null, (picking, i, _) =>

@@ -71,8 +71,14 @@ internal static class CalculationFindings
     private static Finding Failed(LinkedCalculation calculation, Failed failed) => new(
         Level.Note, "plugin.failed", null, $"plug-in {calculation.Loaded.PlugIn} failed in {calculation.Title}: {failed.Sentence}", []);
 
+    /// <summary>What there is to say of an earlier hour was said in that hour: told again with each entry it would look new.</summary>
     private static IEnumerable<Finding> Notes(LinkedCalculation calculation, Values values)
     {
+        if (calculation.LooksBack)
+        {
+            return [];
+        }
+
         var point = calculation.Outputs.FirstOrDefault(o => o.Point is not null)?.Point?.Tag;
         return values.Notes.Select(note => new Finding(Level.Note, $"calc.{calculation.Info.Id}.note", point, note, values.Steps));
     }

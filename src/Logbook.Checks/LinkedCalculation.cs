@@ -19,6 +19,9 @@ internal sealed record LinkedCalculation(
     /// <summary>The points with which it is run: the current ones; where all are lagged, any of them.</summary>
     public IReadOnlyList<Point> Triggers => CurrentPoints.Count > 0 ? CurrentPoints : AllPoints;
 
+    /// <summary>Every point is taken as it was so long ago: it works out the past once more, beside what is titrated now.</summary>
+    public bool LooksBack => CurrentPoints.Count == 0 && AllPoints.Count > 0;
+
     /// <summary>It gives a point that is judged whatever runs: its silence must be seen.</summary>
     public bool IsSafety => Outputs.Any(o => o.Point?.Always == true);
 

@@ -195,6 +195,21 @@ public sealed class EntryCalculationTests
     }
 
     [Fact]
+    public void What_a_calculation_has_to_say_of_an_earlier_hour_was_said_in_that_hour()
+    {
+        var now = new Line().Save("LM-CAO=88", "SL-F1=300", "LM-F1=22.5");
+        Assert.Contains(now.Findings, f => f is { Code: "calc.dose.note", Point: "SL-CAO" });
+
+        var line = new Line(Some.Changed(("inputs.flow = \"SL-F1\"", "inputs.flow = \"SL-F1\"\nlag.lime = \"2h\"\nlag.cao = \"2h\"\nlag.flow = \"2h\"")));
+        line.Save("LM-CAO=88", "SL-F1=300", "LM-F1=22.5");
+        line.Later(2);
+        var later = line.Save("SL-F1=300");
+
+        Assert.Equal(10 * 22.5 * 88 / 300, later.Results.Single(r => r.Name == "lime").Value, 1e-9);
+        Assert.DoesNotContain(later.Findings, f => f.Code == "calc.dose.note");
+    }
+
+    [Fact]
     public void A_derived_value_is_judged_by_its_limits()
     {
         var finding = Assert.Single(_line.Save("LM-F1=21.9", "LM-CAO=89", "SL-F1=280").Findings);

@@ -78,13 +78,14 @@ internal static class OfficeWork
         }
     }
 
-    /// <summary>The surge is answered when it is over; what became urgent otherwise still waits.</summary>
+    /// <summary>The surge is answered when it is over; what became urgent otherwise, such as an eyewash that a look found out, still waits.</summary>
     private static void Answered(Scene scene, Script script)
     {
         var at = NearBoilOver.Over(scene).AddMinutes(6);
         for (var i = 0; i < 8; i++)
         {
-            script.Acts.Add(new Act(at.AddMinutes(i), desk => desk.State.Unanswered.Find(f => f.Finding.Point is { } tag && (tag.StartsWith("SL-", StringComparison.Ordinal) || tag.StartsWith("LM-", StringComparison.Ordinal)) && f.At > NearBoilOver.At(scene)) is { } open
+            script.Acts.Add(new Act(at.AddMinutes(i), desk => desk.State.Unanswered.Find(f => f.Finding.Point is { } tag && (tag.StartsWith("SL-", StringComparison.Ordinal) || tag.StartsWith("LM-", StringComparison.Ordinal)) && f.At > NearBoilOver.At(scene)
+                && desk.Site.FindPoint(tag) is { Choices.Count: 0 }) is { } open
                 ? Writing.Answer(desk, FormattableString.Invariant($"{open.Seq}.{open.Number}"), "lime hung in the silo and came at once; feed cut, everyone clear, supervisor told", scene.Staff.Panel(at))
                 : null));
         }

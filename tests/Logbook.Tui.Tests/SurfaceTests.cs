@@ -1,11 +1,13 @@
 using Logbook.Checks;
 using Logbook.Journal;
 using Logbook.Testing;
+using Terminal.Gui.App;
 using Terminal.Gui.Drawing;
 using Terminal.Gui.Input;
 
 namespace Logbook.Tui.Tests;
 
+[Collection("the toolkit, which keeps some of its state for the whole process")]
 public sealed class SurfaceTests
 {
     [Theory]
@@ -43,6 +45,23 @@ public sealed class SurfaceTests
         var entry = glass.Journal.Read().Select(r => r.Body).OfType<Entry>().Last();
         Assert.Equal("SL-T1=99.8 SL-F1=302", string.Join(' ', entry.Readings.Select(r => $"{r.Point}={r.Typed}")));
         Assert.Contains("saved", glass.Screen, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void At_rest_the_machine_is_left_alone_until_a_key_comes()
+    {
+        using var glass = new Glass();
+        glass.Press(Key.CursorDown);
+        var typing = Application.MaximumIterationsPerSecond;
+
+        for (var second = 0; second < 15; second++)
+        {
+            glass.Wait(TimeSpan.FromSeconds(1));
+        }
+
+        Assert.True(Application.MaximumIterationsPerSecond < typing / 2, $"{Application.MaximumIterationsPerSecond} turns a second at rest, {typing} while somebody types");
+        glass.Press(Key.CursorDown);
+        Assert.Equal(typing, Application.MaximumIterationsPerSecond);
     }
 
     [Fact]

@@ -3,6 +3,7 @@ using Terminal.Gui.Input;
 namespace Logbook.Tui.Tests;
 
 /// <summary>On a slow line a key's sequence arrives in pieces; the first of them is Esc, and the others must command nothing.</summary>
+[Collection("the toolkit, which keeps some of its state for the whole process")]
 public sealed class TornSequenceTests
 {
     [Theory]

@@ -4,6 +4,23 @@ namespace Logbook.Screens.Tests;
 
 public sealed class CarriedPageTests
 {
+    [Theory]
+    [InlineData('a', "delivery")]
+    [InlineData('b', "sample")]
+    public void Every_kind_has_a_digit_or_a_letter(char key, string kind)
+    {
+        using var terminal = new Terminal();
+
+        terminal.Press("ca");
+        Assert.Contains($"  {key} {kind}", terminal.Screen, StringComparison.Ordinal);
+        terminal.Press("c");
+        Assert.Contains("there is no c; 1 to b", terminal.Screen, StringComparison.Ordinal);
+        terminal.Press(key.ToString());
+
+        Assert.Contains($"> {key} {kind}", terminal.Screen, StringComparison.Ordinal);
+        Assert.Contains("at which equipment or area?", terminal.Press("⏎").Screen, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Carried_items_are_confirmed_one_by_one_with_a_key_what_can_hurt_first()
     {

@@ -82,7 +82,7 @@ internal sealed class Runner(Desk desk, DraftFolder drafts, Pins pins)
         _told = desk.State.Head;
         var now = NowView.Of(desk);
         _server = now.Server;
-        return new Facts(desk.Site, now, desk.State.Head, desk.State.Line) { Departments = desk.State.Departments, Equipment = desk.State.Equipment };
+        return new Facts(desk.Site, now, desk.State.Head, desk.State.Line) { Departments = desk.State.Departments, Equipment = desk.State.Equipment, OwnOff = OwnLooks.WhyNot(desk) };
     }
 
     /// <summary>Drafts that were left behind, without what the journal has: a session may have ended between its save and the end of its draft.</summary>

@@ -12,6 +12,12 @@ internal sealed record Facts(Site Site, NowView Now, Head Head, LineHeld Line)
     /// <summary>Notes to other departments that nobody there has acknowledged.</summary>
     public IReadOnlyList<OpenDepartmentNote> Departments { get; init; } = [];
 
+    /// <summary>What stands out, worst first, what follows from a reading under it.</summary>
+    public IReadOnlyList<Folded<OpenFinding>> StandsOut { get; } = Folding.Of(Site, Now);
+
+    /// <summary>Why nothing is computed of one person's walks just now; null when it may be.</summary>
+    public string? OwnOff { get; init; }
+
     /// <summary>Equipment code to what it does; of what is not among them nobody has said anything.</summary>
     public IReadOnlyDictionary<string, EquipmentStatus> Equipment { get; init; } = new Dictionary<string, EquipmentStatus>(StringComparer.OrdinalIgnoreCase);
 }

@@ -141,7 +141,7 @@ public sealed class HandoverTests
         terminal.Answer(rightly: false);
 
         Assert.Equal("hazards", ((ReadPage)terminal.State.Top).Page.Name);
-        Assert.Contains("does not agree with the page", terminal.Screen, StringComparison.Ordinal);
+        Assert.Contains("not what the page says", terminal.Screen, StringComparison.Ordinal);
         Assert.IsType<HandoverMissed>(Assert.Single(terminal.Journal.Read(records + 1)).Body);
         terminal.Press("⎋h");
         Assert.Equal("hazards", ((ReadPage)terminal.State.Top).Page.Name);

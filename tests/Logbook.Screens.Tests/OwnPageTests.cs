@@ -19,6 +19,20 @@ public sealed class OwnPageTests
         Assert.DoesNotContain("o own", terminal.Screen, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("ao")]
+    [InlineData("aO")]
+    public void A_policy_younger_than_eight_weeks_is_said_before_any_question(string keys)
+    {
+        using var terminal = new Terminal(policy: true, days: 55);
+
+        terminal.Press(keys);
+
+        Assert.IsType<AuditPage>(terminal.State.Top);
+        Assert.Contains("the policy is in force since", terminal.Words, StringComparison.Ordinal);
+        Assert.Contains("eight weeks of walks are whole on", terminal.Words, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void The_person_sees_it_by_pin_and_answers_before_a_reader_does()
     {

@@ -72,11 +72,12 @@ internal sealed class Terminal : IDisposable
     private static SiteFiles WithAcid(SiteFiles files) =>
         new(files.Texts.ToDictionary(t => t.Key, t => t.Key == SiteFiles.CautionsToml ? t.Value + "\n" + Acid : t.Value, StringComparer.Ordinal));
 
-    /// <param name="policy">The site has cited a policy for nine weeks.</param>
-    public Terminal(string? by = "op1", IJournalStore? journal = null, Action<Terminal>? before = null, bool policy = false)
+    /// <param name="policy">The site cites a policy.</param>
+    /// <param name="days">For how long it has.</param>
+    public Terminal(string? by = "op1", IJournalStore? journal = null, Action<Terminal>? before = null, bool policy = false, int days = 63)
     {
         _folder = Directory.CreateTempSubdirectory("logbook-screens-").FullName;
-        Clock = new FakeTimeProvider(Some.Morning.AddMinutes(policy ? -63 * 24 * 60 : -58));
+        Clock = new FakeTimeProvider(Some.Morning.AddMinutes(policy ? -days * 24 * 60 : -58));
         Journal = journal ?? new InMemoryJournal();
         Desk = Some.Desk(Clock, Journal, WithAcid(Some.Changed(("[[equipment]]\ncode = \"lime-screw\"", policy ? MoreRounds.Replace("\n\n[[equipment]]\ncode = \"lime-screw\"", Policy, StringComparison.Ordinal) : MoreRounds))));
         foreach (var person in Desk.Site.People)

@@ -17,7 +17,7 @@ internal sealed record OwnPage(IReadOnlyList<NoteLine> Own, bool MayAnswer, int 
 
     public override KeyTable Keys => Table;
 
-    public static string? WhyNot(Session session) => session.Site.Policy is null ? "this site cites no policy: nothing is computed of one person" : Handing.WhyNot(session);
+    public static string? WhyNot(Session session) => session.Facts.OwnOff ?? Handing.WhyNot(session);
 
     public static Next Ask(Session session) => Next.Of(session.Open(new SignPage(new LookAtOwn(session.By!, session.By!, null), Secret.Empty, null)));
 

@@ -42,7 +42,7 @@ internal static class Saving
         IReadOnlyList<Finding> findings = record.Body is Entry entry
             ? [.. entry.Findings.New().Where(f => f.Level > Level.Note || f.Point is null).OrderByDescending(f => f.Level == Level.Urgent).ThenByDescending(f => f.Point is null).ThenByDescending(f => f.Level)]
             : [];
-        return findings.Count == 0 ? session : session.Open(new FindingsPage($"What stands out in the entry {Say.Ref(record.Seq)}", findings, record.Seq, 0));
+        return findings.Count == 0 ? session : session.Open(new FindingsPage($"What stands out in the entry {Say.Ref(record.Seq)}", findings, record.Seq, 0) { Folds = true });
     }
 
     public static Session NotSaved(Session session, string why) =>

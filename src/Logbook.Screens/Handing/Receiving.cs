@@ -90,7 +90,7 @@ internal sealed record QuestionPage(ImmutableList<HazardQuestion> Questions, int
         if (page.Choice != page.Questions[page.At].Right)
         {
             session = session with { Taking = session.Taking with { Asked = [], Answers = [] } };
-            return Next.Of(session.Say("that does not agree with the page: read it again; that it was read again is kept, and asked is something else"), new MissQuestion(session.By!, page.Questions[page.At]));
+            return Next.Of(session.Say("not what the page says: read it again; this is kept, another thing is asked"), new MissQuestion(session.By!, page.Questions[page.At]));
         }
 
         session = session with { Taking = session.Taking with { Answers = session.Taking.Answers.Add(page.Choice!.Value) } };

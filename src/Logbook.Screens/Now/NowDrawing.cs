@@ -26,7 +26,7 @@ internal static class NowDrawing
             return page with { Top = Math.Clamp(page.Top + by, 0, Math.Max(0, shown.Body.Count - shown.Room)) };
         }
 
-        var count = session.Facts.Now.StandsOut.Count;
+        var count = session.Facts.StandsOut.Count;
         var selected = key.Name == KeyName.Up && page.Selected <= 0 ? -1 : Moving.Move(page.Selected, key, count, session.Leaf);
         var now = Of(session, page with { Selected = selected, Top = 1 });
         // Above the first of what stands out lies what can hurt: there the window goes back to its top.
@@ -114,12 +114,12 @@ internal static class NowDrawing
             yield return line;
         }
 
-        var found = session.Facts.Now.StandsOut.Where(f => HazardLines.Of(session, f) is null && !(atTop && StandsOut.IsLive(session, f))).ToList();
+        var found = session.Facts.StandsOut.Where(f => HazardLines.Of(session, f.Lead) is null && !(atTop && StandsOut.IsLive(session, f.Lead))).ToList();
         if (found.Count > 0)
         {
-            var counts = LevelWords.Count(found.Select(f => f.Finding.Level));
-            var isWorst = found[0] == session.Facts.Now.StandsOut[0];
-            yield return Gutter.Lines(isWorst ? "worst" : "next", LevelWords.LookOf(found[0].Finding.Level), $"{(counts.Length > 0 ? counts : Say.Count(found.Count, "note"))}: {FindingWords.Of(session.Site, found[0].Finding)}", session.Width, 1).First();
+            var counts = LevelWords.Count(found.Select(f => f.Lead.Finding.Level));
+            var isWorst = found[0] == session.Facts.StandsOut[0];
+            yield return Gutter.Lines(isWorst ? "worst" : "next", LevelWords.LookOf(found[0].Lead.Finding.Level), $"{(counts.Length > 0 ? counts : Say.Count(found.Count, "note"))}: {FindingWords.Of(session.Site, found[0].Lead.Finding)}", session.Width, 1).First();
         }
 
         if (Rounds.Shortly(session) is { Length: > 0 } due)

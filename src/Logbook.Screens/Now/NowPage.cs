@@ -9,7 +9,7 @@ internal sealed record NowPage(int Selected, int Top) : Page
 {
     private static readonly KeyTable Table = new(
         new KeyRow("1-9", "open", "Opens what stands out to its evidence.", key => key.Digit is >= 1, (session, key, _) => OpenFinding(session, key.Digit!.Value - 1)) with { WhyNot = NothingStandsOut },
-        KeyRow.Named("Enter", "", "Opens what is under the mark.", (session, _, _) => OpenFinding(session, Math.Clamp(Of(session).Selected, 0, session.Facts.Now.StandsOut.Count - 1)), KeyName.Enter) with { WhyNot = NothingStandsOut },
+        KeyRow.Named("Enter", "", "Opens what is under the mark.", (session, _, _) => OpenFinding(session, Math.Clamp(Of(session).Selected, 0, session.Facts.StandsOut.Count - 1)), KeyName.Enter) with { WhyNot = NothingStandsOut },
         KeyRow.Letter('r', "round", "Types a round.", (session, _) => Next.Of(session.Open(new ChoosePage(0)))),
         KeyRow.Letter('h', "handover", "Hands the line over or takes it over.", (session, _) => Handing.Open(session)) with { WhyNot = Handing.WhyNot },
         KeyRow.Letter('l', "log", "Every record, the newest first.", (session, _) => LogReading.Open(session)),
@@ -41,10 +41,10 @@ internal sealed record NowPage(int Selected, int Top) : Page
 
     private static NowPage Of(Session session) => (NowPage)session.Top;
 
-    private static string? NothingStandsOut(Session session) => session.Facts.Now.StandsOut.Count == 0 ? "nothing stands out" : null;
+    private static string? NothingStandsOut(Session session) => session.Facts.StandsOut.Count == 0 ? "nothing stands out" : null;
 
     private static Next Graph(Session session) =>
-        session.Facts.Now.StandsOut.ElementAtOrDefault(Of(session).Selected)?.Finding.Point is { } tag && session.Site.FindPoint(tag) is { } point
+        session.Facts.StandsOut.ElementAtOrDefault(Of(session).Selected)?.Lead.Finding.Point is { } tag && session.Site.FindPoint(tag) is { } point
             ? GraphPage.Open(session, point.Tag)
             : Next.Of(session.Open(FinderPage.ForPoint("Which point?", GraphPage.Open)));
 
@@ -54,7 +54,7 @@ internal sealed record NowPage(int Selected, int Top) : Page
 
     private static Next OpenFinding(Session session, int row)
     {
-        var standsOut = session.Facts.Now.StandsOut;
+        var standsOut = session.Facts.StandsOut;
         return row < standsOut.Count && standsOut[row] is var open
             ? Next.Of(session.Put(Of(session) with { Selected = row }).Open(FindingsPage.Of(session, open)))
             : Next.Of(session.Say($"only {standsOut.Count} stand out"));

@@ -12,11 +12,11 @@ internal static class StandsOut
 {
     public static IReadOnlyList<StandingOut> Draw(Session session, int selected)
     {
-        var findings = session.Facts.Now.StandsOut;
+        var findings = session.Facts.StandsOut;
         selected = Math.Min(selected, findings.Count - 1);
         return findings.Count == 0
             ? [new StandingOut([Line.Of(new string(' ', Gutter.Wide) + "nothing recorded stands out", Look.Faint)], false, false)]
-            : [.. findings.Select((f, i) => new StandingOut([.. Draw(session, f, i, i == selected)], i == selected, IsLive(session, f)))];
+            : [.. findings.Select((f, i) => new StandingOut([.. Draw(session, f.Lead, i, i == selected), .. Under(session, f, i == selected)], i == selected, IsLive(session, f.Lead)))];
     }
 
     /// <summary>Urgent, and not told by what can hurt.</summary>
@@ -31,6 +31,11 @@ internal static class StandsOut
         var text = HazardLines.Of(session, open) is { } told ? $"stands above: {HazardLines.Name(told)}" : FindingWords.Of(session.Site, finding);
         return Lines(word, LevelWords.LookOf(finding.Level), $"{Say.Time(session.Site, open.At, session.Clock)}  {text}", session.Width, most, chosen);
     }
+
+    /// <summary>What follows from it, in a line of its own that nothing cuts.</summary>
+    private static IEnumerable<Line> Under(Session session, Folded<OpenFinding> found, bool chosen) => found.Following.Count == 0
+        ? []
+        : Lines("", Look.Plain, Folding.Words(session.Site, found.Following.Select(f => f.Finding)), session.Width, int.MaxValue, chosen);
 
     private static IEnumerable<Line> Lines(string word, Look look, string text, int width, int most, bool chosen)
     {

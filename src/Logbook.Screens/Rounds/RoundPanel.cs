@@ -13,11 +13,12 @@ internal static class RoundPanel
         List<Line> lines =
         [
             .. Point(page.Row.Point, columns, session.Width),
-            .. page.Spoken.Take(1).SelectMany(f => Gutter.Lines("URGENT", Look.Urgent, $"{FindingWords.Of(session.Site, f)}.", session.Width, rest: Look.Strong)),
+            .. page.Spoken.SelectMany(f => Gutter.Lines("URGENT", Look.Urgent, $"{FindingWords.Of(session.Site, f)}.", session.Width, rest: Look.Strong)),
             .. Said(page).SelectMany(f => Gutter.Lines(f.Code == "refused" ? "refused" : LevelWords.Of(f.Level), LevelWords.LookOf(f.Level), Words(session.Site, f), session.Width, f.Level == Level.Urgent ? int.MaxValue : tall ? 3 : 2)),
         ];
-        var room = Math.Max(lines.Count, tall ? 9 : page.Spoken.Count > 0 ? 5 : 4);
-        lines.AddRange(Answered(session, page).Take(room - lines.Count));
+        List<Line> answered = [.. Answered(session, page)];
+        var room = Math.Max(lines.Count + (Last(page)?.Check.Worst == Level.Urgent ? answered.Count : 0), tall ? 9 : page.Spoken.Count > 0 ? 5 : 4);
+        lines.AddRange(answered.Take(room - lines.Count));
         return [.. lines, .. Enumerable.Repeat(Line.Empty, room - lines.Count)];
     }
 
@@ -27,15 +28,16 @@ internal static class RoundPanel
             ? $"{point.Description}: {finding.Evidence[0]}; {finding.Text}"
             : FindingWords.Of(site, finding);
 
-    /// <summary>One finding at a time: of what is being typed, else of the present row when it is answered.</summary>
+    /// <summary>Every urgent finding, else one at a time: of what is being typed, else of the present row when it is answered.</summary>
     private static IEnumerable<Finding> Said(RoundPage page) => page.Spoken.Count > 0 && page.Field.Length == 0 ? []
-        : (page.Live.Findings.Count > 0 ? page.Live.Findings : page.Row.Answered && page.Field.Length == 0 ? page.Row.Check.Findings : []).Take(1);
+        : Worst(page.Live.Findings.Count > 0 ? page.Live.Findings : page.Row.Answered && page.Field.Length == 0 ? page.Row.Check.Findings : []);
+
+    private static IEnumerable<Finding> Worst(IReadOnlyList<Finding> findings) => findings.Any(f => f.Level == Level.Urgent) ? findings.Where(f => f.Level == Level.Urgent) : findings.Take(1);
 
     /// <summary>The value before, only beside one that was given: the present row's, else the one answered last.</summary>
     private static IEnumerable<Line> Answered(Session session, RoundPage page)
     {
-        var row = page.Row.Answered ? page.Row : page.Answered is { } last ? page.Rows[last] : null;
-        if (row is null)
+        if (Last(page) is not { } row)
         {
             return [];
         }
@@ -46,10 +48,12 @@ internal static class RoundPanel
         var text = $"{row.Value(session.Site)}{before}";
         return Gutter.Lines(row.Point.Tag == page.Row.Point.Tag ? "typed" : row.Point.Tag, Look.Faint, text, session.Width, 1)
             .Concat(row.Check.Findings.Count > 0 && row != page.Row && page.Spoken.Count == 0
-                ? Gutter.Lines(LevelWords.Of(row.Check.Findings[0].Level), LevelWords.LookOf(row.Check.Worst), FindingWords.Of(session.Site, row.Check.Findings[0]), session.Width, 2)
+                ? Worst(row.Check.Findings).SelectMany(f => Gutter.Lines(LevelWords.Of(f.Level), LevelWords.LookOf(f.Level), FindingWords.Of(session.Site, f), session.Width, f.Level == Level.Urgent ? int.MaxValue : 2))
                 : [])
             .Concat(Spark(row) is { Length: > 0 } spark ? Gutter.Lines("", Look.Plain, spark, session.Width, 1, Look.Faint) : []);
     }
+
+    private static RoundRow? Last(RoundPage page) => page.Row.Answered ? page.Row : page.Answered is { } last ? page.Rows[last] : null;
 
     private static string Comma(string text) => text.Length == 0 ? "" : ", " + text;
 

@@ -101,12 +101,12 @@ public sealed record State
             {
                 Equipment = Equipment.SetItem(c.Equipment, After(Equipment.GetValueOrDefault(c.Equipment), new(c.Equipment, c.State, c.Since, c.Why, record.Seq, record.By))),
             },
-            Carry c => this with
+            Carry c => (this with
             {
                 Carried = Carried.Add(new(record.Seq, c.ItemKind, c.On, c.Text, c.Until, c.Owner, c.Fields, record.At, record.By)),
-            },
+            }).AfterNaming(record, record.Seq, c.Fields),
             CarryClosed closed => this.AfterClosing(record, closed),
-            CarryConfirmed look => this.AfterConfirmation(record, look),
+            CarryConfirmed look => this.AfterConfirmation(record, look).AfterNaming(record, look.Id, look.Fields),
             OrderGiven order => this.AfterOrder(record, order),
             OrderSeen seen => this.AfterOrderSeen(record, seen),
             OrderWithdrawn withdrawn => this.AfterOrderWithdrawn(record, withdrawn),
@@ -121,7 +121,7 @@ public sealed record State
             FitAdopted => this with { Fit = record.Seq },
             _ => this,
         };
-        return next with { Head = Head.Of(record), Line = Line.After(record), People = Standing.After(People, record), LastEntered = record.Entered, LatestEntered = record.Entered > LatestEntered ? record.Entered : LatestEntered };
+        return next with { Head = Head.Of(record), Line = next.Line.After(record), People = Standing.After(People, record), LastEntered = record.Entered, LatestEntered = record.Entered > LatestEntered ? record.Entered : LatestEntered };
     }
 
     /// <summary>Acid that is told once more did not go in anew: since when it is in stays, and why.</summary>

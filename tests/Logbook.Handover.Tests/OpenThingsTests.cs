@@ -50,6 +50,9 @@ public sealed class OpenThingsTests
         Assert.True(Assert.Single(now.Withdrawn).EndIsNewTo("op1"));
         Assert.False(now.Withdrawn[0].EndIsNewTo("op2"));
         Assert.Empty(OrderRow.Of(line.Desk));
+        Assert.Equal((end, "sup1", "the screw is mended"), OrderRow.Of(line.Desk, withdrawn: true).Select(r => (r.Withdrawn!.Seq, r.Withdrawn.By, r.Withdrawn.Why)).Distinct().Single());
+        var unread = Assert.Single(Audit.Between(line.Desk, line.Desk.Now.AddDays(-1), line.Desk.Now.AddMinutes(1), "order-unread"));
+        Assert.Contains("the screw is mended. Not read before that by Operator two", unread.Text, StringComparison.Ordinal);
         var ended = Assert.Single(Section(line, "orders"));
         Assert.Equal($"ended {order}", ended.Label);
         Assert.Equal($"WITHDRAWN: hold the lime at 16.4 t/h. Supervisor one 21:00: the screw is mended. Not read yet by Operator one. (#{end})", ended.Text);

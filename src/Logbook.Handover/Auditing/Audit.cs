@@ -24,7 +24,7 @@ public static class Audit
         "refused", "unattended", "emergency", "reservation", "read-again", ToCountersign, Contradicted, Hazard, "recurrent", "off-laboratory", "same-as-earlier", "varies-less", "limit-never", "limit-always", "always-not-taken",
     ];
 
-    /// <summary>What waits for a supervisor's signature, whenever it was. Only when it is asked for: the others list it as what it is.</summary>
+    /// <summary>What waits for a supervisor's signature, or for that of who is said to have allowed it, whenever it was. Only when it is asked for: the others list it as what it is.</summary>
     public const string ToCountersign = "to-countersign";
 
     /// <summary>Two things recorded of one equipment that could not both be true, such as people inside and acid: begin and end.</summary>

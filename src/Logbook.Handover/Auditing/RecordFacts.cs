@@ -15,7 +15,7 @@ internal static class RecordFacts
             "entered-later", record.Shift, record.At, ((Entry)record.Body).Round, null,
             $"{LogLine.Of(span.Desk, record).Words}: {(((Entry)record.Body).Imported is null ? "typed" : "imported")} {Say.Day(span.Desk.Site, record.Entered)}, after its shift. {Say.Person(span.Desk.Site, record.By)} {Say.Ref(record.Seq)}", record.Seq);
 
-    /// <summary>Urgent findings without an answer, and orders that somebody has not read, as they stood at the end of the stretch.</summary>
+    /// <summary>Urgent findings without an answer, and orders that somebody has not read, or had not when they were withdrawn, as they stood at the end of the stretch.</summary>
     public static IEnumerable<AuditFlag> StillOpen(AuditSpan span)
     {
         var (site, state, moment) = (span.Desk.Site, span.EndState, span.End);
@@ -29,7 +29,15 @@ internal static class RecordFacts
                      select new AuditFlag(
                          "order-unread", Calendar.ShiftAt(site, order.Since).Id, order.Since, null, null,
                          $"Order {order.Id}, {Say.Sentence(order.Text)} Not read yet by {string.Join(", ", waiting)}", order.Id);
-        return unanswered.Concat(unread);
+        var ended = from order in state.Orders
+                    from end in new[] { order.Withdrawn }.OfType<Withdrawal>()
+                    where end.At >= span.From && end.At <= moment
+                    let never = site.People.Where(p => p.Role == Role.Operator && !order.Seen.ContainsKey(p.Code)).Select(p => Say.Person(site, p.Code)).ToList()
+                    where never.Count > 0
+                    select new AuditFlag(
+                        "order-unread", Calendar.ShiftAt(site, order.Since).Id, order.Since, null, null,
+                        $"Order {order.Id}, {Say.Sentence(order.Text)} Withdrawn {Say.Day(site, end.At)} by {Say.Person(site, end.By)}: {Say.Sentence(end.Why)} Not read before that by {string.Join(", ", never)} {Say.Ref(end.Seq)}", order.Id);
+        return unanswered.Concat(unread).Concat(ended);
     }
 
     // Nobody declares it in the moment. Judgement, no source.
@@ -44,7 +52,7 @@ internal static class RecordFacts
             $"UPSET {(upset.End is { } end ? $"from {Say.Day(site, upset.Began)} to {Say.Day(site, end)}" : $"since {Say.Day(site, upset.Began)}, not over")}{(upset.Begun.Entered - upset.Began > ToldAtOnce ? $", declared {Say.Day(site, upset.Begun.Entered)}" : "")}{string.Concat(upset.Words.Select(w => $"; {Say.Visible(w)}"))}. {Say.Person(site, upset.Begun.By)} {Say.Ref(new[] { upset.Begun, upset.Ended }.OfType<JournalRecord>().Select(r => r.Seq))}",
             upset.Begun.Seq);
 
-    /// <summary>What waited for a supervisor's signature at the end of the stretch, also from before it.</summary>
+    /// <summary>What waited for a supervisor's signature at the end of the stretch, or for that of who is said to have allowed it, also from before it.</summary>
     public static IEnumerable<AuditFlag> ToCountersign(AuditSpan span) =>
         from open in span.EndState.Line.ToCountersign
         let site = span.Desk.Site
@@ -52,7 +60,8 @@ internal static class RecordFacts
         let late = Calendar.ShiftAt(site, open.At).End <= span.End ? "; its shift is over" : ""
         select new AuditFlag(
             Audit.ToCountersign, open.Shift, open.At, null, null,
-            $"{open.What}: {StepWords.Of(site, record)}. {Say.Person(site, open.By)} {Say.Day(site, open.At)} {Say.Ref(open.Seq)}{late}; waits for a supervisor's signature", open.Seq);
+            open.Named is not null ? Countersigning.Words(site, open) + "."
+            : $"{open.What}: {StepWords.Of(site, record)}. {Say.Person(site, open.By)} {Say.Day(site, open.At)} {Say.Ref(open.Seq)}{late}; waits for a supervisor's signature", open.Seq);
 
     /// <summary>Handovers at which a question about what can hurt was first answered otherwise than the page.</summary>
     public static IEnumerable<AuditFlag> ReadAgain(AuditSpan span) =>

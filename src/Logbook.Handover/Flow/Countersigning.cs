@@ -1,38 +1,63 @@
+using System.Globalization;
 using Logbook.Checks;
 using Logbook.Journal;
 using Logbook.Plant;
 
 namespace Logbook.Handover;
 
-/// <summary>A supervisor signs that a refused, unattended or emergency handover was looked at, within the shift.</summary>
+/// <summary>
+/// A supervisor signs that a refused, unattended or emergency handover was looked at, within the shift; who is said to have
+/// allowed a bypass or a temporary change signs that it was so, and nobody else does.
+/// </summary>
 public static class Countersigning
 {
-    /// <param name="target">The handover's record; the one that waits when null, and refused when more than one does.</param>
+    /// <param name="target">The record of the handover or of what is carried; the one that waits when null, and refused when more than one does.</param>
     public static Handed Countersign(Desk desk, SignWith sign, string by, long? target, string why)
     {
         ToCountersign? open = null;
         var handed = Handed.Step(
             desk, by,
-            () => [.. Given.Text(why, "what was found"), .. Find(desk, target, out open)],
-            () => desk.Site.FindPerson(by) is not { Role: Role.Supervisor } ? "only a supervisor countersigns: " + InCharge.Supervisors(desk)
-                : Handed.Same(open!.By, by) ? "who took part does not countersign"
-                : null,
+            () => [.. Given.Text(why, "what was found"), .. Find(desk, target, by, out open)],
+            () => WhyNot(desk.Site, open!, by) is { } no ? no + (open!.Named is null && desk.Site.FindPerson(by) is not { Role: Role.Supervisor } ? ": " + InCharge.Supervisors(desk) : "") : null,
             () =>
             {
-                var (signed, refused) = Signing.Sign(desk, sign, by, Signing.Countersigned, open!.By);
+                var (signed, refused) = Signing.Sign(desk, sign, by, Means(open!), open!.By);
                 return signed is null ? (null, refused) : (new HandoverCountersigned(open.Seq, why.Trim(), signed), null);
             });
-        return handed.Record is null ? handed : handed with { Beside = $"signed for: {Words(desk.Site, open!)}" };
+        return handed.Record is null ? handed : handed with { Beside = $"signed for: {What(desk.Site, open!)}" };
     }
 
-    /// <summary>What is to be signed, in one line: <c>refused handover, Operator two Tue 24 Nov 19:02 (#31)</c>.</summary>
-    public static string Words(Site site, ToCountersign open) => $"{open.What} handover, {Say.Person(site, open.By)} {Say.Day(site, open.At)} {Say.Ref(open.Seq)}";
+    /// <summary>What the signature means.</summary>
+    public static string Means(ToCountersign open) => open.Named is null ? Signing.Countersigned : Signing.Allowed;
+
+    /// <summary>Why it is not for this person to sign; null when it is.</summary>
+    public static string? WhyNot(Site site, ToCountersign open, string by) => open.Named switch
+    {
+        null when site.FindPerson(by) is not { Role: Role.Supervisor } => "only a supervisor countersigns",
+        null => Handed.Same(open.By, by) ? "who took part does not countersign" : null,
+        { } named when Person(site, named) is not { } person => $"{Say.Visible(named)} is no person of this site and cannot sign here",
+        { } named when Person(site, named) is { } person && !Handed.Same(person.Code, by) => $"{Say.Visible(person.Name)} alone signs for it",
+        _ => site.FindPerson(by) is { Role: Role.Operator } ? "an operator does not allow it: name who did, carry confirm " + open.Seq.ToString(CultureInfo.InvariantCulture) + " --set allowed-by=CODE" : null,
+    };
+
+    /// <summary>What waits, in one line: <c>refused handover, Operator two Tue 24 Nov 19:02 (#31)</c>.</summary>
+    public static string Words(Site site, ToCountersign open) => open.Named is { } named
+        ? $"{What(site, open)}. Allowed, it is said, by {Say.Visible(Person(site, named)?.Name ?? named)}: not yet signed by them"
+        : What(site, open);
+
+    private static string What(Site site, ToCountersign open) =>
+        $"{(open.Named is null ? $"{open.What} handover" : $"{Say.Kind(open.What)}: {Say.Visible(open.Why)}")}, {Say.Person(site, open.By)} {Say.Day(site, open.At)} {Say.Ref(open.Seq)}";
+
+    private static Person? Person(Site site, string named) =>
+        site.FindPerson(named) ?? site.People.FirstOrDefault(p => p.Name.Equals(named, StringComparison.OrdinalIgnoreCase));
 
     /// <summary>A signature must not fall on another one than was meant.</summary>
-    private static List<Mistake> Find(Desk desk, long? target, out ToCountersign? open)
+    private static List<Mistake> Find(Desk desk, long? target, string by, out ToCountersign? open)
     {
         var all = desk.State.Line.ToCountersign;
-        var meant = target is null ? all : all.FindAll(t => t.Seq == target);
+        // Unless it is said which, it is one of those that are for this person to sign; where none is, the rule says why.
+        var own = all.FindAll(t => WhyNot(desk.Site, t, by) is null);
+        var meant = target is not null ? all.FindAll(t => t.Seq == target) : own.IsEmpty ? all : own;
         open = meant is [var one] ? one : null;
         var known = all.IsEmpty ? "none is open" : string.Join("; ", all.Select(t => $"{t.Seq}: {Words(desk.Site, t)}"));
         return open is not null ? []

@@ -51,7 +51,7 @@ internal sealed record HandoverWords(string Gave, string Holds, IReadOnlyList<No
     {
         HandoverPrepared or HandoverAccepted => signed.Contains(step),
         HandoverQuestion or HandoverAnswer => prepared is not null && step.Seq > prepared.Seq,
-        HandoverCountersigned => true,
+        HandoverCountersigned c => c.Signed.Means != Signing.Allowed, // that is of what is carried, not of a handover
         _ => step.At < shift.End || (prepared is not null && step.Seq > prepared.Seq && (accepted is null || step.Seq < accepted.Seq)),
     };
 

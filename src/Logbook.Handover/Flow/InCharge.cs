@@ -27,7 +27,7 @@ internal static class InCharge
             .. line.NotYet is { } held ? [$"not yet, since {At(held.At)}: {Say.Visible(held.Why)}; {Name(line.Holder!.Code)} stays"] : Array.Empty<string>(),
             .. line.Prepared is { } p ? [$"prepared by {Name(p.By)} at {At(p.At)} {Say.Ref(p.Seq)}"] : Array.Empty<string>(),
             .. line.Questions.Select(q => $"asked by {Name(q.By)} at {At(q.At)}, no answer yet: {Say.Visible(q.Text)} {Say.Ref(q.Seq)}"),
-            .. line.ToCountersign.Select(t => $"{t.What}, {Name(t.By)} {At(t.At)}, a supervisor has still to sign {Say.Ref(t.Seq)}{(Calendar.ShiftAt(site, t.At).End <= now ? "; the shift is over" : "")}"),
+            .. line.ToCountersign.Where(t => t.Named is null).Select(t => $"{t.What}, {Name(t.By)} {At(t.At)}, a supervisor has still to sign {Say.Ref(t.Seq)}{(Calendar.ShiftAt(site, t.At).End <= now ? "; the shift is over" : "")}"),
             .. desk.State.People.OrderBy(p => p.Key, StringComparer.Ordinal).SelectMany(p => p.Value.ToConfirm.Select(seq => $"identity of {Name(p.Key)} in {Say.Ref(seq)} to be confirmed: a witness signed")),
         ];
     }

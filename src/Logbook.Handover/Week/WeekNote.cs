@@ -42,7 +42,7 @@ public sealed record WeekNote
             Sections =
             [
                 CanHurt.Of(week.Shift) with { Beside = "at the week's end, as recorded; lock board and permit office rule" }, ShiftsOfTheWeek.Of(week),
-                FlagLines.Of(week, "to-countersign", "WAITS FOR A SUPERVISOR'S SIGNATURE", Audit.ToCountersign),
+                FlagLines.Of(week, "to-countersign", "WAITS FOR A SIGNATURE", Audit.ToCountersign),
                 FlagLines.Of(week, "handovers", "HANDOVERS TO LOOK AT", "refused", "unattended", "emergency", "reservation"),
                 FlagLines.Of(week, "hazards", "HAZARDS OPENED AND CLOSED", Audit.Contradicted, Audit.Hazard),
                 NoteSection.Of("upsets", "UPSETS", NotNormal.Upsets(week.Shift)),

@@ -46,7 +46,7 @@ public sealed record LineHeld
     /// <summary>Questions without an answer, oldest first.</summary>
     public ImmutableList<AskedQuestion> Questions { get; init; } = [];
 
-    /// <summary>Refused, unattended and emergency ones that no supervisor has signed yet, oldest first.</summary>
+    /// <summary>Refused, unattended and emergency ones that no supervisor has signed yet, and what the one who is said to have allowed it has not; oldest first.</summary>
     public ImmutableList<ToCountersign> ToCountersign { get; init; } = [];
 
     /// <summary>The line after one more record.</summary>
@@ -146,6 +146,10 @@ public sealed record AskedQuestion(long Seq, string By, DateTimeOffset At, strin
 /// <param name="Right">The number of the choice that agreed with the page.</param>
 public sealed record MissedQuestion(string By, string Text, int Right);
 
-/// <param name="What">refused, unattended, left unattended or emergency.</param>
-/// <param name="Why">The reason that was given.</param>
-public sealed record ToCountersign(long Seq, string What, string By, DateTimeOffset At, string Shift, string Why);
+/// <param name="What">refused, unattended, left unattended or emergency; of what is carried its kind.</param>
+/// <param name="Why">The reason that was given; of what is carried its words.</param>
+public sealed record ToCountersign(long Seq, string What, string By, DateTimeOffset At, string Shift, string Why)
+{
+    /// <summary>Who is said to have allowed what is carried, a code or a name as it was typed; null for a handover.</summary>
+    public string? Named { get; init; }
+}

@@ -14,6 +14,18 @@ internal static class OpenFolding
         return index < 0 ? state : state with { Carried = state.Carried.SetItem(index, Confirm(state.Carried[index], record, look)) };
     }
 
+    /// <summary>Who is said to have allowed an item has still to sign that, also when it is closed by then; who is named anew signs instead.</summary>
+    public static State AfterNaming(this State state, JournalRecord record, long id, IReadOnlyDictionary<string, string> told) =>
+        told.GetValueOrDefault("allowed-by") is { } named && !string.IsNullOrWhiteSpace(named) && state.Carried.Find(i => i.Id == id) is { } item
+            ? state with
+            {
+                Line = state.Line with
+                {
+                    ToCountersign = state.Line.ToCountersign.RemoveAll(t => t.Seq == id).Add(new(id, item.ItemKind, record.By, record.At, record.Shift, item.Text) { Named = named.Trim() }),
+                },
+            }
+            : state;
+
     /// <summary>Permits that stood on a closed isolation keep that it was closed: nothing else would tell that there was one.</summary>
     public static State AfterClosing(this State state, JournalRecord record, CarryClosed closed)
     {

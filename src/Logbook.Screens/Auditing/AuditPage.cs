@@ -18,7 +18,7 @@ internal sealed record AuditPage(DateTimeOffset? To, IReadOnlyList<AuditFlag>? F
         KeyRow.Letter(',', "week before", "The week before.", (session, setting) => Read(session, setting, (Of(session).To ?? setting.Now) - Week)),
         KeyRow.Letter('.', "week after", "The week after.", (session, setting) => Read(session, setting, Of(session).To + Week)) with { WhyNot = s => Of(s).To is null ? "this is the last week" : null },
         KeyRow.Letter('f', "filter", "Shows only flags with some words: a flag's name, a round, a point, a shift.", (session, _) => Next.Of(session.Open(Words(Of(session))))),
-        KeyRow.Letter('p', "countersign", "What waits for a supervisor's signature, and the signing of it.", (session, _) => Next.Of(session.Open(new WaitingPage(0)))) with { WhyNot = s => s.Facts.Line.ToCountersign.IsEmpty ? "nothing waits for a signature" : null },
+        KeyRow.Letter('p', "countersign", "What waits for a signature, and the signing of it.", (session, _) => Next.Of(session.Open(new WaitingPage(0)))) with { WhyNot = s => s.Facts.Line.ToCountersign.IsEmpty ? "nothing waits for a signature" : null },
         KeyRow.Letter('o', "own", "What the audit says of your own walks, by your PIN: where the site cites a policy.", (session, _) => OwnPage.Ask(session)) with { WhyNot = OwnPage.WhyNot },
         KeyRow.Letter('O', "another's", "The same of another, for the readers that the policy names, once the person has answered.", (session, _) => OwnPage.AskOther(session)) with { WhyNot = OwnPage.WhyNot },
         UsualKeys.Back(),

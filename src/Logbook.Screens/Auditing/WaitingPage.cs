@@ -4,7 +4,7 @@ using Logbook.Plant;
 
 namespace Logbook.Screens;
 
-/// <summary>What waits for a supervisor: handovers that were refused, left, unattended or taken in an emergency, oldest first.</summary>
+/// <summary>What waits for a signature, oldest first: a supervisor's for handovers that were refused, left, unattended or taken in an emergency, for a bypass or a change that of who is said to have allowed it.</summary>
 internal sealed record WaitingPage(int Selected) : Page
 {
     private static readonly KeyTable Table = new(
@@ -19,30 +19,31 @@ internal sealed record WaitingPage(int Selected) : Page
 
     public override Layout Draw(Session session)
     {
-        var rows = All(session).Select((t, i) => Gutter.Lines(i == Selected ? ">" : "", Look.Strong, $"{Countersigning.Words(session.Site, t)}, shift {t.Shift}: {t.Why}", session.Width, rest: i == Selected ? Look.Chosen : Look.Plain).ToList()).ToList();
+        var rows = All(session).Select((t, i) => Gutter.Lines(i == Selected ? ">" : "", Look.Strong, $"{Countersigning.Words(session.Site, t)}{(t.Named is null ? $", shift {t.Shift}: {t.Why}" : "")}", session.Width, rest: i == Selected ? Look.Chosen : Look.Plain).ToList()).ToList();
         var from = rows.Take(At(session)).Sum(r => r.Count);
         return new Layout(
-            [Line.Of(" Waits for a supervisor's signature", Look.Strong), Line.Empty],
+            [Line.Of(" Waits for a signature", Look.Strong), Line.Empty],
             rows.Count == 0 ? [Line.Of("   nothing waits", Look.Faint)] : [.. rows.SelectMany(r => r)],
             from, from + Math.Max(0, (rows.ElementAtOrDefault(At(session))?.Count ?? 1) - 1), []);
     }
 
     /// <summary>Why nothing can be signed just now; null when it can.</summary>
     public static string? WhyNot(Session session) => Nothing(session)
-        ?? (session.Site.FindPerson(session.By ?? "") is not { Role: Role.Supervisor } ? "only a supervisor countersigns" : null);
+        ?? (All(session).Any(t => Countersigning.WhyNot(session.Site, t, session.By ?? "") is null) || session.Site.FindPerson(session.By ?? "") is { Role: Role.Supervisor } ? null : "only a supervisor countersigns");
 
     /// <summary>Said at once: nobody writes what was found and is refused behind the PIN.</summary>
-    private static string? WhyNotThis(Session session) => WhyNot(session)
-        ?? (session.By!.Equals(Open(session)!.By, StringComparison.OrdinalIgnoreCase) ? "who took part does not countersign" : null);
+    private static string? WhyNotThis(Session session) => Nothing(session) ?? Countersigning.WhyNot(session.Site, Open(session)!, session.By ?? "");
 
     private static string? Nothing(Session session) => All(session).Count == 0 ? "nothing waits for a signature" : null;
 
-    private static IReadOnlyList<ToCountersign> All(Session session) => session.Facts.Line.ToCountersign;
+    /// <summary>What this person is said to have allowed first, then the handovers, then what others have still to sign.</summary>
+    private static IReadOnlyList<ToCountersign> All(Session session) =>
+        [.. session.Facts.Line.ToCountersign.OrderBy(t => t.Named is null ? 1 : Countersigning.WhyNot(session.Site, t, session.By ?? "") is null ? 0 : 2)];
 
     private static int At(Session session) => session.Top is WaitingPage page ? Math.Min(page.Selected, Math.Max(0, All(session).Count - 1)) : 0;
 
     private static ToCountersign? Open(Session session) => All(session).ElementAtOrDefault(At(session));
 
-    private static AskPage Found(ToCountersign open) => AskPage.Words("What was found?", "looked at with those who were there; then the PIN", (asking, text) =>
+    private static AskPage Found(ToCountersign open) => AskPage.Words(open.Named is null ? "What was found?" : "What did you allow, and for how long?", open.Named is null ? "looked at with those who were there; then the PIN" : "then the PIN; who did not allow it signs nothing and says so in a remark", (asking, text) =>
         Next.Of(asking.Back().Open(new SignPage(new Countersign(asking.By!, open, text), Secret.Empty, null)))) with { NoPin = true };
 }

@@ -47,7 +47,7 @@ internal sealed record ShortRelief(string By, string Words) : HandStep(By)
 /// <param name="Open">What is signed for.</param>
 internal sealed record Countersign(string By, ToCountersign Open, string Why) : HandStep(By)
 {
-    public override string Means => Signing.Countersigned;
+    public override string Means => Countersigning.Means(Open);
 
     public override string Done => "countersigned";
 

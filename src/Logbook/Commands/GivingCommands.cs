@@ -58,9 +58,9 @@ internal static class GivingCommands
 
     private static Command Countersign(Shell shell)
     {
-        var seq = new Argument<long?>("SEQ") { Arity = ArgumentArity.ZeroOrOne, Description = "A refused, unattended or emergency handover; may be left out where one alone waits." };
+        var seq = new Argument<long?>("SEQ") { Arity = ArgumentArity.ZeroOrOne, Description = "A refused, unattended or emergency handover, or a bypass or change that you allowed; may be left out where one alone waits." };
         var why = Options.Text("--why", "What was found.", "TEXT");
-        return new Step(shell, "countersign", "A supervisor signs for a refused, unattended or emergency handover, within the shift.", seq, why)
+        return new Step(shell, "countersign", "A supervisor signs for a refused, unattended or emergency handover, within the shift; who is named as having allowed a bypass or a change signs that.", seq, why)
             .Signs("countersigned", (desk, parse, sign, by) => Countersigning.Countersign(desk, sign, by, parse.GetValue(seq), parse.GetValue(why) ?? ""));
     }
 

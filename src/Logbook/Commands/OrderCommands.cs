@@ -10,7 +10,7 @@ internal static class OrderCommands
 {
     private static readonly Rows<OrderRow> Listing = new("order",
         new("id", o => o.Id), new("person", o => o.Person), new("read", o => o.SeenAt is null ? "NOT READ" : "read"), new("seen", o => o.SeenAt), new("since", o => o.Since), new("by", o => o.By),
-        new("until", o => o.Until), new("text", o => o.Text));
+        new("until", o => o.Until), new("withdrawn", o => o.Withdrawn?.At), new("withdrawn_by", o => o.Withdrawn?.By), new("why", o => o.Withdrawn?.Why), new("text", o => o.Text));
 
     public static Command Make(Shell shell) => new("order", "Standing orders: given, read by each person, withdrawn, listed.") { Add(shell), Seen(shell), Withdraw(shell), List(shell) };
 
@@ -41,11 +41,12 @@ internal static class OrderCommands
     private static Command List(Shell shell)
     {
         var unseen = new Option<bool>("--unseen") { Description = "Only who has not read." };
+        var all = new Option<bool>("--all") { Description = "Those too that were withdrawn in the last two weeks: when, by whom, why." };
         var json = Options.Json();
         var asOf = Options.AsOf();
-        var command = new Command("list", $"Each order that stands with each person, and when they read it. {Listing.Keys}") { unseen, json, asOf };
+        var command = new Command("list", $"Each order that stands with each person, and when they read it. {Listing.Keys}") { unseen, all, json, asOf };
         command.SetAction(parse => OpenSite.ForReading(shell, parse, desk => Listing.Print(
-            shell, parse.GetValue(json), OrderRow.Of(desk).Where(o => !parse.GetValue(unseen) || o.SeenAt is null), "no standing order"), asOf));
+            shell, parse.GetValue(json), OrderRow.Of(desk, parse.GetValue(all)).Where(o => !parse.GetValue(unseen) || o.SeenAt is null), "no standing order"), asOf));
         return command;
     }
 }

@@ -81,6 +81,43 @@ public sealed class SignedInWordsTests
     }
 
     [Fact]
+    public void Who_is_said_to_have_allowed_a_bypass_signs_for_it_alone_also_after_it_is_closed()
+    {
+        using var flow = new FlowLine("2026-11-24T19:00-05:00");
+        var bypass = flow.Line.Carry("bypass", "slaker", "low-flow trip bridged", SmallLine.At("2026-11-25T02:00-05:00"), ("instead", "flow by hand"), ("allowed-by", "engineer one"));
+        flow.Line.Close(bypass, "trip is back");
+        flow.Line.Clock("2026-11-24T20:00-05:00");
+        IReadOnlyList<AuditFlag> Waiting() => Audit.Between(flow.Desk, flow.Desk.Now.AddDays(-1), flow.Desk.Now.AddMinutes(1), Audit.ToCountersign);
+
+        Assert.Equal($"bypass: low-flow trip bridged, Operator one Tue 24 Nov 19:00 (#{bypass}). Allowed, it is said, by Engineer one: not yet signed by them.", Assert.Single(Waiting()).Text);
+        Assert.Contains(WeekNote.Of(flow.Desk, flow.Desk.Now).Sections.Single(s => s.Id == "to-countersign").Lines, l => l.Text.Contains("Allowed, it is said, by Engineer one", StringComparison.Ordinal));
+        Assert.DoesNotContain("sign", string.Join(' ', NowView.Of(flow.Desk).Unfinished), StringComparison.Ordinal);
+        Assert.Equal("Engineer one alone signs for it", Countersigning.Countersign(flow.Desk, flow.Sign(), "sup1", bypass, "known").Refused);
+
+        var signed = Countersigning.Countersign(flow.Desk, flow.Sign(), "eng1", null, "for the night, flow by hand");
+
+        Assert.Equal(Signing.Allowed, Assert.IsType<HandoverCountersigned>(signed.Record?.Body).Signed.Means);
+        Assert.Empty(Waiting());
+    }
+
+    [Fact]
+    public void Who_is_named_anew_as_having_allowed_it_signs_instead_and_an_operator_does_not()
+    {
+        using var flow = new FlowLine("2026-11-24T19:00-05:00");
+        var change = flow.Line.Carry("temporary-change", "slaker", "hose to the weir", SmallLine.At("2026-11-25T02:00-05:00"));
+        Assert.Empty(flow.Held.ToCountersign);
+        void Named(string who) => Assert.NotNull(Checks.Writing.ConfirmCarried(flow.Desk, new CarryConfirmed(change, true, null, new Dictionary<string, string>(StringComparer.Ordinal) { ["allowed-by"] = who }, null), "op2").Record);
+
+        Named("op3");
+        Assert.StartsWith("an operator does not allow it", Countersigning.Countersign(flow.Desk, flow.Sign(), "op3", change, "yes").Refused, StringComparison.Ordinal);
+        Named("sup1");
+
+        Assert.Equal("sup1", Assert.Single(flow.Held.ToCountersign).Named);
+        Assert.NotNull(Countersigning.Countersign(flow.Desk, flow.Sign(), "sup1", null, "until the weir is cleaned").Record);
+        Assert.Empty(flow.Held.ToCountersign);
+    }
+
+    [Fact]
     public void What_waits_for_a_supervisors_signature_is_one_flag_whenever_it_was()
     {
         using var flow = new FlowLine("2026-11-20T18:30-05:00").HeldBy("op1");

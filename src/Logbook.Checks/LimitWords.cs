@@ -7,7 +7,7 @@ namespace Logbook.Checks;
 /// The words of a broken limit, all in one table. They remind of the site's own procedures and what to keep clear of; they
 /// never ask to wait, to repeat, to sample or to go there. Common practice, no source.
 /// </summary>
-internal static class LimitWords
+public static class LimitWords
 {
     private const string KeepClear = "follow the site's high-temperature procedure now; keep clear of hatches, do not sample";
 
@@ -43,6 +43,10 @@ internal static class LimitWords
         new(null, "level", true, Level.Urgent, null, "close to overflowing: follow the site's procedure now"),
         new(null, null, null, Level.Urgent, null, "follow the site's procedure for it now"),
     ];
+
+    /// <summary>How far down the table a finding's words stand: what can hurt people comes first there, what only the site's procedure knows last.</summary>
+    public static int Place(Finding finding) =>
+        Array.FindIndex(Table, r => finding.Text.Contains(r.Ask, StringComparison.Ordinal)) is >= 0 and var place ? place : Table.Length;
 
     /// <summary>What the broken limit means, or null when the value says it.</summary>
     public static string? What(Point point, bool high, double limit)

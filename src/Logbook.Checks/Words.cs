@@ -9,7 +9,7 @@ internal static class Words
     /// <summary>The value with the point's decimals and unit; a choice by its text.</summary>
     public static string Value(Point point, double value) => point.Choices.Count > 0
         ? point.Choices.FirstOrDefault(c => c.Digit == (int)value)?.Text ?? Number(value)
-        : $"{Figures.Fixed(value, point.Decimals)} {(point.Unit.Name.Equals("1", StringComparison.Ordinal) ? "" : point.Unit.Name)}".TrimEnd();
+        : $"{Figures.Fixed(value, point.Decimals, whole: point.Kind == PointKind.Read)} {(point.Unit.Name.Equals("1", StringComparison.Ordinal) ? "" : point.Unit.Name)}".TrimEnd();
 
     /// <summary>A unit behind a number; nothing for a pure number.</summary>
     public static string Behind(string unit) => unit.Equals("1", StringComparison.Ordinal) ? "" : " " + unit;

@@ -11,6 +11,9 @@ internal sealed record Answer(
     /// <summary>True for a value that a correction took back: while its check can still be made it is as if nothing had been read.</summary>
     public bool TakenBack { get; private init; }
 
+    /// <summary>True for a walk that was written on a sheet first and typed when it was over.</summary>
+    public bool Walked { get; private init; }
+
     public static IEnumerable<Answer> All(IReadOnlyList<JournalRecord> records)
     {
         var corrections = Corrected.LastOf(records);
@@ -34,6 +37,6 @@ internal sealed record Answer(
         var taken = lateValue ? now.At : reading.At;
         return new Answer(
             reading.Point, entry.Round, entry.WalkStart ?? taken, taken, lateValue ? correction!.Entered : record.Entered,
-            !now.NotTaken, now.Why, record.Seq, record.By) { TakenBack = now.NotTaken && !reading.NotTaken };
+            !now.NotTaken, now.Why, record.Seq, record.By) { TakenBack = now.NotTaken && !reading.NotTaken, Walked = entry.WalkStart is not null };
     }
 }

@@ -71,7 +71,7 @@ internal static class Hazards
         string Text(bool brief) => InWords(site, state, item, now, brief).Text + against + DefeatedTrip.Missed(site, item, missed, now);
         return new HazardLine(word, $"{Text(brief: false)} {Carried.Opened(site, item, now)}", item.Since, item.Id)
         {
-            Brief = Text(brief: true), OnPage = $"{Text(brief: true)}{(item.ItemKind == "bypass" ? DefeatedTrip.Allowed(site, item) : "")} {Carried.Looked(site, item, now)}{Say.Ref(item.Id)}", Name = Name(site, item),
+            Brief = Text(brief: true), OnPage = $"{Text(brief: true)} {Carried.Looked(site, item, now)}{Say.Ref(item.Id)}", Name = Name(site, item),
         };
     }
 
@@ -96,8 +96,8 @@ internal static class Hazards
             "permit" when SomeoneInside(item) => ("inside", $"{place}: {Rest("inside", "entry")}. {Count(site, item, now, brief)}{Lockout(state, item)} Count again with the attendant at takeover."),
             "permit" => ("permit", $"{place}: {Rest("inside", "entry")}.{Lockout(state, item)} {Nobody(site, item, now, brief)}"),
             "isolation" => ("locked", $"{place}, DO NOT START: {Rest()}.{Locks(site, item)} Verify at the lock board."),
-            "bypass" => ("defeated", $"{place}: {Rest(["point", .. DefeatedTrip.AllowedBy])}.{(brief ? "" : DefeatedTrip.Allowed(site, item))}{Instead(item)}{DefeatedTrip.LastRead(site, state, item, now)}"),
-            "safety-equipment" => ("out", $"{place}: {Rest()}.{Instead(item)}"),
+            "bypass" => ("defeated", $"{place}: {Rest(["point", .. DefeatedTrip.AllowedBy])}.{DefeatedTrip.Allowed(site, item)}{Instead(item)}{DefeatedTrip.LastRead(site, state, item, now)}"),
+            "safety-equipment" => ("out", $"{place}: {Rest()}.{Instead(item)}{AlsoOut(site, state, item)}"),
             _ => ("acid", $"{place}: {(item.Fields.GetValueOrDefault("acid") is "yes" ? Rest("acid") : Rest())}."),
         };
     }
@@ -123,6 +123,12 @@ internal static class Hazards
 
     private static string Instead(CarriedItem item) =>
         item.Fields.ContainsKey("instead") ? "" : " Nothing is recorded of what to do instead.";
+
+    /// <summary>Two eyewashes that are out must not send people to each other.</summary>
+    private static string AlsoOut(Site site, State state, CarriedItem item) =>
+        state.Carried.Where(i => i.ItemKind == "safety-equipment" && i.Id != item.Id).Select(i => Say.Equipment(site, i.On)).Distinct(StringComparer.Ordinal).ToList() is { Count: > 0 } others
+            ? $" ALSO OUT: {string.Join("; ", others)}; nobody is sent there instead."
+            : "";
 
     private static HazardLine Acid(Site site, State state, EquipmentStatus status, DateTimeOffset now)
     {

@@ -46,6 +46,9 @@ public sealed record NowView
     /// <summary>The upset that lasts; null when none is declared.</summary>
     public required Upset? Upset { get; init; }
 
+    /// <summary>Since when it lasts, when it was declared if that was later, by whom and why: what it spares is spared by that person's word.</summary>
+    public string? UpsetInWords { get; init; }
+
     /// <summary>Jumps of the clock that nobody has acknowledged.</summary>
     public required IReadOnlyList<OpenClockJump> ClockJumps { get; init; }
 
@@ -59,6 +62,9 @@ public sealed record NowView
 
     /// <summary>How far the mill's server has come; null when nothing is forwarded.</summary>
     public ServerView? Server { get; init; }
+
+    // An upset told so much later was declared afterwards. Judgement, no source.
+    private static readonly TimeSpan ToldAtOnce = TimeSpan.FromMinutes(5);
 
     public static NowView Of(Desk desk)
     {
@@ -75,13 +81,14 @@ public sealed record NowView
             Held = state.Line.Holder is not null,
             Unfinished = Handover.InCharge.Unfinished(desk),
             Hazards = Handover.Hazards.Of(site, state, now, InsteadOfTrips.Missed(rounds.Where(r => r.State == CheckState.Missed).Select(r => (r.Round, r.DueAt)))),
-            StandsOut = [.. state.Findings.Values.SelectMany(f => f).OrderByDescending(f => f.Finding.Level).ThenByDescending(f => f.At).ThenBy(f => f.Seq).ThenByDescending(Doubts).ThenBy(f => f.Number).Select(f => Told(desk, f, doubted, state))],
+            StandsOut = [.. state.Findings.Values.SelectMany(f => f).OrderByDescending(f => f.Finding.Level).ThenBy(f => f.Finding.Level == Level.Urgent ? LimitWords.Place(f.Finding) : 0).ThenByDescending(f => f.At).ThenBy(f => f.Seq).ThenByDescending(Doubts).ThenBy(f => f.Number).Select(f => Told(desk, f, doubted, state))],
             Line = LineRow.Of(site, state, now),
             Rounds = [.. rounds.Where(r => !InsteadOfTrips.Is(r.Round))],
             Instead = [.. rounds.Where(r => InsteadOfTrips.Is(r.Round)), .. RoundNow.NextInstead(desk, rounds)],
             Orders = [.. state.Orders.Where(o => o.HoldsAt(now))],
             Withdrawn = [.. state.Orders.Where(o => o.Seen.Keys.Any(o.EndIsNewTo))],
             Upset = state.Upset,
+            UpsetInWords = state.Upset is { } upset ? Told(desk, upset) : null,
             ClockJumps = state.ClockJumps,
             Carried = state.Carried,
             Stocks = Stock.Of(site, state),
@@ -96,6 +103,13 @@ public sealed record NowView
         var see = open.Finding.Point is { } tag && state.Latest.GetValueOrDefault(tag) is { } latest && doubted.See(latest.Seq, tag) is { } reading ? $" (doubted: see {reading})" : "";
         var answered = Answered.Of(desk, open) is { } answer ? $"; {answer.Words(desk.Site, desk.Now)}" : "";
         return see.Length + answered.Length == 0 ? open : open with { Finding = open.Finding with { Text = open.Finding.Text + see + answered } };
+    }
+
+    private static string Told(Desk desk, Upset upset)
+    {
+        var declared = desk.Store.Read(upset.Seq).First().Entered;
+        var afterwards = declared - upset.Began > ToldAtOnce ? $", declared only at {Say.Time(desk.Site, declared, desk.Now)}" : "";
+        return $"since {Say.Time(desk.Site, upset.Began, desk.Now)}{afterwards}, {Say.Person(desk.Site, upset.By)}{(string.IsNullOrWhiteSpace(upset.Why) ? "" : ": " + Say.Visible(upset.Why))}";
     }
 
     /// <summary>That a reading does not fit explains what else its entry found: it stands before that.</summary>

@@ -161,9 +161,12 @@ internal sealed class RoundSheet
 
     private DueCheck Check(Slot slot, string tag, CheckState state) => new(_round.Id, tag, slot, state, null);
 
-    /// <summary>On time is what was read in the window and typed before that closes, or within the walk's length and half an hour of it.</summary>
+    /// <summary>
+    /// On time is what was read in the window and typed before that closes; what was walked with a sheet, within the walk's length
+    /// and half an hour of it. Any other value with an earlier time is late: it makes no missed check good in silence.
+    /// </summary>
     private int Rank(Slot slot, Answer answer) => !answer.Taken ? 2
-        : answer.CountsAt <= slot.Closes && (answer.Entered <= slot.Closes || answer.Entered <= answer.CountsAt + _round.Takes + Typing) ? 0
+        : answer.CountsAt <= slot.Closes && (answer.Entered <= slot.Closes || ((_round.Field || answer.Walked) && answer.Entered <= answer.CountsAt + _round.Takes + Typing)) ? 0
         : 1;
 
     private int FirstDueFrom(DateTimeOffset at)

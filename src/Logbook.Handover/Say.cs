@@ -65,7 +65,7 @@ public static class Say
 
         return point.Choices.FirstOrDefault(c => c.Digit == value) is { } choice
             ? Visible(choice.Text)
-            : $"{Number(value, point.Decimals)} {Visible(unit == point.Unit.Name ? point.UnitInWords : unit)}".TrimEnd();
+            : $"{Figures.Fixed(value, point.Decimals, whole: point.Kind == PointKind.Read)} {Visible(unit == point.Unit.Name ? point.UnitInWords : unit)}".TrimEnd();
     }
 
     /// <summary>What a reading says: its value, or that it was not taken and why.</summary>

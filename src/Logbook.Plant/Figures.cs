@@ -18,9 +18,15 @@ public static class Figures
     }
 
     /// <summary>So many decimals; what rounds to nothing has no sign: <c>0.0</c>, never <c>-0.0</c>.</summary>
-    public static string Fixed(double value, int decimals)
+    /// <param name="whole">True for what somebody read: a value that is not zero never stands there as zero.</param>
+    public static string Fixed(double value, int decimals, bool whole = false)
     {
         var text = value.ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+        if (whole && value != 0 && text.All(c => c is '-' or '0' or '.'))
+        {
+            return value.ToString("G2", CultureInfo.InvariantCulture);
+        }
+
         return text.StartsWith('-') && text.All(c => c is '-' or '0' or '.') ? text[1..] : text;
     }
 }

@@ -60,6 +60,24 @@ public class DueListTests
     }
 
     [Fact]
+    public void A_value_with_an_earlier_time_makes_no_missed_check_good_in_silence()
+    {
+        using var line = new SmallLine(Begin);
+        line.Clock("2026-11-24T08:20-05:00").Record(new EntryRequest("op1", [SmallLine.Typed("SL-T1=101.0")]) { Round = "hourly", At = SmallLine.At("2026-11-24T08:05-05:00") });
+
+        Assert.Equal((CheckState.Late, "read 08:05, typed later, 08:20"), (Single(line, "SL-T1", "08:00").State, Single(line, "SL-T1", "08:00").Why));
+    }
+
+    [Fact]
+    public void A_walk_with_a_sheet_is_on_time_when_it_is_typed_within_half_an_hour_of_its_end()
+    {
+        using var line = new SmallLine(Begin);
+        line.Clock("2026-11-24T08:20-05:00").Record(Walk("08:00", "08:05", "SL-T1=101.0") with { Round = "hourly" });
+
+        Assert.Equal(CheckState.Done, Single(line, "SL-T1", "08:00").State);
+    }
+
+    [Fact]
     public void A_field_walk_counts_by_when_it_began_when_it_is_typed_within_its_length_and_half_an_hour()
     {
         using var line = new SmallLine(Begin);

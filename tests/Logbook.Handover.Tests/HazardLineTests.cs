@@ -273,8 +273,33 @@ public sealed class HazardLineTests
         line.Clock("2026-11-24T09:50-05:00");
 
         Assert.Contains("Allowed by Engineer one.", Only(line, "defeated").Text, StringComparison.Ordinal);
+        Assert.Contains("Allowed by Engineer one.", Only(line, "defeated").Brief, StringComparison.Ordinal);
         Assert.Contains("This check was MISSED at 09:00, 09:30.", Only(line, "defeated").Brief, StringComparison.Ordinal);
         Assert.Contains("This check was MISSED at 09:00, 09:30.", InNote(line), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Two_eyewashes_that_are_out_do_not_send_people_to_each_other()
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        line.Carry("safety-equipment", "slaker", "eyewash frozen", null, ("instead", "the one at the filter"));
+        line.Carry("safety-equipment", "wl-filter", "eyewash has no flow", null, ("instead", "the one at the slaker"));
+
+        Assert.Equal(
+            ["ALSO OUT: White liquor filter; nobody is sent there instead.", "ALSO OUT: Slaker; nobody is sent there instead."],
+            NowView.Of(line.Desk).Hazards.Where(h => h.Word == "out").Select(h => h.Brief[h.Brief.IndexOf("ALSO", StringComparison.Ordinal)..]));
+    }
+
+    [Fact]
+    public void A_permit_that_was_closed_says_on_whose_count()
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        var permit = line.Carry("permit", "lime-mud-tank", "cleaning", SmallLine.At("2026-11-24T18:00-05:00"), ("number", "4417"), ("inside", "1"));
+        var count = new CarryConfirmed(permit, true, null, new Dictionary<string, string> { ["inside"] = "0" }, null);
+        Assert.Empty(Writing.ConfirmCarried(line.Clock("2026-11-24T09:00-05:00").Desk, count, "op2").Mistakes);
+        line.Clock("2026-11-24T09:05-05:00").Close(permit, "all out");
+
+        Assert.Contains("permit, lime-mud-tank: all out; counted 0 at 09:00 by Operator two (#2). Operator one (#3)", InNote(line), StringComparison.Ordinal);
     }
 
     [Fact]

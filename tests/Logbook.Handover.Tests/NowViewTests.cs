@@ -1,3 +1,4 @@
+using Logbook.Checks;
 using Logbook.Journal;
 using Logbook.Testing;
 
@@ -46,6 +47,25 @@ public class NowViewTests
         line.Record("hourly", "SL-T1=103.4");
 
         Assert.Equal([Level.Urgent, Level.Watch], NowView.Of(line.Desk).StandsOut.Select(f => f.Finding.Level));
+    }
+
+    [Fact]
+    public void Of_what_is_urgent_that_which_can_hurt_people_stands_first_however_old()
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        line.Record("hourly", "SL-T1=103.4");
+        line.Clock("2026-11-24T09:00-05:00").Record("hourly", "WT-L=10");
+
+        Assert.Equal(["SL-T1", "WT-L"], NowView.Of(line.Desk).StandsOut.Where(f => f.Finding.Level == Level.Urgent).Select(f => f.Finding.Point), StringComparer.Ordinal);
+    }
+
+    [Fact]
+    public void An_upset_says_who_declared_it_and_when_if_that_was_afterwards()
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        Assert.Empty(Writing.BeginUpset(line.Clock("2026-11-24T11:22-05:00").Desk, SmallLine.At("2026-11-24T09:00-05:00"), "power dip", "op2").Mistakes);
+
+        Assert.Equal("since 09:00, declared only at 11:22, Operator two: power dip", NowView.Of(line.Desk).UpsetInWords);
     }
 
     [Fact]

@@ -19,4 +19,11 @@ public sealed class FiguresTests
     [InlineData(-0.06, 1, "-0.1")]
     [InlineData(103.44, 1, "103.4")]
     public void What_rounds_to_nothing_has_no_sign(double value, int decimals, string written) => Assert.Equal(written, Figures.Fixed(value, decimals));
+
+    [Theory]
+    [InlineData(0.5, 0, "0.5")]
+    [InlineData(-0.04, 1, "-0.04")]
+    [InlineData(0, 1, "0.0")]
+    [InlineData(103.44, 1, "103.4")]
+    public void What_was_read_never_stands_there_as_nothing(double value, int decimals, string written) => Assert.Equal(written, Figures.Fixed(value, decimals, whole: true));
 }

@@ -17,7 +17,13 @@ internal static class EndedHazards
         .OfType<NoteLine>();
 
     private static string? Closed(ShiftFacts facts, CarryClosed closed) =>
-        Opened(facts.Desk, closed) is { Body: Carry carry } ? $"{Say.Kind(carry.ItemKind)}, {Say.Equipment(facts.Site, carry.On)}: {Say.Visible(closed.Why)}" : null;
+        Opened(facts.Desk, closed) is { Body: Carry carry } ? $"{Say.Kind(carry.ItemKind)}, {Say.Equipment(facts.Site, carry.On)}: {Say.Visible(closed.Why)}{Counted(facts, closed.Id, carry)}" : null;
+
+    /// <summary>Who told last how many are inside, where that was not the permit's own owner: on that word it was closed.</summary>
+    private static string Counted(ShiftFacts facts, long item, Carry permit) =>
+        facts.Records.Where(r => r.Body is CarryConfirmed look && look.Id == item && look.Fields.ContainsKey("inside")).MaxBy(r => r.Seq) is { Body: CarryConfirmed count } record
+            ? $"; counted {Say.Visible(count.Fields["inside"])} at {facts.Time(record.At)} by {Say.Person(facts.Site, record.By)}{(permit.Owner is { } owner && !owner.Equals(record.By, StringComparison.OrdinalIgnoreCase) ? $", not by its owner {Say.Person(facts.Site, owner)}" : "")} {Say.Ref(record.Seq)}"
+            : "";
 
     /// <summary>The record that opened what was closed, when that could hurt; null when it could not. What could hurt is closed by PIN.</summary>
     public static JournalRecord? Opened(Desk desk, CarryClosed closed) =>

@@ -133,8 +133,8 @@ internal static class NowDrawing
         }
     }
 
-    private static IEnumerable<Line> Upset(Session session, int most = int.MaxValue) => session.Facts.Now.Upset is { } upset
-        ? Gutter.Lines("UPSET", Look.Watch, $"since {Say.Time(session.Site, upset.Began, session.Clock)}{(upset.Why is { } why ? $", {why}" : "")}; d ends it. Rounds but safety points are one line", session.Width, most)
+    private static IEnumerable<Line> Upset(Session session, int most = int.MaxValue) => session.Facts.Now.UpsetInWords is { } upset
+        ? Gutter.Lines("UPSET", Look.Watch, $"{upset}; d ends it. Rounds but safety points are one line", session.Width, most)
         : [];
 
     private static IEnumerable<Line> Unsaved(Session session, int most = int.MaxValue)

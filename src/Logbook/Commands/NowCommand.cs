@@ -44,9 +44,9 @@ internal static class NowCommand
             output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"CLOCK     jumped back from {jump.Before:ddd HH:mm} to {jump.After:ddd HH:mm}: look at it, then clock ack {jump.Id} --why TEXT"));
         }
 
-        if (now.Upset is { } upset)
+        if (now.UpsetInWords is { } upset)
         {
-            output.WriteLine(Say.Visible(string.Create(CultureInfo.InvariantCulture, $"UPSET     since {upset.Began:ddd HH:mm} {upset.Why}")));
+            output.WriteLine($"UPSET     {upset}");
         }
 
         output.WriteLine(string.Join(' ', now.Line.Select(a => $"{a.Area} {a.Mark}")));

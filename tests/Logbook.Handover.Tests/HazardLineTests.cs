@@ -287,7 +287,7 @@ public sealed class HazardLineTests
 
         Assert.Equal(
             ["ALSO OUT: White liquor filter; nobody is sent there instead.", "ALSO OUT: Slaker; nobody is sent there instead."],
-            NowView.Of(line.Desk).Hazards.Where(h => h.Word == "out").Select(h => h.Brief[h.Brief.IndexOf("ALSO", StringComparison.Ordinal)..]));
+            NowView.Of(line.Desk).Hazards.Where(h => h.Word == "out").Select(h => h.Brief[h.Brief.IndexOf("ALSO", StringComparison.Ordinal)..]), StringComparer.Ordinal);
     }
 
     [Fact]
@@ -295,7 +295,7 @@ public sealed class HazardLineTests
     {
         using var line = new SmallLine("2026-11-24T08:00-05:00");
         var permit = line.Carry("permit", "lime-mud-tank", "cleaning", SmallLine.At("2026-11-24T18:00-05:00"), ("number", "4417"), ("inside", "1"));
-        var count = new CarryConfirmed(permit, true, null, new Dictionary<string, string> { ["inside"] = "0" }, null);
+        var count = new CarryConfirmed(permit, true, null, new Dictionary<string, string>(StringComparer.Ordinal) { ["inside"] = "0" }, null);
         Assert.Empty(Writing.ConfirmCarried(line.Clock("2026-11-24T09:00-05:00").Desk, count, "op2").Mistakes);
         line.Clock("2026-11-24T09:05-05:00").Close(permit, "all out");
 

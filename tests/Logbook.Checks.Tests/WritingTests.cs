@@ -76,7 +76,7 @@ public sealed class WritingTests
         RefusedWith(Writing.AddCarried(_line.Desk, Item("permit", ("number", "4417")) with { Until = null }, "op1"), "a permit needs its end");
         RefusedWith(Writing.AddCarried(_line.Desk, Item("bypass"), "op1"), "a bypass needs 'instead'");
         RefusedWith(Writing.AddCarried(_line.Desk, Item("bypass", ("instead", "by hand")), "op1"), "it is not said who allowed the bypass");
-        RefusedWith(Writing.AddCarried(_line.Desk, Item("permit", ("number", "4417"), ("insde", "2")), "op1"), "a permit takes no 'insde'; --set NAME=VALUE with: number, inside");
+        RefusedWith(Writing.AddCarried(_line.Desk, Item("permit", ("number", "4417"), ("insde", "2")), "op1"), "a permit takes no 'insde'; --set NAME=VALUE with: number, entry, inside");
         RefusedWith(Writing.AddCarried(_line.Desk, Item("permit", ("number", "4417"), ("inside", "two")), "op1"), "how many are inside begins with a number");
         RefusedWith(Writing.AddCarried(_line.Desk, Item("sample", ("status", "gone")), "op1"), "accepted: taken, at the laboratory, lost");
         RefusedWith(Writing.AddCarried(_line.Desk, Item("action") with { Text = "" }, "op1"), "the text is empty");

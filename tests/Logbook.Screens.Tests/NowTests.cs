@@ -141,7 +141,7 @@ public sealed class NowTests
             Assert.Empty(Checks.Writing.BeginUpset(t.Desk, t.Desk.Now, "lime screw tripped", "op1").Mistakes);
         });
 
-        Assert.Contains("UPSET since 08:02, lime screw tripped", terminal.Size(80, 24).Words, StringComparison.Ordinal);
+        Assert.Contains("UPSET since 08:02, Operator one: lime screw tripped", terminal.Size(80, 24).Words, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -66,7 +66,7 @@ internal static class TankTripAndUpset
         line.Round("titration", "har", "WL-A=29.60", "WL-B=34.20", "WL-C=39.65");
         line.Record(new EntryRequest("tal", [SmallLine.Typed("SL-T1=101.8"), SmallLine.Typed("SL-F1=301"), SmallLine.Typed("LM-F1=16.40"), SmallLine.Typed("RG-L=70.5"), SmallLine.Typed("WT-L=62.0"), SmallLine.Typed("WW-L=58.0")])
         {
-            Round = "hourly", At = SmallLine.At("2026-11-25T05:15-05:00"),
+            Round = "hourly", WalkStart = SmallLine.At("2026-11-25T05:15-05:00"), WalkEnd = SmallLine.At("2026-11-25T05:15-05:00"),
         });
         line.At("2026-11-25T06:20-05:00").Carry("tal", "permit", "mud-tank", "tank cleaning", "2026-11-25T08:00-05:00", ("number", "4417"), ("inside", "1 by the attendant"));
         line.Confirm("tal", line.Desk.State.Carried.Find(i => i.ItemKind == "isolation")!.Id);

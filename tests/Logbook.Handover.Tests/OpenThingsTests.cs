@@ -42,20 +42,23 @@ public sealed class OpenThingsTests
         Writing.SeeOrder(line.Desk, order, "op1");
         Assert.Contains("withdrawn", Assert.Single(Writing.WithdrawOrder(line.Desk, order, " ", "eng1").Mistakes).Wrong, StringComparison.Ordinal);
         line.Clock("2026-11-24T21:00-05:00");
+        var notTheirs = Assert.Single(Writing.WithdrawOrder(line.Desk, order, "the screw is mended", "op1").Mistakes);
+        Assert.Equal(($"order {order} is not withdrawn by op1", "eng1, who gave it, an engineer or a supervisor withdraws it"), (notTheirs.Wrong, notTheirs.Accepted));
+        Writing.GiveOrder(line.Desk, "look at the screw each hour", null, "eng1");
 
         var end = Writing.WithdrawOrder(line.Desk, order, "the screw is mended", "sup1").Record!.Seq;
 
         var now = NowView.Of(line.Desk);
-        Assert.Empty(now.Orders);
+        Assert.Single(now.Orders);
         Assert.True(Assert.Single(now.Withdrawn).EndIsNewTo("op1"));
         Assert.False(now.Withdrawn[0].EndIsNewTo("op2"));
-        Assert.Empty(OrderRow.Of(line.Desk));
-        Assert.Equal((end, "sup1", "the screw is mended"), OrderRow.Of(line.Desk, withdrawn: true).Select(r => (r.Withdrawn!.Seq, r.Withdrawn.By, r.Withdrawn.Why)).Distinct().Single());
-        var unread = Assert.Single(Audit.Between(line.Desk, line.Desk.Now.AddDays(-1), line.Desk.Now.AddMinutes(1), "order-unread"));
+        Assert.DoesNotContain(OrderRow.Of(line.Desk), r => r.Id == order);
+        Assert.Equal((end, "sup1", "the screw is mended"), OrderRow.Of(line.Desk, withdrawn: true).Where(r => r.Id == order).Select(r => (r.Withdrawn!.Seq, r.Withdrawn.By, r.Withdrawn.Why)).Distinct().Single());
+        var unread = Assert.Single(Audit.Between(line.Desk, line.Desk.Now.AddDays(-1), line.Desk.Now.AddMinutes(1), "order-unread"), f => f.Text.StartsWith($"Order {order},", StringComparison.Ordinal));
         Assert.Contains("the screw is mended. Not read before that by Operator two", unread.Text, StringComparison.Ordinal);
-        var ended = Assert.Single(Section(line, "orders"));
+        var ended = Section(line, "orders").First();
         Assert.Equal($"ended {order}", ended.Label);
-        Assert.Equal($"WITHDRAWN: hold the lime at 16.4 t/h. Supervisor one 21:00: the screw is mended. Not read yet by Operator one. (#{end})", ended.Text);
+        Assert.Equal($"WITHDRAWN: hold the lime at 16.4 t/h. Given by Engineer one 20:00, withdrawn by Supervisor one 21:00: the screw is mended. Not read yet by Operator one. (#{end})", ended.Text);
         Assert.Equal($"Order WITHDRAWN, \"hold the lime at 16.4 t/h\" (#{order}): the screw is mended", LogLine.Of(line.Desk, line.Desk.Store.Read(end).First()).Words);
         Assert.Contains(Since.Of(line.Desk, "op2").Changes, c => c.What == "order" && c.Seq == end);
         Assert.Single(Writing.WithdrawOrder(line.Desk, order, "again", "sup1").Mistakes);

@@ -1,17 +1,17 @@
 namespace Logbook.Handover;
 
-/// <summary>Orders that stand: new ones of this shift first, each with who has read it.</summary>
+/// <summary>Orders: those that were withdrawn in this shift first, since somebody may still work by them; then what stands, new ones first, each with who has read it.</summary>
 internal static class StandingOrders
 {
     public static NoteSection Of(ShiftFacts facts) => NoteSection.Of(
         "orders",
         "ORDERS",
-        facts.State.Orders.Where(o => o.HoldsAt(facts.AsOf)).OrderByDescending(o => o.Since >= facts.Shift.Start).ThenBy(o => o.Since).Select(o => new NoteLine(
-            (o.Since >= facts.Shift.Start ? "new " : "") + o.Id.ToString(System.Globalization.CultureInfo.InvariantCulture),
-            $"{Say.Sentence(o.Text)} {Say.Person(facts.Site, o.By)} {facts.Time(o.Since)}{(o.Until is { } end ? $", until {facts.Time(end)}" : "")}. Read by {Readers(facts, o.Seen)} {Say.Ref(o.Id)}"))
-            .Concat(facts.State.Orders.Where(o => o.Withdrawn?.At >= facts.Shift.Start).Select(o => new NoteLine(
-                "ended " + o.Id.ToString(System.Globalization.CultureInfo.InvariantCulture),
-                $"WITHDRAWN: {Say.Sentence(o.Text)} {Say.Person(facts.Site, o.Withdrawn!.By)} {facts.Time(o.Withdrawn.At)}: {Say.Sentence(o.Withdrawn.Why)}{Untold(facts, o)} {Say.Ref(o.Withdrawn.Seq)}"))));
+        facts.State.Orders.Where(o => o.Withdrawn?.At >= facts.Shift.Start).Select(o => new NoteLine(
+            "ended " + o.Id.ToString(System.Globalization.CultureInfo.InvariantCulture),
+            $"WITHDRAWN: {Say.Sentence(o.Text)} Given by {Say.Person(facts.Site, o.By)} {facts.Time(o.Since)}, withdrawn by {Say.Person(facts.Site, o.Withdrawn!.By)} {facts.Time(o.Withdrawn.At)}: {Say.Sentence(o.Withdrawn.Why)}{Untold(facts, o)} {Say.Ref(o.Withdrawn.Seq)}"))
+            .Concat(facts.State.Orders.Where(o => o.HoldsAt(facts.AsOf)).OrderByDescending(o => o.Since >= facts.Shift.Start).ThenBy(o => o.Since).Select(o => new NoteLine(
+                (o.Since >= facts.Shift.Start ? "new " : "") + o.Id.ToString(System.Globalization.CultureInfo.InvariantCulture),
+                $"{Say.Sentence(o.Text)} {Say.Person(facts.Site, o.By)} {facts.Time(o.Since)}{(o.Until is { } end ? $", until {facts.Time(end)}" : "")}. Read by {Readers(facts, o.Seen)} {Say.Ref(o.Id)}"))));
 
     /// <summary>Who had read the order and not yet that it holds no longer.</summary>
     private static string Untold(ShiftFacts facts, Journal.StandingOrder order) =>

@@ -31,7 +31,7 @@ internal static class CarriedCheck
         {
             var words = CarryKinds.Words.GetValueOrDefault(field);
             yield return field == "allowed-by"
-                ? Mistake.Typed($"it is not said who allowed the {kind.Name}", "--set allowed-by=CODE, or the name of who did")
+                ? Mistake.Typed($"it is not said who allowed the {kind.Name}", "--set allowed-by=CODE")
                 : Mistake.Typed($"{Words.A(kind.Name)} needs '{field}'", $"--set {field}={(words is null ? "VALUE" : string.Join("|", words))}");
         }
 
@@ -92,12 +92,45 @@ internal static class CarriedCheck
             : [];
     }
 
-    /// <summary>Who defeats a trip does not allow it: another one answers for that.</summary>
-    public static IEnumerable<Mistake> AllowedByAnother(Site site, string kind, IReadOnlyDictionary<string, string> fields, params IEnumerable<string?> by) =>
-        fields.TryGetValue("allowed-by", out var name) && by.OfType<string>().Select(site.FindPerson).OfType<Person>()
-            .FirstOrDefault(p => p.Code.Equals(name.Trim(), StringComparison.OrdinalIgnoreCase) || p.Name.Equals(name.Trim(), StringComparison.OrdinalIgnoreCase)) is { } same
-            ? [Mistake.Typed($"{same.Name} cannot allow the own {kind}", "--set allowed-by=CODE of another person, who has allowed it")]
-            : [];
+    /// <summary>Who defeats a trip does not allow it: another one answers for that and signs it, somebody of this site and no operator.</summary>
+    public static IEnumerable<Mistake> AllowedBy(Desk desk, string kind, IReadOnlyDictionary<string, string> fields, params string[] by)
+    {
+        if (fields.GetValueOrDefault("allowed-by") is not { } name || string.IsNullOrWhiteSpace(name))
+        {
+            return [];
+        }
+
+        var named = desk.Site.FindNamed(name);
+        List<Person> can = [.. desk.Site.People.Where(p => p.Role != Role.Operator && !desk.State.IsClosed(p.Code) && !by.Contains(p.Code, StringComparer.OrdinalIgnoreCase))];
+        var accepted = "--set allowed-by=CODE with one of: " + string.Join(", ", can.Select(p => p.Code));
+        return named is null ? [Mistake.Typed($"'{name.Trim()}', who is said to have allowed the {kind}, is no person of this site", accepted)]
+            : by.Contains(named.Code, StringComparer.OrdinalIgnoreCase) ? [Mistake.Typed($"{named.Name} cannot allow the own {kind}", accepted)]
+            : can.Contains(named) ? []
+            : [Mistake.Typed($"{named.Name} cannot allow a {kind}: an engineer or a supervisor does", accepted)];
+    }
+
+    /// <summary>
+    /// A lower count lets a permit be closed and its lockout taken off: it comes from somebody who can know who came out, the
+    /// permit's owner, who counted last, who holds the line, or who is due on this shift. A higher one is taken from anybody.
+    /// </summary>
+    public static IEnumerable<Mistake> CountedDown(Desk desk, CarriedItem before, CarriedItem after, string by)
+    {
+        static int? Count(CarriedItem permit) => permit.Fields.TryGetValue("inside", out var inside) ? CarriedItem.CountIn(inside) : null;
+        if (before.ItemKind != "permit" || !(Count(after) < Count(before) || (before.MayBeInside && !after.MayBeInside)))
+        {
+            return [];
+        }
+
+        var counted = before.FieldsSet.GetValueOrDefault("inside")?.By ?? before.By;
+        IReadOnlyList<string> may =
+        [
+            .. new[] { before.Owner ?? before.By, counted, desk.State.Line.Holder?.Code }.OfType<string>()
+                .Concat(OnShift.DueBy(desk.Site, Calendar.ShiftAt(desk.Site, desk.Now), desk.State.Roster)).Distinct(StringComparer.OrdinalIgnoreCase),
+        ];
+        return may.Contains(by, StringComparer.OrdinalIgnoreCase) ? [] : [Mistake.Typed(
+            $"people are not counted out of permit {before.Fields.GetValueOrDefault("number", "")} (item {before.Id}) by {desk.Site.FindPerson(by)?.Code ?? by}, who is not its owner, did not count last, does not hold the line and is not due on this shift",
+            "with the attendant, one of: " + string.Join(", ", may))];
+    }
 
     /// <summary>
     /// A permit and the lockout that it stands on stay together while both are open: with the number changed, the lockout could

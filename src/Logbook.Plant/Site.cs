@@ -58,6 +58,10 @@ public sealed record Site
     public Person? FindPerson(string code) =>
         People.FirstOrDefault(p => p.Code.Equals(code, StringComparison.OrdinalIgnoreCase));
 
+    /// <summary>A person by code, or by the full name.</summary>
+    public Person? FindNamed(string codeOrName) =>
+        FindPerson(codeOrName.Trim()) ?? People.FirstOrDefault(p => p.Name.Equals(codeOrName.Trim(), StringComparison.OrdinalIgnoreCase));
+
     public Equipment? FindEquipment(string code) =>
         Equipment.FirstOrDefault(e => e.Code.Equals(code, StringComparison.OrdinalIgnoreCase));
 

@@ -18,10 +18,10 @@ public sealed class DutyTests
         var day = Calendar.ShiftAt(line.Desk.Site, SmallLine.At("2026-01-01T12:00-05:00"));
         var night = Calendar.ShiftAt(line.Desk.Site, SmallLine.At("2026-01-01T20:00-05:00"));
 
-        Assert.Equal(["op1"], ShiftDuty.DueBy(line.Desk.Site, day, []), StringComparer.Ordinal);
-        Assert.Equal(["eng1"], ShiftDuty.DueBy(line.Desk.Site, day, [Change("swap", "eng1", "op1", "2026-01-01T07:00-05:00", "2026-01-01T19:00-05:00")]), StringComparer.Ordinal);
-        Assert.Empty(ShiftDuty.DueBy(line.Desk.Site, day, [Change("holiday", "op1", null, "2026-01-01T00:00-05:00", "2026-01-02T00:00-05:00")]));
-        Assert.Equal(["op3", "op1"], ShiftDuty.DueBy(line.Desk.Site, night, [Change("holdover", "op1", null, "2026-01-01T19:00-05:00", "2026-01-01T21:00-05:00")]), StringComparer.Ordinal);
+        Assert.Equal(["op1"], OnShift.DueBy(line.Desk.Site, day, []), StringComparer.Ordinal);
+        Assert.Equal(["eng1"], OnShift.DueBy(line.Desk.Site, day, [Change("swap", "eng1", "op1", "2026-01-01T07:00-05:00", "2026-01-01T19:00-05:00")]), StringComparer.Ordinal);
+        Assert.Empty(OnShift.DueBy(line.Desk.Site, day, [Change("holiday", "op1", null, "2026-01-01T00:00-05:00", "2026-01-02T00:00-05:00")]));
+        Assert.Equal(["op3", "op1"], OnShift.DueBy(line.Desk.Site, night, [Change("holdover", "op1", null, "2026-01-01T19:00-05:00", "2026-01-01T21:00-05:00")]), StringComparer.Ordinal);
     }
 
     [Fact]

@@ -1,5 +1,6 @@
 using Logbook.Checks;
 using Logbook.Journal;
+using Logbook.Plant;
 
 namespace Logbook.Handover.Tests;
 
@@ -241,6 +242,58 @@ public sealed class HazardLineTests
         Assert.Equal("Operator one cannot allow the own bypass", Assert.Single(Writing.AddCarried(line.Desk, Trip(allowedBy), "op1").Mistakes).Wrong);
         var id = Writing.AddCarried(line.Desk, Trip("eng1"), "op1").Record!.Seq;
         Assert.Single(Writing.ConfirmCarried(line.Desk, new CarryConfirmed(id, true, null, new Dictionary<string, string>(StringComparer.Ordinal) { ["allowed-by"] = allowedBy }, null), "op2").Mistakes);
+    }
+
+    [Theory]
+    [InlineData("op2", "Operator two cannot allow a bypass: an engineer or a supervisor does")]
+    [InlineData("the boss", "'the boss', who is said to have allowed the bypass, is no person of this site")]
+    public void Who_cannot_sign_for_a_bypass_is_not_named_as_having_allowed_it(string allowedBy, string wrong)
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+
+        var mistake = Assert.Single(Writing.AddCarried(line.Desk, new Carry("bypass", "slaker", "level trip bridged", SmallLine.At("2026-11-24T14:00-05:00"), null,
+            new Dictionary<string, string>(StringComparer.Ordinal) { ["instead"] = "level by hand", ["allowed-by"] = allowedBy }), "op1").Mistakes);
+
+        Assert.Equal(wrong, mistake.Wrong);
+        Assert.Contains("eng1", mistake.Accepted, StringComparison.Ordinal);
+        Assert.Contains("sup1", mistake.Accepted, StringComparison.Ordinal);
+        Assert.DoesNotContain("op", mistake.Accepted!.Split("one of: ")[1], StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void People_are_counted_out_by_who_can_know_it_and_the_audit_says_who_counted_last()
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        var permit = line.Carry("permit", "wl-filter", "cloths changed", SmallLine.At("2026-11-24T18:00-05:00"), ("number", "4417"), ("inside", "2"));
+        Written Count(string inside, string by) => Writing.ConfirmCarried(line.Desk, new CarryConfirmed(permit, true, null, new Dictionary<string, string>(StringComparer.Ordinal) { ["inside"] = inside }, null), by);
+        var due = OnShift.DueBy(line.Desk.Site, Calendar.ShiftAt(line.Desk.Site, line.Desk.Now), line.Desk.State.Roster);
+        var stranger = new[] { "op2", "op3" }.First(code => !due.Contains(code, StringComparer.Ordinal));
+
+        var refused = Assert.Single(Count("0", stranger).Mistakes);
+        Assert.Contains($"people are not counted out of permit 4417 (item {permit}) by {stranger}", refused.Wrong, StringComparison.Ordinal);
+        Assert.Contains("op1", refused.Accepted, StringComparison.Ordinal);
+        Assert.Equal("2", line.Desk.State.Carried.Single().Fields["inside"]);
+
+        var three = Count("3", stranger);
+        Assert.Empty(three.Mistakes);
+        var none = Count("0", stranger);
+        Assert.Empty(none.Mistakes);
+
+        Assert.Contains(Audit.Between(line.Desk, line.Desk.Now.AddDays(-1), line.Desk.Now.AddMinutes(1), Audit.Hazard), f =>
+            f.Text.Contains($"last counted 0 Tue 24 Nov 08:00 {Say.Person(line.Desk.Site, stranger)}, NOT ITS OWNER (#{none.Record!.Seq})", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_permit_of_which_nobody_counted_is_not_said_to_be_empty_by_somebody_from_elsewhere()
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        var permit = line.Carry("permit", "wl-filter", "cloths changed", SmallLine.At("2026-11-24T18:00-05:00"), ("number", "4417"));
+        Written Told(string field, string value, string by) => Writing.ConfirmCarried(line.Desk, new CarryConfirmed(permit, true, null, new Dictionary<string, string>(StringComparer.Ordinal) { [field] = value }, null), by);
+
+        Assert.Single(Told("inside", "0", "sup1").Mistakes);
+        Assert.Single(Told("entry", "no", "sup1").Mistakes);
+        Assert.Empty(Told("inside", "1", "sup1").Mistakes);
+        Assert.Empty(Told("inside", "0", "op1").Mistakes);
     }
 
     private static string? Before(SmallLine line, string state) =>

@@ -38,7 +38,7 @@ public sealed record ShiftDuty(
 
     private static ShiftDuty One(Desk desk, Site site, ShiftInstance shift, IReadOnlyList<RosterChange> changes)
     {
-        var due = DueBy(site, shift, changes);
+        var due = OnShift.DueBy(site, shift, changes);
         var records = desk.Store.Between(shift.Start, shift.End).ToList();
         var wrote = Codes(records.Where(r => site.FindPerson(r.By) is { Role: Role.Operator }));
         var took = Codes(records.Where(r => r.Body is HandoverAccepted or HandoverRelief { Mode: not "left" } or HandoverContinued));
@@ -52,26 +52,10 @@ public sealed record ShiftDuty(
     /// <summary>True when all that a person wrote in a shift lies at its ends, beside a shift in which that person was due.</summary>
     private static bool IsOfNextTo(Site site, ShiftInstance shift, IReadOnlyList<RosterChange> changes, string code, List<JournalRecord> records)
     {
-        bool IsDue(DateTimeOffset at) => DueBy(site, Calendar.ShiftAt(site, at), changes).Contains(code, StringComparer.OrdinalIgnoreCase);
+        bool IsDue(DateTimeOffset at) => OnShift.DueBy(site, Calendar.ShiftAt(site, at), changes).Contains(code, StringComparer.OrdinalIgnoreCase);
         var (before, after) = (IsDue(shift.Start.AddMinutes(-1)), IsDue(shift.End));
         return records.Where(r => r.By.Equals(code, StringComparison.OrdinalIgnoreCase))
             .All(r => (before && r.Entered < shift.Start + Change) || (after && r.Entered >= shift.End - Change));
-    }
-
-    /// <summary>The crew's operators, with swaps, holidays and holdovers applied in the order in which they were entered.</summary>
-    public static IReadOnlyList<string> DueBy(Site site, ShiftInstance shift, IEnumerable<RosterChange> changes)
-    {
-        var due = site.People.Where(p => p.Role == Role.Operator && string.Equals(p.Crew, shift.Crew, StringComparison.OrdinalIgnoreCase)).Select(p => p.Code).ToList();
-        foreach (var change in changes.Where(c => c.From < shift.End && c.To > shift.Start))
-        {
-            due.RemoveAll(code => code.Equals(change.What == "swap" ? change.For : change.What == "holiday" ? change.Person : null, StringComparison.OrdinalIgnoreCase));
-            if (change.What is "swap" or "holdover" && !due.Contains(change.Person, StringComparer.OrdinalIgnoreCase))
-            {
-                due.Add(change.Person);
-            }
-        }
-
-        return due;
     }
 
     private static IReadOnlyList<RosterChange> RosterChanges(Desk desk, DateTimeOffset from) =>

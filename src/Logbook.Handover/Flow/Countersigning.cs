@@ -7,7 +7,8 @@ namespace Logbook.Handover;
 
 /// <summary>
 /// A supervisor signs that a refused, unattended or emergency handover was looked at, within the shift; who is said to have
-/// allowed a bypass or a temporary change signs that it was so, and nobody else does.
+/// allowed a bypass or a temporary change signs that it was so, and nobody else does; a supervisor does where the record
+/// names nobody who can.
 /// </summary>
 public static class Countersigning
 {
@@ -35,21 +36,21 @@ public static class Countersigning
     {
         null when site.FindPerson(by) is not { Role: Role.Supervisor } => "only a supervisor countersigns",
         null => Handed.Same(open.By, by) ? "who took part does not countersign" : null,
-        { } named when Person(site, named) is not { } person => $"{Say.Visible(named)} is no person of this site and cannot sign here",
-        { } named when Person(site, named) is { } person && !Handed.Same(person.Code, by) => $"{Say.Visible(person.Name)} alone signs for it",
-        _ => site.FindPerson(by) is { Role: Role.Operator } ? "an operator does not allow it: name who did, carry confirm " + open.Seq.ToString(CultureInfo.InvariantCulture) + " --set allowed-by=CODE" : null,
+        { } when Signer(site, open) is { } signer => Handed.Same(signer.Code, by) ? null : $"{Say.Visible(signer.Name)} alone signs for it",
+        { } named when site.FindPerson(by) is not { Role: Role.Supervisor } => $"{Say.Visible(site.FindNamed(named)?.Name ?? named)} cannot allow it: a supervisor signs instead",
+        _ => Handed.Same(open.By, by) ? "who opened it does not allow it" : null,
     };
 
     /// <summary>What waits, in one line: <c>refused handover, Operator two Tue 24 Nov 19:02 (#31)</c>.</summary>
     public static string Words(Site site, ToCountersign open) => open.Named is { } named
-        ? $"{What(site, open)}. Allowed, it is said, by {Say.Visible(Person(site, named)?.Name ?? named)}: not yet signed by them"
+        ? $"{What(site, open)}. Allowed, it is said, by {Say.Visible(site.FindNamed(named)?.Name ?? named)}{(Signer(site, open) is null ? ", who cannot allow it: a supervisor signs instead" : ": not yet signed by them")}"
         : What(site, open);
 
     private static string What(Site site, ToCountersign open) =>
         $"{(open.Named is null ? $"{open.What} handover" : $"{Say.Kind(open.What)}: {Say.Visible(open.Why)}")}, {Say.Person(site, open.By)} {Say.Day(site, open.At)} {Say.Ref(open.Seq)}";
 
-    private static Person? Person(Site site, string named) =>
-        site.FindPerson(named) ?? site.People.FirstOrDefault(p => p.Name.Equals(named, StringComparison.OrdinalIgnoreCase));
+    /// <summary>The person who is named; null where older records name nobody of the site, or an operator, who cannot allow it.</summary>
+    private static Person? Signer(Site site, ToCountersign open) => open.Named is { } named && site.FindNamed(named) is { Role: not Role.Operator } person ? person : null;
 
     /// <summary>A signature must not fall on another one than was meant.</summary>
     private static List<Mistake> Find(Desk desk, long? target, string by, out ToCountersign? open)

@@ -101,21 +101,37 @@ public sealed class SignedInWordsTests
     }
 
     [Fact]
-    public void Who_is_named_anew_as_having_allowed_it_signs_instead_and_an_operator_does_not()
+    public void Who_is_named_anew_as_having_allowed_it_signs_instead()
     {
         using var flow = new FlowLine("2026-11-24T19:00-05:00");
         var change = flow.Line.Carry("temporary-change", "slaker", "hose to the weir", SmallLine.At("2026-11-25T02:00-05:00"));
         Assert.Empty(flow.Held.ToCountersign);
-        void Named(string who) => Assert.NotNull(Checks.Writing.ConfirmCarried(flow.Desk, new CarryConfirmed(change, true, null, new Dictionary<string, string>(StringComparer.Ordinal) { ["allowed-by"] = who }, null), "op2").Record);
+        void Named(string who) => Assert.NotNull(Checks.Writing.ConfirmCarried(flow.Desk, new CarryConfirmed(change, true, null, AllowedBy(who), null), "op2").Record);
 
-        Named("op3");
-        Assert.StartsWith("an operator does not allow it", Countersigning.Countersign(flow.Desk, flow.Sign(), "op3", change, "yes").Refused, StringComparison.Ordinal);
+        Named("eng1");
         Named("sup1");
 
         Assert.Equal("sup1", Assert.Single(flow.Held.ToCountersign).Named);
         Assert.NotNull(Countersigning.Countersign(flow.Desk, flow.Sign(), "sup1", null, "until the weir is cleaned").Record);
         Assert.Empty(flow.Held.ToCountersign);
     }
+
+    [Theory]
+    [InlineData("op3", "Operator three")]
+    [InlineData("the boss", "the boss")]
+    public void Where_an_older_record_names_somebody_who_cannot_allow_it_a_supervisor_signs(string named, string name)
+    {
+        using var flow = new FlowLine("2026-11-24T19:00-05:00");
+        flow.Line.Remark("the log begins");
+        flow.Desk.Write(new Carry("bypass", "slaker", "trip bridged", SmallLine.At("2026-11-25T02:00-05:00"), null, AllowedBy(named)), flow.Desk.Now, "op1");
+
+        Assert.EndsWith($"Allowed, it is said, by {name}, who cannot allow it: a supervisor signs instead", Countersigning.Words(flow.Desk.Site, Assert.Single(flow.Held.ToCountersign)), StringComparison.Ordinal);
+        Assert.StartsWith($"{name} cannot allow it: a supervisor signs instead", Countersigning.Countersign(flow.Desk, flow.Sign(), "op3", null, "yes").Refused, StringComparison.Ordinal);
+        Assert.NotNull(Countersigning.Countersign(flow.Desk, flow.Sign(), "sup1", null, "known, until 02:00").Record);
+        Assert.Empty(flow.Held.ToCountersign);
+    }
+
+    private static Dictionary<string, string> AllowedBy(string who) => new(StringComparer.Ordinal) { ["allowed-by"] = who };
 
     [Fact]
     public void What_waits_for_a_supervisors_signature_is_one_flag_whenever_it_was()

@@ -384,7 +384,7 @@ public sealed class CarriedPageTests
     {
         using var terminal = new Terminal(before: t =>
         {
-            var order = Checks.Writing.GiveOrder(t.Desk, "liquor flow at 300", null, "sup1").Record!.Seq;
+            var order = Checks.Writing.GiveOrder(t.Desk, "liquor flow at 300", null, "op1").Record!.Seq;
             Assert.NotNull(Checks.Writing.SeeOrder(t.Desk, order, "sup1").Record);
         });
 

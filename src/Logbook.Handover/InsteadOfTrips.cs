@@ -9,7 +9,8 @@ namespace Logbook.Handover;
 /// <summary>While a trip is defeated, its point is read by hand as often as the item says: each such item is a round of its own.</summary>
 public static class InsteadOfTrips
 {
-    private static readonly TimeSpan WidestWindow = TimeSpan.FromMinutes(15);
+    // What was not read for so much longer than its check allows is told beside what can hurt. Judgement, no source.
+    private static readonly TimeSpan Grace = TimeSpan.FromMinutes(15);
 
     /// <summary>The id of the round that an item brings: <c>instead-44</c>.</summary>
     public static string RoundId(long item) => "instead-" + item.ToString(CultureInfo.InvariantCulture);
@@ -20,6 +21,15 @@ public static class InsteadOfTrips
 
     /// <summary>True when the round is read instead of a defeated trip.</summary>
     public static bool Is(string round) => round.StartsWith("instead-", StringComparison.Ordinal);
+
+    /// <summary>What each open item has read by hand as a round of its own, the oldest item first.</summary>
+    public static IReadOnlyList<Round> Rounds(Site site, IEnumerable<CarriedItem> carried) =>
+    [
+        .. from item in carried.OrderBy(i => i.Id)
+           let check = Check(site, item.Fields)
+           where check is not null
+           select Round(site, item.Id, check.Value.Tag, check.Value.Every),
+    ];
 
     /// <summary>Item to the times at which its check fell due and nobody made it.</summary>
     internal static IReadOnlyDictionary<long, IReadOnlyList<DateTimeOffset>> Missed(IEnumerable<(string Round, DateTimeOffset DueAt)> missed) => missed
@@ -50,7 +60,13 @@ public static class InsteadOfTrips
         fields.GetValueOrDefault("every") is { } every && fields.GetValueOrDefault("point") is { } tag
         && Typed.Duration(every, Place.Unknown, out _) is { } interval && site.FindPoint(tag) is not null ? (tag, interval) : null;
 
-    private static TimeSpan Window(TimeSpan every) => every / 2 < WidestWindow ? every / 2 : WidestWindow;
+    /// <summary>As far as half way to the check before and after: whenever it is read, it counts for the nearest of them.</summary>
+    private static TimeSpan Window(TimeSpan every) => every / 2;
+
+    private static Round Round(Site site, long id, string tag, TimeSpan every) => new()
+    {
+        Id = RoundId(id), Title = Title(site, RoundId(id)), Schedule = new Schedule.Every(every), Early = Window(every), Late = Window(every), Points = [site.FindPoint(tag)!.Tag],
+    };
 
     /// <summary>Since when its point was not read, once that is longer than the check allows; null while it is not. A shift change does not begin anew.</summary>
     internal static (TimeSpan For, TimeSpan Every)? NotRead(Site site, State state, CarriedItem item, DateTimeOffset now)
@@ -61,7 +77,7 @@ public static class InsteadOfTrips
         }
 
         var gap = now - LastRead(state, item, tag);
-        return gap > every + Window(every) ? (gap, every) : null;
+        return gap > every + (Window(every) < Grace ? Window(every) : Grace) ? (gap, every) : null;
     }
 
     private static DateTimeOffset LastRead(State state, CarriedItem item, string tag) =>
@@ -74,8 +90,8 @@ public static class InsteadOfTrips
             let check = Check(site, item.Fields)
             where check is not null
             let due = item.Since + (Math.Max(1, (long)Math.Ceiling((now - item.Since - Window(check.Value.Every)) / check.Value.Every)) * check.Value.Every)
-            let next = LastRead(state, item, check.Value.Tag) >= due - Window(check.Value.Every) ? due + check.Value.Every : due
-            select new NextCheck(item, check.Value.Tag, check.Value.Every, next, next + Window(check.Value.Every))).OrderBy(n => n.DueAt),
+            let next = LastRead(state, item, check.Value.Tag) > due - Window(check.Value.Every) ? due + check.Value.Every : due
+            select new NextCheck(item, check.Value.Tag, check.Value.Every, next, next - Window(check.Value.Every), next + Window(check.Value.Every))).OrderBy(n => n.DueAt),
     ];
 
     /// <summary>The next check of each defeated trip that is open.</summary>
@@ -85,14 +101,13 @@ public static class InsteadOfTrips
     private static RoundSheet Sheet(
         Site site, long id, string tag, TimeSpan every, (DateTimeOffset Begin, DateTimeOffset End) open, (DateTimeOffset From, DateTimeOffset To) asked)
     {
-        var window = Window(every);
-        var round = new Round { Id = RoundId(id), Title = Title(site, RoundId(id)), Schedule = new Schedule.Every(every), Early = window, Late = window, Points = [tag] };
+        var round = Round(site, id, tag, every);
         var first = Math.Max(1, (long)Math.Floor((asked.From - open.Begin) / every));
         var slots = new List<Slot>();
         for (var due = open.Begin + (first * every); due < open.End && due < asked.To + every; due += every)
         {
             var at = Calendar.ToSite(site, due);
-            slots.Add(new Slot(at, at - window, at + window, Calendar.ShiftAt(site, at)) { Points = round.Points });
+            slots.Add(new Slot(at, at - round.Early, at + round.Late, Calendar.ShiftAt(site, at)) { Points = round.Points });
         }
 
         return new RoundSheet(site, round, slots, asked.From, asked.To);
@@ -100,4 +115,4 @@ public static class InsteadOfTrips
 }
 
 /// <summary>When the point of a defeated trip is to be read by hand next.</summary>
-public sealed record NextCheck(CarriedItem Item, string Point, TimeSpan Every, DateTimeOffset DueAt, DateTimeOffset Closes);
+public sealed record NextCheck(CarriedItem Item, string Point, TimeSpan Every, DateTimeOffset DueAt, DateTimeOffset Opens, DateTimeOffset Closes);

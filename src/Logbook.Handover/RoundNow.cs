@@ -6,7 +6,7 @@ namespace Logbook.Handover;
 /// <summary>One slot of a round as it stands.</summary>
 /// <param name="Done">Checks with a reading or a reason.</param>
 /// <param name="Of">Checks that apply.</param>
-/// <param name="State">Due while it is open, missed after that; coming for the next check instead of a defeated trip.</param>
+/// <param name="State">Due while it is open, missed after that; coming for the next check instead of a defeated trip, before it can be made.</param>
 public sealed record RoundNow(string Round, string Title, DateTimeOffset DueAt, DateTimeOffset Closes, int Done, int Of, CheckState State)
 {
     /// <summary>The slots of a shift that are open or have missed checks, the open ones first.</summary>
@@ -21,7 +21,7 @@ public sealed record RoundNow(string Round, string Title, DateTimeOffset DueAt, 
         from next in InsteadOfTrips.Next(desk)
         let round = InsteadOfTrips.RoundId(next.Item.Id)
         where !inShift.Any(r => r.Round == round && r.State == CheckState.Due)
-        select new RoundNow(round, InsteadOfTrips.Title(desk.Site, round), next.DueAt, next.Closes, 0, 1, CheckState.Coming);
+        select new RoundNow(round, InsteadOfTrips.Title(desk.Site, round), next.DueAt, next.Closes, 0, 1, next.Opens <= desk.Now ? CheckState.Due : CheckState.Coming);
 
     private static RoundNow? Slot(Site site, List<DueCheck> slot)
     {

@@ -96,6 +96,24 @@ public sealed class CarriedTests
     }
 
     [Fact]
+    public void Read_each_hour_at_another_minute_no_check_instead_of_a_trip_is_missed()
+    {
+        using var line = new SmallLine("2026-11-24T08:38-05:00");
+        line.Carry("bypass", "slaker", "low-flow trip bridged", SmallLine.At("2026-11-24T18:00-05:00"), ("instead", "level by hand"), ("allowed-by", "eng1"), ("point", "WT-L"), ("every", "1h"));
+        foreach (var hour in (string[])["10", "11", "12", "13"])
+        {
+            line.Clock($"2026-11-24T{hour}:06-05:00");
+            Assert.Equal(CheckState.Due, Assert.Single(NowView.Of(line.Desk).Instead).State);
+            line.Clock($"2026-11-24T{hour}:07-05:00").Record(null, "WT-L=50.0");
+        }
+
+        var checks = line.Due("2026-11-24T08:38-05:00", "2026-11-24T13:00-05:00").Where(c => InsteadOfTrips.Is(c.Round)).ToList();
+
+        Assert.Equal(["09:38", "10:38", "11:38", "12:38"], checks.Select(c => c.DueAt.ToString("HH:mm", System.Globalization.CultureInfo.InvariantCulture)), StringComparer.Ordinal);
+        Assert.All(checks, c => Assert.Equal(CheckState.Done, c.State));
+    }
+
+    [Fact]
     public void What_is_read_instead_of_a_trip_stays_due_in_an_upset()
     {
         using var line = new SmallLine("2026-11-24T08:00-05:00");

@@ -15,7 +15,7 @@ public sealed class SecondReadingTests
         terminal.Press("s");
 
         Assert.Equal("SL-F1", Assert.Single(terminal.Round.Rows).Point.Tag);
-        Assert.Contains($"Line round, second reading, the first {Say.Ref(first)}", terminal.Screen, StringComparison.Ordinal);
+        Assert.Contains($"LINE ROUND, second reading, the first {Say.Ref(first)}", terminal.Screen, StringComparison.Ordinal);
         Assert.DoesNotContain("301", terminal.Screen, StringComparison.Ordinal);
     }
 

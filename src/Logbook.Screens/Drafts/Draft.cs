@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Logbook.Checks;
+using Logbook.Handover;
 using Logbook.Journal;
 
 namespace Logbook.Screens;
@@ -36,13 +37,16 @@ internal sealed record Draft(string Round, string By, ImmutableList<DraftLine> L
         var words = lines.Where(l => l.Text is null && l.Remark is not null).Select(l => $"{l.Point}: {l.Remark}");
         return new EntryRequest(By, [.. lines.Select(l => l.Reading).OfType<TypedReading>()])
         {
-            Round = Round,
+            Round = InEntry(Round),
             WalkStart = lines.Select(l => l.WalkStart).FirstOrDefault(w => w is not null) ?? lines.Min(l => l.At),
             WalkEnd = lines.Select(l => l.WalkEnd).FirstOrDefault(w => w is not null) ?? lines.Max(l => l.At),
             Remark = string.Join("; ", words),
             SecondOf = SecondOf,
         };
     }
+
+    /// <summary>What is read instead of a defeated trip is saved as what it is, a reading by hand: it counts by its point.</summary>
+    public static string? InEntry(string round) => InsteadOfTrips.Is(round) ? null : round;
 
     /// <summary>What is left when the record is in the journal; null when that is nothing.</summary>
     public Draft? Without(JournalRecord record)

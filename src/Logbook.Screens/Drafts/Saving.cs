@@ -56,12 +56,12 @@ internal static class Saving
         [.. new[] { session.Draft }.OfType<Draft>().Concat(session.Left.Select(l => l.Draft)).Select(d => Unsaved(session, d))];
 
     public static string Unsaved(Session session, Draft draft) =>
-        $"{session.Site.FindRound(draft.Round)?.Title ?? draft.Round}: {(draft.Readings > 0 ? Say.Count(draft.Readings, "reading") : Say.Count(draft.Lines.Count, "remark"))} of {Say.Person(session.Site, draft.By)}, "
+        $"{InsteadOfTrips.Title(session.Site, draft.Round)}: {(draft.Readings > 0 ? Say.Count(draft.Readings, "reading") : Say.Count(draft.Lines.Count, "remark"))} of {Say.Person(session.Site, draft.By)}, "
         + $"{Say.Time(session.Site, draft.From, session.Clock)} to {Say.Time(session.Site, draft.To, session.Clock)}";
 
     private static RoundPage Marked(RoundPage page, JournalRecord record)
     {
-        if (record.Body is not Entry entry || entry.Round != page.Round.Id)
+        if (record.Body is not Entry entry || entry.Round != Draft.InEntry(page.Round.Id))
         {
             return page;
         }
@@ -88,6 +88,6 @@ internal static class Saving
             notTaken > 0 ? $"{notTaken} not taken" : "",
             LevelWords.Count(entry.Findings.New().Select(f => f.Level)),
         ];
-        return $"saved {Say.Ref(record.Seq)} {session.Site.FindRound(entry.Round ?? "")?.Title}: {string.Join(", ", parts.Where(p => p.Length > 0))}";
+        return $"saved {Say.Ref(record.Seq)} {(session.Site.FindRound(entry.Round ?? "") is { } round ? round.Title + ": " : "")}{string.Join(", ", parts.Where(p => p.Length > 0))}";
     }
 }

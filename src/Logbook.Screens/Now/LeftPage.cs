@@ -40,13 +40,13 @@ internal sealed record LeftPage : Page
         var draft = session.Left[0].Draft;
         return OwnFirst(session)
             ?? (draft.By != session.By ? $"{Say.Person(session.Site, draft.By)} typed it: v saves it under that name, then r goes on under your own" : null)
-            ?? (session.Site.FindRound(draft.Round) is null ? $"the site has no round {draft.Round} any more; v tries to save it" : null);
+            ?? (ChoosePage.Find(session, draft.Round) is null ? $"{InsteadOfTrips.Title(session.Site, draft.Round)} is walked no more; v tries to save it" : null);
     }
 
     private static Next GoOn(Session session)
     {
         var (taken, effect) = Take(session);
-        var round = taken.Site.FindRound(taken.Draft!.Round)!;
+        var round = ChoosePage.Find(taken, taken.Draft!.Round)!;
         return Next.Of(taken, effect, taken.Draft.SecondOf is { } first
             ? new OpenRound(round, null, SecondReading.Of(taken.Site, first, taken.Draft.Lines[0].Point))
             : ChoosePage.Opening(taken, round));

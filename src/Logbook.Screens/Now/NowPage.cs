@@ -10,7 +10,7 @@ internal sealed record NowPage(int Selected, int Top) : Page
     private static readonly KeyTable Table = new(
         new KeyRow("1-9", "open", "Opens what stands out to its evidence.", key => key.Digit is >= 1, (session, key, _) => OpenFinding(session, key.Digit!.Value - 1)) with { WhyNot = NothingStandsOut },
         KeyRow.Named("Enter", "", "Opens what is under the mark.", (session, _, _) => OpenFinding(session, Math.Clamp(Of(session).Selected, 0, session.Facts.StandsOut.Count - 1)), KeyName.Enter) with { WhyNot = NothingStandsOut },
-        KeyRow.Letter('r', "round", "Types a round.", (session, _) => Next.Of(session.Open(new ChoosePage(0)))),
+        KeyRow.Letter('r', "round", "Types a round.", (session, _) => Next.Of(session.Open(new ChoosePage(null)))),
         KeyRow.Letter('h', "handover", "Hands the line over or takes it over.", (session, _) => Handing.Open(session)) with { WhyNot = Handing.WhyNot },
         KeyRow.Letter('l', "log", "Every record, the newest first.", (session, _) => LogReading.Open(session)),
         KeyRow.Letter('g', "graph", "The point under the mark over time; any other by its name.", (session, _) => Graph(session)),

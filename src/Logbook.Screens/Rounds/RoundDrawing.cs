@@ -62,7 +62,7 @@ internal static class RoundDrawing
         var counts = LevelWords.Count(page.Rows.Select(r => r.Check.Worst).OfType<Level>());
         var open = FormattableString.Invariant($"{page.Rows.Count(r => r.Applies && !r.Answered)} open");
         var kept = session is { Draft: not null, DraftKeptAt: { } at } ? $" on disk {at:HH:mm}" : "";
-        return Line.Of(new Span($" {page.Round.Title}{when}", Look.Strong), new Span($"   {session.By}   {open}{(counts.Length > 0 ? "   " : "")}{counts}"))
+        return Line.Of(new Span($" {page.Round.Title.ToUpperInvariant()}{when}", Look.Strong), new Span($"   {session.By}   {open}{(counts.Length > 0 ? "   " : "")}{counts}"))
             .With(new Span(kept + " ", Look.Faint), session.Width);
     }
 

@@ -208,8 +208,8 @@ public sealed class AnEveningAtTheTerminal : IDisposable
     private static void OpenLineRound(Tmux terminal)
     {
         terminal.See("Who is typing?").Text("op1\n").See("Operator one is typing").Text("r").See("Which round?");
-        var row = Array.FindIndex(terminal.Screen.Split('\n'), l => l.Contains("Line round", StringComparison.Ordinal)) - 1;
-        terminal.Text(FormattableString.Invariant($"{row}\n")).See("Line round").See("16 open");
+        var row = terminal.Screen.Split('\n').First(l => l.Contains("Line round", StringComparison.Ordinal));
+        terminal.Text($"{row.TrimStart(' ', '>')[0]}\n").See("LINE ROUND").See("16 open");
     }
 
     private IReadOnlyList<Entry> Entries()

@@ -90,7 +90,13 @@ internal sealed record Session(Facts Facts)
     /// <summary>The one who is typing holds the line.</summary>
     public bool Holds => By is not null && Facts.Line.Holder is { } holder && holder.Code.Equals(By, StringComparison.OrdinalIgnoreCase);
 
-    public Session Back() => Pages.Count == 1 ? this : this with { Pages = Pages.RemoveAt(Pages.Count - 1) };
+    /// <summary>One step back; on Now to its top, where what is urgent stands.</summary>
+    public Session Back() => Pages.Count switch
+    {
+        1 => this,
+        2 when Pages[0] is NowPage => Home(),
+        _ => this with { Pages = Pages.RemoveAt(Pages.Count - 1) },
+    };
 
     /// <summary>Without the questions that led to what was just written.</summary>
     public Session Asked() => Top is AskPage or PickPage or CautionsPage ? Back().Asked() : this;

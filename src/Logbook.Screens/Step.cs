@@ -10,7 +10,7 @@ internal static class Step
         Pasted pasted => Pasting.Paste(Heard(session, setting), pasted.Text),
         PastedColumn column => Pasting.Line(session, column, setting),
         Resized size => Next.Of(session with { Width = Math.Max(1, size.Width), Height = Math.Max(1, size.Height) }),
-        Ticked => Saving.Tick(OwnPage.Left(SignPage.Left(session with { Clock = setting.Now }))),
+        Ticked => Saving.Tick(NowPage.Left(OwnPage.Left(SignPage.Left(session with { Clock = setting.Now })))),
         FactsChanged changed => Followed(CarriedPage.Followed(session, changed.Facts) with { Clock = changed.Facts.Now.At }),
         EntrySaved saved => Saving.Saved(session, saved.Record),
         EntryNotSaved not => Next.Of(Saving.NotSaved(session, not.Why)),

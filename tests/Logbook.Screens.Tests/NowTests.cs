@@ -162,6 +162,32 @@ public sealed class NowTests
         Assert.DoesNotContain("\n OUT Slaker, eyewash out\n", terminal.Press("⇞⇞⇞").Screen, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("l⎋", 0)]
+    [InlineData("cx⎋⎋", 0)]
+    [InlineData("", 1)]
+    public void Now_shows_its_top_to_whoever_comes_back_to_it_or_comes_by(string keys, double minutes)
+    {
+        using var terminal = new Terminal(before: t =>
+        {
+            t.Record(null, "SL-T1=103.4");
+            for (var i = 0; i < 30; i++)
+            {
+                t.Carry("action", "slaker", FormattableString.Invariant($"thing {i}"));
+            }
+        });
+        terminal.Size(80, 24).Press("⇟⇟");
+        Assert.Contains("more lines above", terminal.Screen, StringComparison.Ordinal);
+        terminal.Tick(0.5);
+        Assert.Contains("more lines above", terminal.Screen, StringComparison.Ordinal);
+
+        terminal.Press(keys);
+        terminal.Tick(minutes);
+
+        Assert.DoesNotContain("more lines above", terminal.Screen, StringComparison.Ordinal);
+        Assert.Contains("1 urgent", terminal.Screen, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_reading_that_does_not_fit_stands_before_what_follows_from_it()
     {

@@ -7,6 +7,8 @@ namespace Logbook.Screens;
 /// <param name="Top">The first line that is shown, on a screen that cannot hold it all.</param>
 internal sealed record NowPage(int Selected, int Top) : Page
 {
+    private static readonly TimeSpan LeftAfter = TimeSpan.FromMinutes(1);
+
     private static readonly KeyTable Table = new(
         new KeyRow("1-9", "open", "Opens what stands out to its evidence.", key => key.Digit is >= 1, (session, key, _) => OpenFinding(session, key.Digit!.Value - 1)) with { WhyNot = NothingStandsOut },
         KeyRow.Named("Enter", "", "Opens what is under the mark.", (session, _, _) => OpenFinding(session, Math.Clamp(Of(session).Selected, 0, session.Facts.StandsOut.Count - 1)), KeyName.Enter) with { WhyNot = NothingStandsOut },
@@ -38,6 +40,10 @@ internal sealed record NowPage(int Selected, int Top) : Page
         [".  read and nothing to say", "-  no fresh reading", "?  watch", "!  urgent", "x  not running"]);
 
     public override Layout Draw(Session session) => NowDrawing.Draw(session, this);
+
+    /// <summary>Whoever comes by sees what is urgent: a page that nobody moves goes back to its top.</summary>
+    public static Session Left(Session session) =>
+        session.Top is NowPage { Top: > 0 } && session.Clock - session.LastKey >= LeftAfter ? session.Home() : session;
 
     private static NowPage Of(Session session) => (NowPage)session.Top;
 

@@ -4,7 +4,7 @@ using Logbook.Plant;
 namespace Logbook.Checks;
 
 /// <summary>What a carried item must say before it is worth carrying.</summary>
-internal static class CarriedCheck
+public static class CarriedCheck
 {
     public static IEnumerable<Mistake> Mistakes(Site site, Carry item)
     {
@@ -17,6 +17,18 @@ internal static class CarriedCheck
             .. Given.Text(item.Text, "the text"),
             .. CompensatingCheck(site, item),
             .. item.Owner is { } owner ? Given.Person(site, owner) : [],
+        ];
+    }
+
+    /// <summary>What is wrong with one field as it is given, before the others are.</summary>
+    /// <param name="by">Who opens the item.</param>
+    public static IEnumerable<Mistake> OfField(Site site, string kind, string name, string value, string by)
+    {
+        var field = new Dictionary<string, string>(StringComparer.Ordinal) { [name] = value };
+        return
+        [
+            .. Values(kind, field), .. AllowedByAnother(site, kind, field, by),
+            .. name switch { "point" => ReadByHand(site, value), "every" => HowOften(value), _ => [] },
         ];
     }
 
@@ -152,19 +164,17 @@ internal static class CarriedCheck
     private static IEnumerable<Mistake> CompensatingCheck(Site site, Carry item)
     {
         var (point, every) = (item.Fields.GetValueOrDefault("point"), item.Fields.GetValueOrDefault("every"));
-        if (point is not null && site.FindPoint(point) is not { Kind: PointKind.Read })
-        {
-            yield return Mistake.Typed($"point '{point}' is none that is read", Given.Instead(point, [.. site.Points.Where(p => p.Kind == PointKind.Read).Select(p => p.Tag)], "points.csv has the tags"));
-        }
-
-        if ((point is null) != (every is null))
-        {
-            yield return Mistake.Typed("'point' and 'every' belong together", "--set point=TAG --set every=30m");
-        }
-
-        if (every is not null && Typed.Duration(every, Place.Unknown, out var wrong) is not { TotalMinutes: >= 5 and <= 1440 })
-        {
-            yield return wrong ?? Mistake.Typed($"every {every} is too short or too long for a check", "5m to 24h");
-        }
+        return
+        [
+            .. point is null ? [] : ReadByHand(site, point),
+            .. (point is null) != (every is null) ? [Mistake.Typed("'point' and 'every' belong together", "--set point=TAG --set every=30m")] : Array.Empty<Mistake>(),
+            .. every is null ? [] : HowOften(every),
+        ];
     }
+
+    private static IEnumerable<Mistake> ReadByHand(Site site, string point) => site.FindPoint(point) is { Kind: PointKind.Read } ? []
+        : [Mistake.Typed($"point '{point}' is none that is read", Given.Instead(point, [.. site.Points.Where(p => p.Kind == PointKind.Read).Select(p => p.Tag)], "points.csv has the tags"))];
+
+    private static IEnumerable<Mistake> HowOften(string every) => Typed.Duration(every, Place.Unknown, out var wrong) is { TotalMinutes: >= 5 and <= 1440 } ? []
+        : [wrong ?? Mistake.Typed($"every {every} is too short or too long for a check", "5m to 24h")];
 }

@@ -116,10 +116,39 @@ public sealed class CarriedPageTests
     {
         using var terminal = new Terminal();
 
-        terminal.Press("ca2⏎lime-screw⏎low-flow trip off⏎1400⏎flow by hand⏎eng1⏎XX-9⏎30m⏎⏎");
+        terminal.Press("ca2⏎lime-screw⏎low-flow trip off⏎1400⏎flow by hand⏎eng1⏎XX-9⏎");
 
         Assert.Contains("point 'XX-9' is none that is read", terminal.Words, StringComparison.Ordinal);
         Assert.DoesNotContain(terminal.Journal.Read(), r => r.Body is Carry);
+    }
+
+    [Theory]
+    [InlineData("ca2⏎lime-screw⏎low-flow trip off⏎1400⏎flow by hand⏎op1⏎", "Operator one cannot allow the own bypass; a code or the name of another person", "Who allowed it?")]
+    [InlineData("ca2⏎lime-screw⏎low-flow trip off⏎1400⏎flow by hand⏎operator one⏎", "Operator one cannot allow the own bypass", "Who allowed it?")]
+    [InlineData("ca2⏎lime-screw⏎low-flow trip off⏎1400⏎flow by hand⏎eng1⏎SL-F1⏎2m⏎", "every 2m is too short or too long for a check; 5m to 24h", "How often is it read by hand?")]
+    [InlineData("ca3⏎lime-screw⏎cleaning⏎1130⏎4417⏎1⏎some⏎", "how many are inside begins with a number; 2, as the attendant counts", "How many people are inside now?")]
+    public void An_answer_that_the_journal_would_not_take_is_refused_where_it_is_given(string keys, string said, string question)
+    {
+        using var terminal = new Terminal();
+
+        terminal.Press(keys);
+
+        Assert.Contains(said, terminal.Words, StringComparison.Ordinal);
+        Assert.Contains(question, terminal.Words, StringComparison.Ordinal);
+        Assert.DoesNotContain("--", terminal.Words, StringComparison.Ordinal);
+        Assert.DoesNotContain(terminal.Journal.Read(), r => r.Body is Carry);
+    }
+
+    [Fact]
+    public void Which_place_was_taken_stands_in_the_next_question_and_the_example_of_an_end_lies_ahead()
+    {
+        using var terminal = new Terminal();
+
+        Assert.Contains("Permit, Lime screw: what is open?", terminal.Press("ca3⏎lime-screw⏎").Words, StringComparison.Ordinal);
+        Assert.Contains("later with its date: 2026-03-05 19:00", terminal.Press("cleaning⏎").Words, StringComparison.Ordinal);
+        terminal.Press("2026-03-05 19:00⏎");
+        Assert.Contains("Which permit?", terminal.Words, StringComparison.Ordinal);
+        Assert.Contains("Permit, the whole area Green: what is open?", terminal.Press("⎋⎋⎋⎋⎋").Press("a3⏎green⏎").Words, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -26,6 +26,12 @@ internal static class CarryForm
         ["acid"] = "Which acid? Empty only when none is used",
     };
 
+    // What is accepted, where the check says it in words of the command line.
+    private static readonly Dictionary<string, string> Accepted = new(StringComparer.Ordinal)
+    {
+        ["allowed-by"] = "a code or the name of another person, who has allowed it", ["inside"] = "2, as the attendant counts",
+    };
+
     private static readonly Dictionary<(string Field, string Word), string> Means = new()
     {
         [("entry", "yes")] = "people go in, or may", [("entry", "no")] = "nobody goes in: hot work, a line opened",
@@ -41,13 +47,13 @@ internal static class CarryForm
         (picking, i, _) => Next.Of(Where(picking, CarryKinds.Find(Kinds[i].Kind)!)))));
 
     private static Session Where(Session session, CarryKind kind) => session.Open(FinderPage.ForPlace(
-        $"{Name(kind)}: at which equipment or area?", (found, on) => Next.Of(found.Open(Text(kind, on)))));
+        $"{Name(kind)}: at which equipment or area?", (found, on) => Next.Of(found.Open(Text(found, kind, on)))));
 
-    private static AskPage Text(CarryKind kind, string on) => AskPage.Words($"{Name(kind)}: what is open?", "a few words", (asking, text) =>
+    private static AskPage Text(Session session, CarryKind kind, string on) => AskPage.Words($"{Name(kind)}, {Place(session, on)}: what is open?", "a few words", (asking, text) =>
         Next.Of(asking.Open(Until(asking, kind, new Carry(kind.Name, on, text, null, null, ImmutableDictionary<string, string>.Empty)))));
 
     private static AskPage Until(Session session, CarryKind kind, Carry item) => new(
-        Beside(session, item, kind.NeedsUntil ? "Until when?" : "Until when? Empty when nobody knows"), ClockText.Ahead, "", (asking, text, setting) =>
+        Beside(session, item, kind.NeedsUntil ? "Until when?" : "Until when? Empty when nobody knows"), ClockText.Ahead(session.Site, session.Clock), "", (asking, text, setting) =>
         string.IsNullOrWhiteSpace(text) && !kind.NeedsUntil ? Field(asking, kind, item)
         : ClockText.ReadAhead(text, asking.Site, setting.Now, out var mistake) is { } until ? Field(asking, kind, item with { Until = until })
         : Next.Of(asking.Say(mistake)));
@@ -65,7 +71,14 @@ internal static class CarryForm
         }
 
         var name = asked[at];
-        Next With(Session asking, string value) => Field(asking, kind, value.Length == 0 ? item : item with { Fields = new Dictionary<string, string>(item.Fields, StringComparer.Ordinal) { [name] = value } }, at + 1);
+        Next With(Session asking, string text)
+        {
+            // Whoever is of this site is written by the code, so that the rules know the person.
+            var value = name == "allowed-by" ? WhoPage.Only(asking.Site, text)?.Code ?? text : text;
+            return WhyNot(asking, kind, name, value) is { } wrong ? Next.Of(asking.Say(wrong, Look.Watch))
+                : Field(asking, kind, value.Length == 0 ? item : item with { Fields = new Dictionary<string, string>(item.Fields, StringComparer.Ordinal) { [name] = value } }, at + 1);
+        }
+
         if (CarryKinds.Words.GetValueOrDefault(name) is { } words)
         {
             return Next.Of(session.Open(new PickPage(Beside(session, item, Questions.GetValueOrDefault(name, $"{FirstLetter.Large(name)}?")), [.. words.Select(w => (w, Means.GetValueOrDefault((name, w), "")))], null, (picking, i, _) => With(picking, words[i]))));
@@ -85,7 +98,16 @@ internal static class CarryForm
 
     /// <summary>The question below what was answered so far.</summary>
     private static string Beside(Session session, Carry item, string question) =>
-        $"{FirstLetter.Large(Say.Kind(item.ItemKind))}, {Say.Equipment(session.Site, item.On)}: {Say.Visible(item.Text)}. {question}";
+        $"{FirstLetter.Large(Say.Kind(item.ItemKind))}, {Place(session, item.On)}: {Say.Visible(item.Text)}. {question}";
+
+    /// <summary>A whole area says that it is one: whoever meant a piece of equipment sees it before the next answer.</summary>
+    private static string Place(Session session, string on) => session.Site.FindEquipment(on) is null ? $"the whole area {AreaWords.Of(on)}" : Say.Equipment(session.Site, on);
+
+    /// <summary>Why the journal would not take this answer, said where it is given; null when it does.</summary>
+    private static string? WhyNot(Session session, CarryKind kind, string name, string value) =>
+        value.Length > 0 && CarriedCheck.OfField(session.Site, kind.Name, name, value, session.By!).FirstOrDefault() is { } mistake
+            ? $"{mistake.Wrong}; {Accepted.GetValueOrDefault(name, mistake.Accepted)}"
+            : null;
 
     private static string Name(CarryKind kind) => FirstLetter.Large(kind.Name.Replace('-', ' '));
 }

@@ -17,10 +17,10 @@ internal static class StateForm
 
     private static PickPage State(Session session, string code) => new(
         $"{Say.Equipment(session.Site, code)}: what does it do? Up to now {EquipmentWords.Of(session, code)}", [.. EquipmentStates.All.Select(s => (s, Means.GetValueOrDefault(s, "")))], null,
-        (picking, i, _) => Next.Of(picking.Open(Since(code, EquipmentStates.All[i]))));
+        (picking, i, _) => Next.Of(picking.Open(Since(picking, code, EquipmentStates.All[i]))));
 
-    private static AskPage Since(string code, string state) => new(
-        $"{FirstLetter.Large(state)} since when?", ClockText.Accepted + "; empty means now", "", (asking, text, setting) =>
+    private static AskPage Since(Session session, string code, string state) => new(
+        $"{FirstLetter.Large(state)} since when?", ClockText.Accepted(session.Site, session.Clock) + "; empty means now", "", (asking, text, setting) =>
         string.IsNullOrWhiteSpace(text) ? Careful(asking, code, state, null)
         : RoundAsks.At(asking, text, setting, at => Careful(asking, code, state, at)));
 

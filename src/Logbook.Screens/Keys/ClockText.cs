@@ -9,10 +9,10 @@ namespace Logbook.Screens;
 /// </summary>
 internal static class ClockText
 {
-    public const string Accepted = "0935 or 9:35, within the last twelve hours; before that with its date: 2026-11-24 19:50";
+    public static string Accepted(Site site, DateTimeOffset now) => $"0935 or 9:35, within the last twelve hours; before that with its date: {Day(site, now, -1)} 19:50";
 
     /// <summary>For a time that is still to come.</summary>
-    public const string Ahead = "1430 or 14:30, within the next day; later with its date: 2026-11-28 19:00";
+    public static string Ahead(Site site, DateTimeOffset now) => $"1430 or 14:30, within the next day; later with its date: {Day(site, now, 2)} 19:00";
 
     private static readonly TimeSpan Grace = TimeSpan.FromMinutes(1);
     private static readonly TimeSpan Back = TimeSpan.FromHours(12);
@@ -27,7 +27,7 @@ internal static class ClockText
             at = before < now - Back ? at : before;
         }
 
-        mistake = wrong is not null ? Words(wrong, Accepted) : at > now + Grace ? $"{clock} is still to come; if it was yesterday, with its date: {Yesterday(site, now)} {clock}" : "";
+        mistake = wrong is not null ? Words(wrong, Accepted(site, now)) : at > now + Grace ? $"{clock} is still to come; if it was yesterday, with its date: {Day(site, now, -1)} {clock}" : "";
         return mistake.Length == 0 ? at : null;
     }
 
@@ -37,7 +37,7 @@ internal static class ClockText
         var clock = Clock(text);
         var at = Typed.Time(clock, site, now, Place.Unknown, out var wrong);
         at = at <= now && clock.Length <= 5 ? Typed.Time(clock, site, now.AddDays(1), Place.Unknown, out wrong) : at;
-        mistake = wrong is not null ? Words(wrong, Ahead) : at <= now ? $"{clock} is over already" : "";
+        mistake = wrong is not null ? Words(wrong, Ahead(site, now)) : at <= now ? $"{clock} is over already" : "";
         return mistake.Length == 0 ? at : null;
     }
 
@@ -51,5 +51,5 @@ internal static class ClockText
         return typed.Length is 3 or 4 && typed.All(char.IsAsciiDigit) ? $"{typed[..^2]}:{typed[^2..]}" : typed;
     }
 
-    private static string Yesterday(Site site, DateTimeOffset now) => Plant.Calendar.ToSite(site, now).AddDays(-1).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+    private static string Day(Site site, DateTimeOffset now, int days) => Plant.Calendar.ToSite(site, now).AddDays(days).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 }

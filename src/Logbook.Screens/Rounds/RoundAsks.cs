@@ -8,7 +8,7 @@ internal static class RoundAsks
         (asking, text, _) => RowAnswers.Remark(asking.Back(), text));
 
     public static AskPage ReadAt(Session session) => IfSaved(session) ?? new(
-        $"When was {Tag(session)} read?", ClockText.Accepted, "",
+        $"When was {Tag(session)} read?", ClockText.Accepted(session.Site, session.Clock), "",
         (asking, text, setting) => At(asking, text, setting, at => RowAnswers.ReadAt(asking.Back(), at, setting)));
 
     /// <summary>Of the present row; where that is still open, of the one answered last: there the value was just read.</summary>
@@ -30,20 +30,20 @@ internal static class RoundAsks
         (asking, text, setting) => string.IsNullOrWhiteSpace(text) ? Next.Of(asking.Say("without a reason the value does not stand")) : RowAnswers.Keep(asking.Back(), text, setting));
 
     /// <summary>A walk without its times is not typed: Esc leads out of the round.</summary>
-    public static AskPage WalkStart() => WalkStart(session => session.Back().Back());
+    public static AskPage WalkStart(Session session) => WalkStart(session, asking => asking.Back().Back());
 
     /// <summary>A round that was written on a sheet: Esc leads back to typing it as it is read.</summary>
-    public static AskPage FromPaper() => WalkStart(session => session.Back());
+    public static AskPage FromPaper(Session session) => WalkStart(session, asking => asking.Back());
 
-    private static AskPage WalkStart(Func<Session, Session> drop) => new(
-        "When did the walk begin?", ClockText.Accepted, "",
+    private static AskPage WalkStart(Session session, Func<Session, Session> drop) => new(
+        "When did the walk begin?", ClockText.Accepted(session.Site, session.Clock), "",
         (asking, text, setting) => At(asking, text, setting, at => Next.Of(asking.Back().Open(WalkEnd(asking, at, drop)))))
     {
         Drop = drop,
     };
 
     private static AskPage WalkEnd(Session session, DateTimeOffset began, Func<Session, Session> drop) => new(
-        $"The walk began {Handover.Say.Time(session.Site, began, session.Clock)}. When did it end? Readings count from then, unless t says otherwise", ClockText.Accepted, "",
+        $"The walk began {Handover.Say.Time(session.Site, began, session.Clock)}. When did it end? Readings count from then, unless t says otherwise", ClockText.Accepted(session.Site, session.Clock), "",
         (asking, text, setting) => At(asking, text, setting, at => at < began
             ? Next.Of(asking.Say("the walk would end before it began"))
             : Next.Of(asking.Back().Put((RoundPage)asking.Under with { WalkStart = began, WalkEnd = at }))))

@@ -23,7 +23,7 @@ internal static class RoundKeys
         KeyRow.Letter('N', "rest not taken", "Says once why none of the open readings of this area was taken; N again: of the whole round.", (session, _) => Next.Of(session.Open(RestNotTaken(session)))),
         KeyRow.Letter('c', "carried", "What is carried at this place, looked at: still so, changed, not seen; behind the last row all on the way that was not looked at.", (session, _) => Next.Of(session.Open(CarriedInRound.Here(session, Page(session))))),
         KeyRow.Letter('d', "upset", "Declares an upset from a time: rounds but safety points become one line. Ends it when one lasts.", (session, _) => UpsetAsks.Open(session)),
-        KeyRow.Letter('p', "from paper", "Typed from a sheet: asks once when the walk began and ended; readings count from then.", (session, _) => Next.Of(session.Open(RoundAsks.FromPaper())))
+        KeyRow.Letter('p', "from paper", "Typed from a sheet: asks once when the walk began and ended; readings count from then.", (session, _) => Next.Of(session.Open(RoundAsks.FromPaper(session))))
             with { WhyNot = s => Page(s).WalkEnd is null ? null : "the times of the walk are given already" },
         KeyRow.Letter('w', "why", "What is said of this row, in full, with the sums behind it.", (session, _) => Next.Of(session.Open(Why(Page(session)))))
             with { WhyNot = s => Why(Page(s)).Findings.Count > 0 ? null : "nothing stands out in this row" },

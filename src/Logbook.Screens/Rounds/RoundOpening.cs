@@ -23,7 +23,7 @@ internal static class RoundOpening
         page = Judged(session, Spoken(page), setting);
         page = page.MoveTo(Math.Max(0, page.Rows.FindIndex(r => !r.Answered)));
         session = (session.Top is ChoosePage ? session.Back() : session).Open(page);
-        session = opened.Round.Field && opened.Second is null && page.WalkEnd is null ? session.Open(RoundAsks.WalkStart()) : session;
+        session = opened.Round.Field && opened.Second is null && page.WalkEnd is null ? session.Open(RoundAsks.WalkStart(session)) : session;
         return Next.Of(session, new LookBack(page.Row.Point.Tag));
     }
 

@@ -8,9 +8,9 @@ internal static class UpsetAsks
     public static string? WhyNot(Session session) => session.By is null ? "say first who is typing: i" : null;
 
     public static Next Open(Session session) => Next.Of(session.Open(session.Facts.Now.Upset is { } upset
-        ? new AskPage($"The upset since {Say.Time(session.Site, upset.Began, session.Clock)} is over: since when?", ClockText.Accepted + "; empty means now", "", (asking, text, setting) =>
+        ? new AskPage($"The upset since {Say.Time(session.Site, upset.Began, session.Clock)} is over: since when?", ClockText.Accepted(session.Site, session.Clock) + "; empty means now", "", (asking, text, setting) =>
             At(asking, text, setting, at => Next.Of(asking, new WriteIt(new EndUpset(asking.By!, at)))))
-        : new AskPage("An upset: since when?", ClockText.Accepted + "; empty means now", "", (asking, text, setting) =>
+        : new AskPage("An upset: since when?", ClockText.Accepted(session.Site, session.Clock) + "; empty means now", "", (asking, text, setting) =>
             At(asking, text, setting, at => Next.Of(asking.Back().Open(Why(at)))))));
 
     private static AskPage Why(DateTimeOffset since) => new(

@@ -44,7 +44,7 @@ public static class Accepting
             ? $"{Name(by)} holds the line already: the same person does not take over from itself; to go on: handover continue"
             : line.NotYet is { } held && !unattended ? $"not yet: {Say.Visible(held.Why)}; {Name(line.Holder!.Code)} prepares anew when it is over"
             : line.Prepared is null && !unattended ? NothingPrepared(line, site)
-            : HandoverPages.Missing(desk, by) is { Count: > 0 } missing ? $"not seen yet: {string.Join(", ", missing)}; open each with: handover open"
+            : HandoverPages.Missing(desk, by) is { Count: > 0 } missing ? $"not seen yet: {string.Join(", ", missing)}; each is opened first"
             : null;
     }
 

@@ -44,7 +44,7 @@ public static class SignedWriting
         var area = desk.Site.FindEquipment(item.On)?.Area ?? item.On;
         var acid = desk.State.Equipment.Values.Where(e => e.State == "acid" && (desk.Site.FindEquipment(e.Equipment)?.Area ?? "") == area).OrderBy(e => e.Since).ToList();
         return item.ItemKind != "wash" || acid.Count == 0 ? null
-            : $"STILL RECORDED AS IN ACID: {string.Join(", ", acid.Select(e => $"{Say.Equipment(desk.Site, e.Equipment)} since {Say.Time(desk.Site, e.Since, desk.Now)} {Say.Ref(e.Seq)}"))}; once it is rinsed say so: state {Say.Visible(acid[0].Equipment)} running, or what it does then";
+            : $"STILL RECORDED AS IN ACID: {string.Join(", ", acid.Select(e => $"{Say.Equipment(desk.Site, e.Equipment)} since {Say.Time(desk.Site, e.Since, desk.Now)} {Say.Ref(e.Seq)}"))}; once it is rinsed say of {Say.Visible(acid[0].Equipment)} that it is running, or what it does then";
     }
 
     /// <summary>A permit ends when the last count of people inside is none: closing it would take them off every page.</summary>

@@ -61,7 +61,7 @@ public sealed class Pins(IPinKeep keep, int rounds = PinHash.RoundsToday)
             var next = kept with { Wrong = kept.Wrong + 1, LastWrong = now };
             return (book.With(code, next), next.Waits(now));
         });
-        return $"that is not {code}'s PIN; " + (wait > TimeSpan.Zero ? $"the next try can be in {Words(wait)}" : "try again") + ", or let another person witness (Tab, or --witness CODE)";
+        return $"that is not {code}'s PIN; " + (wait > TimeSpan.Zero ? $"the next try can be in {Words(wait)}" : "try again") + ", or let another person witness";
     }
 
     /// <summary>False when the PIN was set anew at another terminal meanwhile.</summary>

@@ -31,7 +31,7 @@ internal sealed record SecondReading(long Seq, IReadOnlyList<string> Points)
     private static string? WhyNot(Session session, string? tag) => tag is null ? "no second reading would tell"
         : RecordAsks.NobodyTypes(session)
         ?? (session.Draft is null ? null : "v on Now saves first what is typed")
-        ?? (RoundOf(session.Site, tag) is null ? $"{tag} stands in no round: logbook record takes it" : null);
+        ?? (RoundOf(session.Site, tag) is null ? $"{tag} stands in no round, so no key takes it: at the command line, record" : null);
 
     /// <summary>What the finding says that would tell; of end points that cannot be true together, the sample titrated once more.</summary>
     private static string? Settling(Site site, IReadOnlyList<Finding> findings) =>

@@ -25,10 +25,10 @@ public class TakingOverTests
         using var flow = new FlowLine("2026-11-25T06:20-05:00").HeldBy("op1");
         flow.Prepare("op1");
 
-        Assert.Equal("not seen yet: hazards, moving, changed; open each with: handover open", flow.Accept("op2", "pump first").Refused);
+        Assert.Equal("not seen yet: hazards, moving, changed; each is opened first", flow.Accept("op2", "pump first").Refused);
         HandoverPages.Open(flow.Desk, "op2", "hazards");
         HandoverPages.Open(flow.Desk, "op2", "changed");
-        Assert.Equal("not seen yet: moving; open each with: handover open", flow.Accept("op2", "pump first").Refused);
+        Assert.Equal("not seen yet: moving; each is opened first", flow.Accept("op2", "pump first").Refused);
 
         Assert.Equal("op1", flow.Holder);
     }
@@ -52,7 +52,7 @@ public class TakingOverTests
         var harmless = flow.Line.Carry("action", "classifier", "tighten the guard bolt");
         var locked = flow.Line.Carry("isolation", "mud-pump", "seal change", null, ("permit", "4417"));
 
-        Assert.Equal($"not seen yet: {locked}; open each with: handover open", flow.Accept("op2", "pump first").Refused);
+        Assert.Equal($"not seen yet: {locked}; each is opened first", flow.Accept("op2", "pump first").Refused);
         Assert.NotNull(HandoverPages.Open(flow.Desk, "op2", $"#{locked}").Page);
 
         Assert.NotNull(flow.Accept("op2", "pump first").Record);

@@ -148,7 +148,7 @@ public sealed class CarriedPageTests
         Assert.Contains("later with its date: 2026-03-05 19:00", terminal.Press("cleaning⏎").Words, StringComparison.Ordinal);
         terminal.Press("2026-03-05 19:00⏎");
         Assert.Contains("Which permit?", terminal.Words, StringComparison.Ordinal);
-        Assert.Contains("Permit, the whole area Green: what is open?", terminal.Press("⎋⎋⎋⎋").Press("a3⏎green⏎").Words, StringComparison.Ordinal);
+        Assert.Contains("Permit, the whole area Raw green liquor: what is open?", terminal.Press("⎋⎋⎋⎋").Press("a3⏎raw-green⏎").Words, StringComparison.Ordinal);
     }
 
     [Fact]

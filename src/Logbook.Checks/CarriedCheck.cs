@@ -27,7 +27,7 @@ public static class CarriedCheck
         var field = new Dictionary<string, string>(StringComparer.Ordinal) { [name] = value };
         return
         [
-            .. Values(kind, field), .. AllowedByAnother(site, kind, field, by),
+            .. Values(kind, field), .. AllowedBy(site, _ => false, kind, field, by), // whose code is closed is refused when it is written
             .. name switch { "point" => ReadByHand(site, value), "every" => HowOften(value), _ => [] },
         ];
     }
@@ -105,15 +105,16 @@ public static class CarriedCheck
     }
 
     /// <summary>Who defeats a trip does not allow it: another one answers for that and signs it, somebody of this site and no operator.</summary>
-    public static IEnumerable<Mistake> AllowedBy(Desk desk, string kind, IReadOnlyDictionary<string, string> fields, params string[] by)
+    /// <param name="closed">Whether a person's code is closed.</param>
+    public static IEnumerable<Mistake> AllowedBy(Site site, Func<string, bool> closed, string kind, IReadOnlyDictionary<string, string> fields, params string[] by)
     {
         if (fields.GetValueOrDefault("allowed-by") is not { } name || string.IsNullOrWhiteSpace(name))
         {
             return [];
         }
 
-        var named = desk.Site.FindNamed(name);
-        List<Person> can = [.. desk.Site.People.Where(p => p.Role != Role.Operator && !desk.State.IsClosed(p.Code) && !by.Contains(p.Code, StringComparer.OrdinalIgnoreCase))];
+        var named = site.FindNamed(name);
+        List<Person> can = [.. site.People.Where(p => p.Role != Role.Operator && !closed(p.Code) && !by.Contains(p.Code, StringComparer.OrdinalIgnoreCase))];
         var accepted = "--set allowed-by=CODE with one of: " + string.Join(", ", can.Select(p => p.Code));
         return named is null ? [Mistake.Typed($"'{name.Trim()}', who is said to have allowed the {kind}, is no person of this site", accepted)]
             : by.Contains(named.Code, StringComparer.OrdinalIgnoreCase) ? [Mistake.Typed($"{named.Name} cannot allow the own {kind}", accepted)]

@@ -7,7 +7,7 @@ namespace Logbook.Checks;
 public static partial class Writing
 {
     public static Written AddCarried(Desk desk, Carry item, string by) => Write(desk, by,
-        site => [.. CarriedCheck.Mistakes(site, item), .. CarriedCheck.AllowedBy(desk, item.ItemKind, item.Fields, by), .. Given.NotOver(item.Until, "its end", desk.Now)],
+        site => [.. CarriedCheck.Mistakes(site, item), .. CarriedCheck.AllowedBy(site, desk.State.IsClosed, item.ItemKind, item.Fields, by), .. Given.NotOver(item.Until, "its end", desk.Now)],
         site => (item with { ItemKind = CarryKinds.Find(item.ItemKind)!.Name, On = Given.Code(site, item.On), Text = item.Text.Trim() }, desk.Now));
 
     /// <summary>Says how an item was found: still so, changed, or not seen. Its own lock a person puts on or takes off in the same way.</summary>
@@ -17,7 +17,7 @@ public static partial class Writing
             .. look is { Seen: false, Changed: not null } ? Of("what was not seen cannot be told as changed", "--changed TEXT or --not-seen") : [],
             .. look.Changed is { } words ? Given.Text(words, "what changed") : [],
             .. CarriedCheck.Values(item.ItemKind, look.Fields, item.Fields.Keys),
-            .. CarriedCheck.AllowedBy(desk, item.ItemKind, look.Fields, by, item.By),
+            .. CarriedCheck.AllowedBy(site, desk.State.IsClosed, item.ItemKind, look.Fields, by, item.By),
             .. CarriedCheck.CountedDown(desk, item, item.Told(look), by),
             .. CarriedCheck.Unhung(desk.State.Carried, item, item.Told(look)),
             .. look.Lock is null ? [] : CarriedCheck.LockOrder(site, item, look.Lock, by),

@@ -349,10 +349,10 @@ public sealed class HazardLineTests
         using var line = new SmallLine("2026-11-24T08:00-05:00");
         var permit = line.Carry("permit", "lime-mud-tank", "cleaning", SmallLine.At("2026-11-24T18:00-05:00"), ("number", "4417"), ("inside", "1"));
         var count = new CarryConfirmed(permit, true, null, new Dictionary<string, string>(StringComparer.Ordinal) { ["inside"] = "0" }, null);
-        Assert.Empty(Writing.ConfirmCarried(line.Clock("2026-11-24T09:00-05:00").Desk, count, "op2").Mistakes);
+        Assert.Empty(Writing.ConfirmCarried(line.Clock("2026-11-24T09:00-05:00").Desk, count, "op1").Mistakes);
         line.Clock("2026-11-24T09:05-05:00").Close(permit, "all out");
 
-        Assert.Contains("permit, lime mud tank: all out; counted 0 at 09:00 by Operator two (#", InNote(line), StringComparison.Ordinal);
+        Assert.Contains("permit, lime mud tank: all out; counted 0 at 09:00 by Operator one (#", InNote(line), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -31,12 +31,27 @@ internal sealed class FrameFile(IRawFile file, long room = 0)
     public LogEnd End => new(_generation, _end);
 
     /// <summary>Reads the frames from the first on and hands over the pages of each with their place in bytes.</summary>
+    /// <remarks>
+    /// A writer may be at work beside it: then what was read before a save can lie in front of what was read after the next one, and
+    /// look like damage between them. It is read once more from there: what is damaged is so again.
+    /// </remarks>
     public void Replay(PageSink sink)
+    {
+        var (image, before) = (0L, 0L);
+        do
+        {
+            image = Take(sink, image);
+            before = _end;
+            image = Damage is null ? image : Take(sink, image);
+        }
+        while (Damage is not null && _end > before);
+    }
+
+    private long Take(PageSink sink, long image)
     {
         var bytes = GC.AllocateUninitializedArray<byte>((int)file.Length);
         _length = file.Read(bytes, 0);
         var all = bytes.AsSpan(0, (int)_length);
-        var image = 0L;
         while (SoundFrameAt(all, (int)_end) is { } frame && Follows(frame) && frame.FirstPage * (long)FrameHeader.PageSize == image)
         {
             sink(image, all.Slice((int)_end + FrameHeader.Size, frame.Length));
@@ -49,6 +64,7 @@ internal sealed class FrameFile(IRawFile file, long room = 0)
 
         _isTorn = all[(int)_end..].ContainsAnyExcept((byte)0);
         Damage = FindDamage(all);
+        return image;
     }
 
     /// <summary>Cuts a torn end off, so that the next frame stands behind the last sound one, and makes room.</summary>

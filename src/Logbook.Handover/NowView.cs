@@ -63,9 +63,6 @@ public sealed record NowView
     /// <summary>How far the mill's server has come; null when nothing is forwarded.</summary>
     public ServerView? Server { get; init; }
 
-    // An upset told so much later was declared afterwards. Judgement, no source.
-    private static readonly TimeSpan ToldAtOnce = TimeSpan.FromMinutes(5);
-
     public static NowView Of(Desk desk)
     {
         var (site, state, now) = (desk.Site, LastThatStands.In(desk, desk.State), desk.Now);
@@ -108,7 +105,7 @@ public sealed record NowView
     private static string Told(Desk desk, Upset upset)
     {
         var declared = desk.Store.Read(upset.Seq).First().Entered;
-        var afterwards = declared - upset.Began > ToldAtOnce ? $", declared only at {Say.Time(desk.Site, declared, desk.Now)}" : "";
+        var afterwards = declared - upset.Began > RecordFacts.ToldAtOnce ? $", declared only at {Say.Time(desk.Site, declared, desk.Now)}" : "";
         return $"since {Say.Time(desk.Site, upset.Began, desk.Now)}{afterwards}, {Say.Person(desk.Site, upset.By)}{(string.IsNullOrWhiteSpace(upset.Why) ? "" : ": " + Say.Visible(upset.Why))}";
     }
 

@@ -352,7 +352,7 @@ public sealed class HazardLineTests
         Assert.Empty(Writing.ConfirmCarried(line.Clock("2026-11-24T09:00-05:00").Desk, count, "op1").Mistakes);
         line.Clock("2026-11-24T09:05-05:00").Close(permit, "all out");
 
-        Assert.Contains("permit, lime mud tank: all out; counted 0 at 09:00 by Operator one (#", InNote(line), StringComparison.Ordinal);
+        Assert.Contains("permit, lime mud tank: all out; last counted 0 09:00 Operator one (#", InNote(line), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -25,16 +25,7 @@ internal static class HazardFacts
         var ended = closed is null ? Open(span) : $"closed {Who(span, closed)}: {Say.Visible(((CarryClosed)closed.Body).Why)} {Say.Ref(closed.Seq)}";
         return new AuditFlag(
             Audit.Hazard, opened.Shift, opened.At, null, null,
-            $"{Say.Kind(carry.ItemKind)}, {Say.Equipment(site, carry.On)}: {Say.Visible(carry.Text)}. Opened {Who(span, opened)} {Say.Ref(opened.Seq)}{Counted(span, opened, closed)}; {ended}", opened.Seq);
-    }
-
-    /// <summary>Of a permit: the last count of people inside, and that it was not its owner who told it.</summary>
-    private static string Counted(AuditSpan span, JournalRecord opened, JournalRecord? closed)
-    {
-        var carry = (Carry)opened.Body;
-        var last = span.Records.LastOrDefault(r => r.Body is CarryConfirmed look && look.Id == opened.Seq && look.Fields.ContainsKey("inside") && (closed is null || r.Seq < closed.Seq));
-        return carry.ItemKind != "permit" || last is null ? ""
-            : $"; last counted {Say.Visible(((CarryConfirmed)last.Body).Fields["inside"])} {Who(span, last)}{(Handed.Same(last.By, carry.Owner ?? opened.By) ? "" : ", NOT ITS OWNER")} {Say.Ref(last.Seq)}";
+            $"{Say.Kind(carry.ItemKind)}, {Say.Equipment(site, carry.On)}: {Say.Visible(carry.Text)}. Opened {Who(span, opened)} {Say.Ref(opened.Seq)}{LastCount.Words(site, span.Records, opened, closed, at => Say.Day(site, at))}; {ended}", opened.Seq);
     }
 
     /// <summary>Acid by the state of the equipment: from the first record that says so to the next that says otherwise.</summary>

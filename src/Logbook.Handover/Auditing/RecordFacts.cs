@@ -41,7 +41,7 @@ internal static class RecordFacts
     }
 
     // Nobody declares it in the moment. Judgement, no source.
-    private static readonly TimeSpan ToldAtOnce = TimeSpan.FromMinutes(30);
+    internal static readonly TimeSpan ToldAtOnce = TimeSpan.FromMinutes(30);
 
     /// <summary>Upsets of the stretch, each with its length and words: the rounds that it cost stand beside it.</summary>
     public static IEnumerable<AuditFlag> Upsets(AuditSpan span) =>

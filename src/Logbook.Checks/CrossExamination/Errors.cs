@@ -8,44 +8,33 @@ namespace Logbook.Checks.CrossExamination;
 /// </summary>
 internal sealed class Errors
 {
-    private readonly Dictionary<Taken, double> _expected = [];
+    // By number, from _first on: this is kept for every suspicion, so it is an array and no dictionary.
+    private double[] _expected = [];
+    private int _first;
 
-    public Errors Copy()
+    public Errors Copy() => new() { _expected = [.. _expected], _first = _first };
+
+    /// <summary>What is expected of a row, by the errors of what it takes again.</summary>
+    public double In(IReadOnlyList<Again> takes)
     {
-        var copy = new Errors();
-        foreach (var (taken, error) in _expected)
-        {
-            copy._expected[taken] = error;
-        }
-
-        return copy;
-    }
-
-    /// <summary>What is expected of a row, by the errors of what it takes.</summary>
-    public double In(RowReading row, double hours)
-    {
-        if (_expected.Count == 0)
-        {
-            return 0;
-        }
-
         var sum = 0.0;
-        foreach (var s in row.Sensitivities)
+        for (var i = 0; i < takes.Count; i++)
         {
-            sum += _expected.TryGetValue(Taken.Of(s, hours), out var error) ? s.Slope * error : 0;
+            var at = takes[i].Number - _first;
+            sum += at >= 0 && at < _expected.Length ? takes[i].Slope * _expected[at] : 0;
         }
 
         return sum;
     }
 
-    /// <param name="lessons">Of one entry.</param>
+    /// <param name="heard">Of one entry.</param>
     /// <param name="surprises">How far each row was from what was expected, scaled.</param>
-    /// <param name="round">The entry.</param>
+    /// <param name="readings">How many there are.</param>
     /// <returns>For each reading the error that its value in this entry is expected to have; zero for one that was not taken.</returns>
-    public double[] Learn(IReadOnlyList<Lesson> lessons, ReadOnlySpan<double> surprises, Round round)
+    public double[] Learn(Heard heard, ReadOnlySpan<double> surprises, int readings)
     {
-        var now = new double[round.Values.Count];
-        foreach (var lesson in lessons)
+        var now = new double[readings];
+        foreach (var lesson in heard.Lessons)
         {
             var by = 0.0;
             foreach (var (place, weight) in lesson.Weights)
@@ -53,27 +42,37 @@ internal sealed class Errors
                 by += weight * surprises[place];
             }
 
-            if (lesson.Taken.Second == Taken.SecondOf(round.Hours))
+            if (lesson.IsNew)
             {
-                now[lesson.Taken.Reading] += by;
+                now[lesson.Reading] += by;
             }
 
-            if (lesson.Again && by != 0)
+            if (lesson.Number is { } number && by != 0)
             {
-                _expected[lesson.Taken] = by + _expected.GetValueOrDefault(lesson.Taken);
+                Reach(heard.Numbers);
+                _expected[number - _first] += by;
             }
         }
 
         return now;
     }
 
-    /// <summary>Drops what was taken before an hour.</summary>
-    public void Forget(double hours)
+    /// <summary>Makes room for the numbers that are in use, and drops those that are not any more.</summary>
+    private void Reach((int First, int Next) numbers)
     {
-        foreach (var taken in _expected.Keys.Where(t => t.Second < Taken.SecondOf(hours)).ToList())
+        if (_expected.Length > 0 && numbers.Next <= _first + _expected.Length)
         {
-            _expected.Remove(taken);
+            return;
         }
+
+        var from = Math.Max(_first, numbers.First);
+        var wider = new double[2 * (numbers.Next - numbers.First)];
+        if (from < _first + _expected.Length)
+        {
+            _expected.AsSpan(from - _first).CopyTo(wider.AsSpan(from - numbers.First));
+        }
+
+        (_expected, _first) = (wider, numbers.First);
     }
 }
 
@@ -86,7 +85,12 @@ internal readonly record struct Taken(int Reading, long Second)
     public static long SecondOf(double hours) => (long)Math.Round(hours * 3600);
 }
 
+/// <summary>A reading that a row takes again, by the number that it got when its error was first told of.</summary>
+[StructLayout(LayoutKind.Auto)]
+internal readonly record struct Again(int Number, double Slope);
+
 /// <summary>What an entry tells of the error of one reading.</summary>
+/// <param name="IsNew">True when it was taken in this entry.</param>
+/// <param name="Number">Under which its error is remembered; null when no row takes it again.</param>
 /// <param name="Weights">For each place that speaks of it or with it, the error that one unit of surprise lets expect.</param>
-/// <param name="Again">True when rows take it again later.</param>
-internal sealed record Lesson(Taken Taken, IReadOnlyList<(int Place, double Weight)> Weights, bool Again);
+internal sealed record Lesson(int Reading, bool IsNew, int? Number, IReadOnlyList<(int Place, double Weight)> Weights);

@@ -22,12 +22,12 @@ internal sealed class Expected
     public Expected Copy() => new(_fitted, _factors, _filter.Copy(), _lessons.Copy());
 
     /// <summary>What an entry has at a place beyond the errors that are expected in it; NaN when nothing.</summary>
-    public double Beyond(Round round, int place) => _filter.Beyond(round, place, Places.Value(_fitted.Line, round, place));
+    public double Beyond(Round round, int place) =>
+        _filter.Beyond(place < round.Rows.Count && round.Rows[place] is { } row ? _lessons.Again(row, round.Hours) : [], Places.Value(_fitted.Line, round, place));
 
     /// <summary>How far each place of an entry is from what was expected, scaled; the entry is then expected by what comes after.</summary>
     public (Heard Heard, double[] Surprises) Take(Round round)
     {
-        _filter.Forget(round.Hours - Remembered);
         _lessons.Forget(round.Hours - Remembered);
         var heard = _lessons.Of(round, _factors);
         var moved = new double[_fitted.Line.Width];

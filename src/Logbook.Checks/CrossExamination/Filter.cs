@@ -19,9 +19,8 @@ internal sealed class Filter
 
     public Filter Copy() => new(_scale, _standing.Copy(), _errors.Copy());
 
-    /// <summary>What a row has beyond the errors that are expected in it; readings as they are.</summary>
-    public double Beyond(Round round, int place, double value) =>
-        place < round.Rows.Count && round.Rows[place] is { } row ? value - _errors.In(row, round.Hours) : value;
+    /// <summary>What a row has beyond the errors that are expected in what it takes again.</summary>
+    public double Beyond(IReadOnlyList<Again> takes, double value) => value - _errors.In(takes);
 
     /// <param name="round">The entry.</param>
     /// <param name="heard">Which of its places, and what they tell of errors.</param>
@@ -30,12 +29,13 @@ internal sealed class Filter
     public double[] Take(Round round, Heard heard, double[] moved)
     {
         var surprises = new double[moved.Length];
-        foreach (var p in heard.Rows)
+        for (var i = 0; i < heard.Rows.Length; i++)
         {
-            surprises[p] = _standing.Take(p, Beyond(round, p, moved[p]), round.Hours) / _scale[p];
+            var p = heard.Rows[i];
+            surprises[p] = _standing.Take(p, Beyond(heard.Takes[i], moved[p]), round.Hours) / _scale[p];
         }
 
-        var errors = _errors.Learn(heard.Lessons, surprises, round);
+        var errors = _errors.Learn(heard, surprises, round.Values.Count);
         foreach (var p in heard.All.Where(p => p >= round.Rows.Count))
         {
             surprises[p] = _standing.Take(p, moved[p], round.Hours, errors[p - round.Rows.Count]) / _scale[p];
@@ -43,12 +43,12 @@ internal sealed class Filter
 
         return surprises;
     }
-
-    public void Forget(double hours) => _errors.Forget(hours);
 }
 
 /// <summary>The places of an entry that have something to say, and what its rows tell of errors.</summary>
 /// <param name="Rows">The rows among them.</param>
 /// <param name="All">Rows and readings.</param>
+/// <param name="Takes">For each of the rows, what it takes again.</param>
 /// <param name="Lessons">For each reading that they take.</param>
-internal sealed record Heard(int[] Rows, int[] All, IReadOnlyList<Lesson> Lessons);
+/// <param name="Numbers">The oldest number that is in use, and the next that will be.</param>
+internal sealed record Heard(int[] Rows, int[] All, IReadOnlyList<Again>[] Takes, IReadOnlyList<Lesson> Lessons, (int First, int Next) Numbers);

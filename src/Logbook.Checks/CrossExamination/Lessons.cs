@@ -6,18 +6,20 @@ namespace Logbook.Checks.CrossExamination;
 /// </summary>
 internal sealed class Lessons(Fitted fitted)
 {
-    private readonly Dictionary<Taken, double> _variances = [];
+    // Of each reading that is taken again: the number under which its error is remembered, and the variance that is left of it.
+    private readonly Dictionary<Taken, (int Number, double Variance)> _known = [];
+    private int _next;
 
     // The readings that some row was seen to take again: of any other its error is of use only while it is new.
     private readonly HashSet<int> _again = [];
 
     public Lessons Copy()
     {
-        var copy = new Lessons(fitted);
+        var copy = new Lessons(fitted) { _next = _next };
         copy._again.UnionWith(_again);
-        foreach (var (taken, variance) in _variances)
+        foreach (var (taken, known) in _known)
         {
-            copy._variances[taken] = variance;
+            copy._known[taken] = known;
         }
 
         return copy;
@@ -28,21 +30,41 @@ internal sealed class Lessons(Fitted fitted)
         var rows = Places.Speaking(fitted.Line, round, readingsToo: false);
         var all = Places.Speaking(fitted.Line, round, readingsToo: true);
         _again.UnionWith(rows.SelectMany(k => round.Rows[k]!.Sensitivities).Where(s => s.HoursBack > 0).Select(s => s.Parameter));
-        return new Heard(rows, all, rows.Length > 0 && factors.Of(rows) is { } factor ? [.. Shared(round, rows).Select(s => Of(s.Key, s.Value, rows, factor))] : []);
+        List<IReadOnlyList<Again>> takes = [.. rows.Select(k => Again(round.Rows[k]!, round.Hours))];
+        List<Lesson> lessons = rows.Length > 0 && factors.Of(rows) is { } factor
+            ? [.. Shared(round, rows).Select(s => Of(s.Key, s.Value, rows, factor, round.Hours))]
+            : [];
+        return new Heard(rows, all, [.. takes], lessons, (_known.Count > 0 ? _known.Values.Min(k => k.Number) : _next, _next));
     }
 
-    private Lesson Of(Taken taken, double[] moves, int[] rows, Factor factor)
+    /// <summary>What a row takes of which entries before told the error.</summary>
+    public IReadOnlyList<Again> Again(RowReading row, double hours)
     {
-        var u = fitted.Line.Parameters[taken.Reading].U;
-        var variance = _variances.TryGetValue(taken, out var known) ? known : u * u;
-        var weights = factor.Weigh(moves);
-        var again = _again.Contains(taken.Reading);
-        if (again)
+        var again = new List<Again>();
+        foreach (var s in row.Sensitivities)
         {
-            _variances[taken] = Math.Max(0, variance - (variance * variance * Factor.Dot(moves, weights)));
+            if (_known.TryGetValue(Taken.Of(s, hours), out var known))
+            {
+                again.Add(new Again(known.Number, s.Slope));
+            }
         }
 
-        return new Lesson(taken, [.. rows.Select((row, i) => (row, variance * weights[i])).Where(w => w.Item2 != 0)], again);
+        return again;
+    }
+
+    private Lesson Of(Taken taken, double[] moves, int[] rows, Factor factor, double hours)
+    {
+        var u = fitted.Line.Parameters[taken.Reading].U;
+        var told = _known.TryGetValue(taken, out var known);
+        var variance = told ? known.Variance : u * u;
+        var weights = factor.Weigh(moves);
+        int? number = _again.Contains(taken.Reading) ? told ? known.Number : _next++ : null;
+        if (number is { } kept)
+        {
+            _known[taken] = (kept, Math.Max(0, variance - (variance * variance * Factor.Dot(moves, weights))));
+        }
+
+        return new Lesson(taken.Reading, taken.Second == Taken.SecondOf(hours), number, [.. rows.Select((row, i) => (row, variance * weights[i])).Where(w => w.Item2 != 0)]);
     }
 
     /// <summary>For each reading that a row takes, how far its error moves each row, scaled.</summary>
@@ -69,9 +91,9 @@ internal sealed class Lessons(Fitted fitted)
     /// <summary>Drops what was taken before an hour.</summary>
     public void Forget(double hours)
     {
-        foreach (var taken in _variances.Keys.Where(t => t.Second < Taken.SecondOf(hours)).ToList())
+        foreach (var taken in _known.Keys.Where(t => t.Second < Taken.SecondOf(hours)).ToList())
         {
-            _variances.Remove(taken);
+            _known.Remove(taken);
         }
     }
 }

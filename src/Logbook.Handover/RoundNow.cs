@@ -7,7 +7,7 @@ namespace Logbook.Handover;
 /// <param name="Done">Checks with a reading or a reason.</param>
 /// <param name="Of">Checks that apply.</param>
 /// <param name="State">Due while it is open, missed after that; coming for the next check instead of a defeated trip, before it can be made.</param>
-public sealed record RoundNow(string Round, string Title, DateTimeOffset DueAt, DateTimeOffset Closes, int Done, int Of, CheckState State)
+public sealed record RoundNow(string Round, string Title, DateTimeOffset DueAt, DateTimeOffset Opens, DateTimeOffset Closes, int Done, int Of, CheckState State)
 {
     /// <summary>The slots of a shift that are open or have missed checks, the open ones first.</summary>
     internal static IReadOnlyList<RoundNow> InShift(Desk desk, ShiftInstance shift) =>
@@ -21,7 +21,7 @@ public sealed record RoundNow(string Round, string Title, DateTimeOffset DueAt, 
         from next in InsteadOfTrips.Next(desk)
         let round = InsteadOfTrips.RoundId(next.Item.Id)
         where !inShift.Any(r => r.Round == round && r.State == CheckState.Due)
-        select new RoundNow(round, InsteadOfTrips.Title(desk.Site, round), next.DueAt, next.Closes, 0, 1, next.Opens <= desk.Now ? CheckState.Due : CheckState.Coming);
+        select new RoundNow(round, InsteadOfTrips.Title(desk.Site, round), next.DueAt, next.Opens, next.Closes, 0, 1, next.Opens <= desk.Now ? CheckState.Due : CheckState.Coming);
 
     private static RoundNow? Slot(Site site, List<DueCheck> slot)
     {
@@ -29,7 +29,7 @@ public sealed record RoundNow(string Round, string Title, DateTimeOffset DueAt, 
         var open = applies.Exists(c => c.State == CheckState.Due);
         return open || applies.Exists(c => c.State == CheckState.Missed)
             ? new RoundNow(
-                slot[0].Round, InsteadOfTrips.Title(site, slot[0].Round) + (slot.Exists(c => c.Upset) ? ", safety points in the upset" : ""), slot[0].DueAt, slot[0].Closes,
+                slot[0].Round, InsteadOfTrips.Title(site, slot[0].Round) + (slot.Exists(c => c.Upset) ? ", safety points in the upset" : ""), slot[0].DueAt, slot[0].Opens, slot[0].Closes,
                 applies.Count(c => c.State is CheckState.Done or CheckState.Late or CheckState.NotTaken), applies.Count,
                 open ? CheckState.Due : CheckState.Missed)
             : null;

@@ -42,6 +42,16 @@ public sealed class FieldTests
     }
 
     [Fact]
+    public void A_walk_outside_the_window_does_not_stand_under_its_round()
+    {
+        using var terminal = new Terminal();
+
+        terminal.Open("Field walk").Press("0120⏎0140⏎");
+
+        Assert.Contains("FIELD WALK, walked 01:20 to 01:40: not the one of 07:00", terminal.Screen, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_letter_beside_a_digit_is_said_before_Enter_and_the_key_line_names_no_letter_that_commands()
     {
         using var terminal = new Terminal();

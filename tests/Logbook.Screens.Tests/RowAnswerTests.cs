@@ -91,6 +91,21 @@ public sealed class RowAnswerTests
         Assert.Equal(expected is null, mistake.Contains("is still to come; if it was yesterday, with its date: 2026-11-24 ", StringComparison.Ordinal));
     }
 
+    [Theory]
+    [InlineData("0445", true)]
+    [InlineData("0435", false)]
+    [InlineData("2026-11-25 04:35", true)]
+    public void A_time_of_more_than_half_a_day_ago_needs_its_date(string typed, bool accepted)
+    {
+        using var terminal = new Terminal();
+        var now = new DateTimeOffset(2026, 11, 25, 16, 40, 0, TimeSpan.FromHours(-5));
+
+        var read = ClockText.Read(typed, terminal.Desk.Site, now, out var mistake);
+
+        Assert.Equal(accepted, read is not null);
+        Assert.Equal(accepted ? "" : "04:35 was more than twelve hours ago; if so, with its date: 2026-11-25 04:35", mistake);
+    }
+
     [Fact]
     public void Without_a_reason_nothing_is_not_taken()
     {

@@ -100,7 +100,7 @@ public sealed class SigningTests
         Assert.Contains("note as it stood", terminal.Words, StringComparison.Ordinal);
         Assert.DoesNotContain("{\"", terminal.Screen, StringComparison.Ordinal);
         terminal.Press("⎋↓⏎");
-        Assert.Contains("first walk the line", terminal.Words, StringComparison.Ordinal);
+        Assert.Contains("checks walk the line", terminal.Words, StringComparison.Ordinal);
         Assert.DoesNotContain("{\"", terminal.Screen, StringComparison.Ordinal);
     }
 

@@ -23,7 +23,7 @@ public static class SignedInWords
             Section(desk, record, a.Signed, Frozen(a.Note, a.NoteHash),
             [
                 new NoteLine("from", a.From is { } from ? Say.Person(desk.Site, from) : "nobody held it"),
-                .. a.First.Select(text => new NoteLine("checks first", Say.Visible(text))),
+                .. a.First.Select(text => new NoteLine("checks", Say.Visible(text))),
                 .. a.Reservation is { } reservation ? [new NoteLine("reservation", Say.Visible(reservation))] : Array.Empty<NoteLine>(),
                 .. a.Unattended is { } unattended ? [new NoteLine("UNATTENDED", Say.Visible(unattended))] : Array.Empty<NoteLine>(),
                 .. a.Asked.Select(text => new NoteLine("was asked", Say.Visible(text))),

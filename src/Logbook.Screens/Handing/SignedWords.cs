@@ -28,7 +28,7 @@ internal static class SignedWords
     /// <summary>The receiver's own lines first; only beside them what the other side wrote, and what was answered to the receiver.</summary>
     private static IEnumerable<(string, string)> OfTaking(Session session, AcceptRequest request) =>
     [
-        .. request.First.Select(l => ("check first", l)),
+        .. request.First.Select(l => ("I check", l)),
         .. request.Reservation is { } but ? [("reserving", but)] : Array.Empty<(string, string)>(),
         .. request.Unattended is { } alone ? [("alone", alone)] : Array.Empty<(string, string)>(),
         .. session.Taking.Told.Select(l => (l.Label, l.Text)),

@@ -20,14 +20,18 @@ internal static class ClockText
     public static DateTimeOffset? Read(string text, Site site, DateTimeOffset now, out string mistake)
     {
         var clock = Clock(text);
+        var ofDay = clock.Length <= 5;
         var at = Typed.Time(clock, site, now, Place.Unknown, out var wrong);
-        if (at > now + Grace && clock.Length <= 5)
+        if (ofDay && at > now + Grace)
         {
             var before = Typed.Time(clock, site, now.AddDays(-1), Place.Unknown, out wrong);
             at = before < now - Back ? at : before;
         }
 
-        mistake = wrong is not null ? Words(wrong, Accepted(site, now)) : at > now + Grace ? $"{clock} is still to come; if it was yesterday, with its date: {Day(site, now, -1)} {clock}" : "";
+        mistake = wrong is not null ? Words(wrong, Accepted(site, now))
+            : at > now + Grace ? $"{clock} is still to come; if it was yesterday, with its date: {Day(site, now, -1)} {clock}"
+            : ofDay && at < now - Back ? $"{clock} was more than twelve hours ago; if so, with its date: {Day(site, now, 0)} {clock}"
+            : "";
         return mistake.Length == 0 ? at : null;
     }
 

@@ -28,7 +28,10 @@ internal sealed record LeftPage : Page
 
     private static string Words(Session session, DraftLine line)
     {
-        var text = line.Text is null ? "" : line.Text == "-" ? $"not taken ({line.Why})" : $"{line.Text} {session.Site.FindPoint(line.Point)?.Unit}";
+        var point = session.Site.FindPoint(line.Point);
+        var text = line.Text is null ? "" : line.Text == "-" ? $"not taken ({line.Why})"
+            : point?.Choices.FirstOrDefault(c => $"{c.Digit}" == line.Text) is { } choice ? $"{line.Text} {choice.Text}"
+            : $"{line.Text} {point?.Unit}";
         return $"{text}  read {Say.Time(session.Site, line.At, session.Clock)}{(line.Remark is null ? "" : "; " + line.Remark)}";
     }
 

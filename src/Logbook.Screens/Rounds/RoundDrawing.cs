@@ -56,7 +56,9 @@ internal static class RoundDrawing
         string Time(DateTimeOffset at) => Handover.Say.Time(session.Site, at, session.Clock);
         // What is typed counts from the walk, not from now: that stands in sight for as long as it does.
         var walked = page is { WalkStart: { } start, WalkEnd: { } end } ? $", walked {Time(start)} to {Time(end)}" : null;
-        var when = page.Slot is { } slot
+        var strays = page.Slot is { } of && page.WalkEnd is { } ended && (ended < of.Opens || ended > of.Closes);
+        var when = strays ? $"{walked}: not the one of {Time(page.Slot!.DueAt)}"
+            : page.Slot is { } slot
             ? $" {Time(slot.DueAt)}{walked ?? (session.Clock < slot.Closes ? $", closes in {RoundWords.Span(slot.Closes - session.Clock)}" : ", closed")}"
             : page.SecondOf is { } first ? $", second reading, the first {Handover.Say.Ref(first)}" : walked ?? "";
         var counts = LevelWords.Count(page.Rows.Select(r => r.Check.Worst).OfType<Level>());

@@ -124,24 +124,22 @@ public static class CarriedCheck
 
     /// <summary>
     /// A lower count lets a permit be closed and its lockout taken off: it comes from somebody who can know who came out, the
-    /// permit's owner, who counted last, who holds the line, or who is due on this shift. A higher one is taken from anybody.
+    /// permit's owner, whose count stands, who holds the line, or who is due on this shift. A higher one is taken from anybody.
     /// </summary>
     public static IEnumerable<Mistake> CountedDown(Desk desk, CarriedItem before, CarriedItem after, string by)
     {
-        static int? Count(CarriedItem permit) => permit.Fields.TryGetValue("inside", out var inside) ? CarriedItem.CountIn(inside) : null;
-        if (before.ItemKind != "permit" || !(Count(after) < Count(before) || (before.MayBeInside && !after.MayBeInside)))
+        if (!before.IsCountedOutBy(after))
         {
             return [];
         }
 
-        var counted = before.FieldsSet.GetValueOrDefault("inside")?.By ?? before.By;
         IReadOnlyList<string> may =
         [
-            .. new[] { before.Owner ?? before.By, counted, desk.State.Line.Holder?.Code }.OfType<string>()
+            .. new[] { before.Owner ?? before.By, before.Counter, desk.State.Line.Holder?.Code }.OfType<string>()
                 .Concat(OnShift.DueBy(desk.Site, Calendar.ShiftAt(desk.Site, desk.Now), desk.State.Roster)).Distinct(StringComparer.OrdinalIgnoreCase),
         ];
         return may.Contains(by, StringComparer.OrdinalIgnoreCase) ? [] : [Mistake.Typed(
-            $"people are not counted out of permit {before.Fields.GetValueOrDefault("number", "")} (item {before.Id}) by {desk.Site.FindPerson(by)?.Code ?? by}, who is not its owner, did not count last, does not hold the line and is not due on this shift",
+            $"people are not counted out of permit {before.Fields.GetValueOrDefault("number", "")} (item {before.Id}) by {desk.Site.FindPerson(by)?.Code ?? by}, who is not its owner, whose count does not stand, who does not hold the line and is not due on this shift",
             "with the attendant, one of: " + string.Join(", ", may))];
     }
 

@@ -10,20 +10,36 @@ public static partial class Writing
         site => [.. CarriedCheck.Mistakes(site, item), .. CarriedCheck.AllowedBy(site, desk.State.IsClosed, item.ItemKind, item.Fields, by), .. Given.NotOver(item.Until, "its end", desk.Now)],
         site => (item with { ItemKind = CarryKinds.Find(item.ItemKind)!.Name, On = Given.Code(site, item.On), Text = item.Text.Trim() }, desk.Now));
 
-    /// <summary>Says how an item was found: still so, changed, or not seen. Its own lock a person puts on or takes off in the same way.</summary>
-    public static Written ConfirmCarried(Desk desk, CarryConfirmed look, string by) => Write(desk, by, site => desk.State.Carried.Find(c => c.Id == look.Id) is { } item
+    /// <summary>
+    /// Says how an item was found: still so, changed, or not seen. Its own lock a person puts on or takes off in the same way. What
+    /// needs a signature is not written here.
+    /// </summary>
+    public static Written ConfirmCarried(Desk desk, CarryConfirmed look, string by) => Write(desk, by,
+        _ => [.. WhyNotConfirm(desk, look, by).ToList() is { Count: > 0 } wrong ? wrong : IsSigned(desk.State, look, by) ? Of("people are counted out by another than the one whose count stands", "the PIN of who counts them out") : []],
+        _ => (Trimmed(look), desk.Now));
+
+    /// <summary>
+    /// True when a look is signed by PIN: it counts people out of a permit, and it is not the own count of who types it, or somebody
+    /// has told of more people since.
+    /// </summary>
+    public static bool IsSigned(State state, CarryConfirmed look, string by) =>
+        state.Carried.Find(c => c.Id == look.Id) is { } item && item.IsCountedOutBy(item.Told(look)) && !item.IsCountOf(by);
+
+    public static CarryConfirmed Trimmed(CarryConfirmed look) => look with { Changed = look.Changed?.Trim() };
+
+    /// <summary>Why the item cannot be told so by that person; empty when it can.</summary>
+    public static IEnumerable<Mistake> WhyNotConfirm(Desk desk, CarryConfirmed look, string by) => desk.State.Carried.Find(c => c.Id == look.Id) is { } item
         ?
         [
             .. look is { Seen: false, Changed: not null } ? Of("what was not seen cannot be told as changed", "--changed TEXT or --not-seen") : [],
             .. look.Changed is { } words ? Given.Text(words, "what changed") : [],
             .. CarriedCheck.Values(item.ItemKind, look.Fields, item.Fields.Keys),
-            .. CarriedCheck.AllowedBy(site, desk.State.IsClosed, item.ItemKind, look.Fields, by, item.By),
+            .. CarriedCheck.AllowedBy(desk.Site, desk.State.IsClosed, item.ItemKind, look.Fields, by, item.By),
             .. CarriedCheck.CountedDown(desk, item, item.Told(look), by),
             .. CarriedCheck.Unhung(desk.State.Carried, item, item.Told(look)),
-            .. look.Lock is null ? [] : CarriedCheck.LockOrder(site, item, look.Lock, by),
+            .. look.Lock is null ? [] : CarriedCheck.LockOrder(desk.Site, item, look.Lock, by),
         ]
-        : NotOpen(desk.State, look.Id),
-    _ => (look with { Changed = look.Changed?.Trim() }, desk.Now));
+        : NotOpen(desk.State, look.Id);
 
     public static Written CloseCarried(Desk desk, long id, string why, string by) =>
         Write(desk, by, _ => WhyNotClose(desk, id, why, by), _ => (new CarryClosed(id, why.Trim()), desk.Now));

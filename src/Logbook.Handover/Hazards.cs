@@ -111,9 +111,13 @@ internal static class Hazards
     private static string Count(Site site, CarriedItem item, DateTimeOffset now, bool brief)
     {
         var (at, by) = item.FieldsSet.GetValueOrDefault("inside") is { } set ? (set.At, set.By) : (item.Since, item.By);
-        var counted = $"Counted {Say.Visible(item.Fields["inside"])} at {Say.Time(site, at, now)}{(brief ? "" : $", told by {Say.Person(site, by)}")}.";
+        var counted = $"Counted {Say.Visible(item.Fields["inside"])} at {Say.Time(site, at, now)}{(brief ? "" : $", told by {Say.Person(site, by)}")}{Before(site, item, by, now)}.";
         return now - at > CountHolds ? counted + " That is over an hour ago: count unknown, treat as inside." : counted;
     }
+
+    /// <summary>Who tells of other people inside takes the place of no count: that of who counted stands beside it.</summary>
+    private static string Before(Site site, CarriedItem permit, string by, DateTimeOffset now) => permit.Count is not { } count || Handed.Same(count.By, by) ? ""
+        : $"; {Say.Person(site, count.By)} counted {Say.Visible(count.Inside)} at {Say.Time(site, count.At, now)}";
 
     private static string Lockout(State state, CarriedItem permit) =>
         permit.LockoutClosed is { } seq && !state.Carried.Exists(permit.StandsOn) ? $" NO LOCKOUT STANDS FOR IT ANY MORE: it was closed {Say.Ref(seq)}." : "";

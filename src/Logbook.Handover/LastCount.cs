@@ -15,6 +15,6 @@ internal static class LastCount
             ? records.Where(r => r.Body is CarryConfirmed look && look.Id == opened.Seq && look.Fields.ContainsKey("inside") && (closed is null || r.Seq < closed.Seq)).MaxBy(r => r.Seq)
             : null;
         return last is null ? ""
-            : $"; last counted {Say.Visible(((CarryConfirmed)last.Body).Fields["inside"])} {time(last.At)} {Say.Person(site, last.By)}{(Handed.Same(last.By, ((Carry)opened.Body).Owner ?? opened.By) ? "" : ", NOT ITS OWNER")} {Say.Ref(last.Seq)}";
+            : $"; last counted {Say.Visible(((CarryConfirmed)last.Body).Fields["inside"])} {time(last.At)} {Say.Person(site, last.By)}{(Handed.Same(last.By, ((Carry)opened.Body).Owner ?? opened.By) ? "" : ", NOT ITS OWNER")}{(((CarryConfirmed)last.Body).Signed is { } signed ? StepWords.By(site, signed) : "")} {Say.Ref(last.Seq)}";
     }
 }

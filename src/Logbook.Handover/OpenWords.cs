@@ -45,7 +45,7 @@ internal static class OpenWords
     {
         var step = look.Lock is null ? "" : $", own lock {Say.Visible(look.Lock)}";
         var found = look.Changed is { } changed ? $"Changed, {Say.Visible(changed)}" : look.Seen ? "Still so" : "Not seen";
-        return $"{found}: {Item(desk, look.Id)}{step}{string.Concat(look.Fields.Select(f => $"; {Say.Visible(f.Key)} {Say.Visible(f.Value)}"))}";
+        return $"{found}: {Item(desk, look.Id)}{step}{string.Concat(look.Fields.Select(f => $"; {Say.Visible(f.Key)} {Say.Visible(f.Value)}"))}{(look.Signed is { } signed ? StepWords.By(desk.Site, signed) : "")}";
     }
 
     private static string Change(Site site, RosterChange change, DateTimeOffset near)

@@ -54,6 +54,43 @@ public sealed class CarriedTests
     }
 
     [Fact]
+    public void Who_tells_of_more_people_does_not_count_them_out()
+    {
+        using var flow = new FlowLine("2026-11-24T08:00-05:00");
+        var line = flow.Line;
+        var permit = line.Carry("permit", "lime-mud-tank", "cleaning", SmallLine.At("2026-11-24T18:00-05:00"), ("number", "4417"), ("inside", "2"));
+        line.Clock("2026-11-24T08:20-05:00");
+        Assert.Empty(Confirm(line, permit, by: "op2", fields: ("inside", "5")).Mistakes);
+        Assert.Contains("Counted 5 at 08:20, told by Operator two; Operator one counted 2 at 08:00.", Hazards(line), StringComparison.Ordinal);
+
+        // op2 is not due, holds nothing and owns nothing: neither with a PIN nor without one.
+        Assert.Contains("are not counted out", Assert.Single(Counted(flow, permit, "op2", "0").Mistakes).Wrong, StringComparison.Ordinal);
+
+        // The opener's count was told over: to go below the 5 is signed, and then it is the opener's again.
+        Assert.Contains("counted out by another", Assert.Single(Confirm(line, permit, fields: ("inside", "1")).Mistakes).Wrong, StringComparison.Ordinal);
+        Assert.Equal(("pin", Signing.CountedOut), Assert.IsType<CarryConfirmed>(Counted(flow, permit, "op1", "1").Record!.Body).Signed is { } signed ? (signed.How, signed.Means) : default);
+        Assert.Empty(Confirm(line, permit, fields: ("inside", "0")).Mistakes);
+        Assert.Contains("Counted 0 at 08:20, told by Operator one.", Hazards(line), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Who_is_due_counts_people_out_by_PIN_and_then_goes_on_counting()
+    {
+        using var flow = new FlowLine("2026-11-24T08:00-05:00");
+        var permit = flow.Line.Carry("permit", "lime-mud-tank", "cleaning", SmallLine.At("2026-11-24T18:00-05:00"), ("number", "4417"), ("inside", "3"));
+        flow.HeldBy("op2");
+
+        Assert.Contains("PIN", Counted(flow, permit, "op2", "2", pin: null).Refused, StringComparison.Ordinal);
+        Assert.Contains("Counted 3", Hazards(flow.Line), StringComparison.Ordinal);
+        var signed = Counted(flow, permit, "op2", "2").Record!;
+        Assert.EndsWith("inside 2; by PIN", LogLine.Of(flow.Desk, signed).Words, StringComparison.Ordinal);
+        Assert.Null(Assert.IsType<CarryConfirmed>(Counted(flow, permit, "op2", "0").Record!.Body).Signed);
+    }
+
+    private static Handed Counted(FlowLine flow, long permit, string by, string inside, string? pin = FlowLine.Pin) =>
+        SignedWriting.Confirm(flow.Desk, flow.Sign(pin), new CarryConfirmed(permit, true, null, new Dictionary<string, string>(StringComparer.Ordinal) { ["inside"] = inside }, null), by);
+
+    [Fact]
     public void The_incoming_lock_goes_on_before_the_outgoing_one_comes_off()
     {
         using var line = new SmallLine("2026-11-24T08:00-05:00");

@@ -263,7 +263,8 @@ public sealed class HazardLineTests
     [Fact]
     public void People_are_counted_out_by_who_can_know_it_and_the_audit_says_who_counted_last()
     {
-        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        using var flow = new FlowLine("2026-11-24T08:00-05:00");
+        var line = flow.Line;
         var permit = line.Carry("permit", "wl-filter", "cloths changed", SmallLine.At("2026-11-24T18:00-05:00"), ("number", "4417"), ("inside", "2"));
         Written Count(string inside, string by) => Writing.ConfirmCarried(line.Desk, new CarryConfirmed(permit, true, null, new Dictionary<string, string>(StringComparer.Ordinal) { ["inside"] = inside }, null), by);
         var due = OnShift.DueBy(line.Desk.Site, Calendar.ShiftAt(line.Desk.Site, line.Desk.Now), line.Desk.State.Roster);
@@ -274,13 +275,16 @@ public sealed class HazardLineTests
         Assert.Contains("op1", refused.Accepted, StringComparison.Ordinal);
         Assert.Equal("2", line.Desk.State.Carried.Single().Fields["inside"]);
 
-        var three = Count("3", stranger);
-        Assert.Empty(three.Mistakes);
-        var none = Count("0", stranger);
-        Assert.Empty(none.Mistakes);
+        // Who tells of more is believed at once, and has counted nobody out by it.
+        Assert.Empty(Count("3", stranger).Mistakes);
+        Assert.Contains("are not counted out", Assert.Single(Count("0", stranger).Mistakes).Wrong, StringComparison.Ordinal);
+
+        var colleague = due.First(code => code != "op1");
+        Assert.Contains("the PIN", Assert.Single(Count("0", colleague).Mistakes).Accepted, StringComparison.Ordinal);
+        var none = SignedWriting.Confirm(line.Desk, flow.Sign(), new CarryConfirmed(permit, true, null, new Dictionary<string, string>(StringComparer.Ordinal) { ["inside"] = "0" }, null), colleague);
 
         Assert.Contains(Audit.Between(line.Desk, line.Desk.Now.AddDays(-1), line.Desk.Now.AddMinutes(1), Audit.Hazard), f =>
-            f.Text.Contains($"last counted 0 Tue 24 Nov 08:00 {Say.Person(line.Desk.Site, stranger)}, NOT ITS OWNER (#{none.Record!.Seq})", StringComparison.Ordinal));
+            f.Text.Contains($"last counted 0 Tue 24 Nov 08:00 {Say.Person(line.Desk.Site, colleague)}, NOT ITS OWNER; by PIN (#{none.Record!.Seq})", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -293,7 +297,7 @@ public sealed class HazardLineTests
         Assert.Single(Told("inside", "0", "sup1").Mistakes);
         Assert.Single(Told("entry", "no", "sup1").Mistakes);
         Assert.Empty(Told("inside", "1", "sup1").Mistakes);
-        Assert.Empty(Told("inside", "0", "op1").Mistakes);
+        Assert.Contains("the PIN", Assert.Single(Told("inside", "0", "op1").Mistakes).Accepted, StringComparison.Ordinal);
     }
 
     private static string? Before(SmallLine line, string state) =>

@@ -215,6 +215,25 @@ public sealed class CarriedPageTests
     }
 
     [Fact]
+    public void People_whom_another_has_counted_are_counted_out_by_PIN()
+    {
+        using var terminal = new Terminal(before: t =>
+        {
+            var permit = t.Carry("permit", "lime-screw", "shear pin", Logbook.Testing.Some.Morning.AddHours(9), ("number", "4417"), ("inside", "1"));
+            Assert.NotNull(Checks.Writing.ConfirmCarried(t.Desk, new CarryConfirmed(permit, true, "one more went in", new Dictionary<string, string>(StringComparer.Ordinal) { ["inside"] = "2" }, null), "op3").Record);
+        });
+
+        terminal.Press("c2⏎all out⏎0, by the attendant⏎");
+        Assert.IsType<SignPage>(terminal.State.Top);
+        Assert.Contains("0, by the attendant; before, 2", terminal.Words, StringComparison.Ordinal);
+        Assert.Single(terminal.Journal.Read(), r => r.Body is CarryConfirmed);
+        terminal.Press(Terminal.Pin + "⏎");
+
+        Assert.Equal("pin", Assert.IsType<CarryConfirmed>(terminal.Journal.Read().Last().Body).Signed!.How);
+        Assert.IsType<CarriedPage>(terminal.State.Top);
+    }
+
+    [Fact]
     public void Equipment_of_an_area_that_people_are_in_says_so()
     {
         using var terminal = new Terminal(before: t => t.Carry("permit", "lime", "cleaning", Logbook.Testing.Some.Morning.AddHours(9), ("number", "4417"), ("inside", "2")));

@@ -134,6 +134,17 @@ public class AHandoverByCommandLine
     }
 
     [Fact]
+    public void People_whom_another_has_counted_are_counted_out_by_PIN()
+    {
+        using var cli = Signed("op1");
+        var permit = $"{Done(cli.Run("carry", "add", "--kind", "permit", "--on", "mud-tank", "--text", "inspection", "--until", "2026-11-26T10:00", "--set", "number=4417", "--set", "inside=1", "--by", "op1", "--json")).Json.GetProperty("seq").GetInt64()}";
+        Done(cli.Run("carry", "confirm", permit, "--set", "inside=2", "--by", "eng1"));
+
+        Refused(cli.Run("carry", "confirm", permit, "--set", "inside=0", "--by", "op1"), "PIN was not given");
+        Done(cli.RunWith(Pin, "carry", "confirm", permit, "--set", "inside=0", "--by", "op1", "--pin-file", "-"));
+    }
+
+    [Fact]
     public void Site_files_are_put_in_force_by_an_engineers_pin()
     {
         using var cli = Signed("op1", "eng1");

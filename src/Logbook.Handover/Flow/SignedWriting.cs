@@ -4,7 +4,7 @@ using Logbook.Plant;
 
 namespace Logbook.Handover;
 
-/// <summary>What is signed outside the handover: site files put in force, code let in, and a hazard closed.</summary>
+/// <summary>What is signed outside the handover: site files put in force, code let in, people counted out, and a hazard closed.</summary>
 public static class SignedWriting
 {
     /// <exception cref="JournalException">The store could not save it; nothing was saved.</exception>
@@ -22,6 +22,16 @@ public static class SignedWriting
         () => Writing.WhyNotTrust(desk, why, by),
         () => Rights.WhyNot(desk),
         () => Sign(desk, sign, by, Signing.Trusted, signed => new PluginTrusted(plugin, files, why.Trim()) { Signed = signed }));
+
+    /// <summary>Says how a carried item was found; a PIN is asked where people are counted out by another than the one whose count stands.</summary>
+    /// <exception cref="JournalException">The store could not save it; nothing was saved.</exception>
+    public static Handed Confirm(Desk desk, SignWith sign, CarryConfirmed look, string by) => Handed.Step(
+        desk, by,
+        () => Writing.WhyNotConfirm(desk, look, by),
+        () => null,
+        () => Writing.IsSigned(desk.State, look, by)
+            ? Sign(desk, sign, by, Signing.CountedOut, signed => Writing.Trimmed(look) with { Signed = signed })
+            : (Writing.Trimmed(look), null));
 
     /// <summary>Closes a carried item; a PIN is asked where it can hurt.</summary>
     /// <exception cref="JournalException">The store could not save it; nothing was saved.</exception>

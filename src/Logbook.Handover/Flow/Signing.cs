@@ -34,6 +34,7 @@ public static class Signing
     public const string Adopted = "read these files and answer for them";
     public const string Trusted = "know whose code this is and answer for letting it run";
     public const string Closed = "know that it is over: seen by me, or told by who ended it";
+    public const string CountedOut = "know that no more than these are inside: counted by me, or told by the attendant";
     public const string Allowed = "allowed it, as it is recorded here";
     public const string Countersigned = "looked at it with those who were there; not a finding about anyone";
 

@@ -49,6 +49,7 @@ public sealed record Standing
         SiteAdopted adopted => adopted.Signed,
         PluginTrusted trusted => trusted.Signed,
         CarryClosed closed => closed.Signed,
+        CarryConfirmed look => look.Signed,
         _ => null,
     };
 

@@ -44,6 +44,7 @@ internal static class OpenFolding
             Confirmed = confirmation,
             LastSeen = look.Seen ? record.At : item.LastSeen,
             LastChange = look.Changed is null ? item.LastChange : confirmation,
+            Count = Counted(item, record, look),
             FieldsSet = look.Fields.Aggregate(item.FieldsSet, (all, field) => all.SetItem(field.Key, confirmation)),
             Locks = look.Lock switch
             {
@@ -53,6 +54,11 @@ internal static class OpenFolding
             },
         };
     }
+
+    /// <summary>Who counts people out is the one who has counted, or counts anew what is the own count; more people are told by anybody.</summary>
+    private static PeopleCount? Counted(CarriedItem item, JournalRecord record, CarryConfirmed look) =>
+        look.Fields.TryGetValue("inside", out var inside) && (item.IsCountedOutBy(item.Told(look)) || record.By.Equals(item.Counter, StringComparison.OrdinalIgnoreCase))
+            ? new(inside, record.At, record.By) : item.Count;
 
     /// <summary>Who was away for a planned break must still find that an order ended. Judgement, no source.</summary>
     private static readonly TimeSpan WithdrawnKept = TimeSpan.FromDays(14);

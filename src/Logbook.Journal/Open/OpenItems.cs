@@ -21,6 +21,12 @@ public sealed record CarriedItem(
     /// <summary>When a field got its present value, and from whom; a field that is not here has that of the opening.</summary>
     public ImmutableDictionary<string, Confirmation> FieldsSet { get; init; } = ImmutableDictionary<string, Confirmation>.Empty;
 
+    /// <summary>
+    /// Of a permit: the count of people inside that stands. It is the opener's until somebody counts people out; from then on
+    /// theirs. Whoever tells of more people, or of as many, takes it from nobody. Null while nobody has counted.
+    /// </summary>
+    public PeopleCount? Count { get; init; }
+
     /// <summary>Codes of the people whose own lock is recorded as on, in the order in which they went on.</summary>
     public ImmutableList<string> Locks { get; init; } = [];
 
@@ -48,6 +54,20 @@ public sealed record CarriedItem(
 
     /// <summary>A permit of which it is said that it is no entry, as for hot work or the opening of a line; one that does not say may be one.</summary>
     public bool LetsNobodyIn => ItemKind == "permit" && "no".Equals(Fields.GetValueOrDefault("entry"), StringComparison.OrdinalIgnoreCase);
+
+    /// <summary>True when fewer people are inside by it than by this: on such a word a permit is closed and its lockout taken off.</summary>
+    public bool IsCountedOutBy(CarriedItem after)
+    {
+        static int? Inside(CarriedItem permit) => permit.Fields.TryGetValue("inside", out var inside) ? CountIn(inside) : null;
+        return ItemKind == "permit" && (Inside(after) < Inside(this) || (MayBeInside && !after.MayBeInside));
+    }
+
+    /// <summary>Whose word it is how many are inside: who counted, and before anybody has, who opened the permit.</summary>
+    public string Counter => Count?.By ?? By;
+
+    /// <summary>True when the present number is that person's own, and nobody else has told of more people since.</summary>
+    public bool IsCountOf(string code) => code.Equals(Counter, StringComparison.OrdinalIgnoreCase)
+        && code.Equals(FieldsSet.GetValueOrDefault("inside")?.By ?? By, StringComparison.OrdinalIgnoreCase);
 
     /// <summary>What the item is when a look has told of it: its fields, and whether it speaks of acid.</summary>
     public CarriedItem Told(CarryConfirmed look) => this with
@@ -87,6 +107,9 @@ public sealed record CarriedItem(
         return false;
     }
 }
+
+/// <summary>How many people are inside under a permit, in the words of who counted.</summary>
+public sealed record PeopleCount(string Inside, DateTimeOffset At, string By);
 
 /// <summary>One look at a carried item.</summary>
 public sealed record Confirmation(long Seq, DateTimeOffset At, string By, bool Seen, string? Changed);

@@ -10,6 +10,9 @@ public sealed record CarryConfirmed(
     long Id, bool Seen, string? Changed, IReadOnlyDictionary<string, string> Fields, string? Lock) : RecordBody
 {
     public override string Kind => "carry-confirm";
+
+    /// <summary>The signature, where people were counted out by another than the one whose count stood.</summary>
+    public Signed? Signed { get; init; }
 }
 
 /// <summary>A standing order: it holds until it ends, and each person says that they have read it. Its id is the sequence number of this record.</summary>

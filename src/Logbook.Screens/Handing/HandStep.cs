@@ -64,6 +64,16 @@ internal sealed record CloseItem(string By, CarriedItem Item, string Why) : Hand
     public override Handed Take(Desk desk, SignWith sign) => SignedWriting.Close(desk, sign, Item.Id, Why, By);
 }
 
+/// <summary>Counts people out of a permit, by another than the one whose count stands.</summary>
+internal sealed record CountOut(string By, CarriedItem Item, CarryConfirmed Look) : HandStep(By)
+{
+    public override string Means => Signing.CountedOut;
+
+    public override string Done => "counted";
+
+    public override Handed Take(Desk desk, SignWith sign) => SignedWriting.Confirm(desk, sign, Look, By);
+}
+
 internal sealed record EmergencyRelief(string By, string Why) : HandStep(By)
 {
     public override string Done => "you hold the line";

@@ -33,6 +33,7 @@ internal static class Handing
             AskOther => Next.Of(session.Back().Open(Aloud(session, record.Seq)).Say(said)),
             CloseItem when taken.Handed.Beside is { } beside => Next.Of(session.Back().Say(beside, Look.Hurts)),
             Countersign or CloseItem => Next.Of(session.Back().Say(said)),
+            CountOut count => Next.Of(CarriedPage.Looked(session.Back(), count.Item.Id).Say(said)),
             ReplyTo or CallAnswered => Next.Of(session.Back().Say(said)),
             AnswerOwn => Next.Of(session.Back().Back().Say(said)),
             _ => Next.Of((session with { Giving = Giving.Nothing }).Home().Say(said)),

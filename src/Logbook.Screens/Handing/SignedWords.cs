@@ -13,6 +13,12 @@ internal static class SignedWords
         ShortRelief relief => [("you watch", relief.Words)],
         Countersign sign => [("what", Countersigning.Words(session.Site, sign.Open)), ("found", sign.Why)],
         CloseItem close => [("closes", $"{Say.Kind(close.Item.ItemKind)}, {Say.Equipment(session.Site, close.Item.On)}: {close.Item.Text} {Say.Ref(close.Item.Id)}"), ("ended", close.Why)],
+        CountOut count =>
+        [
+            ("permit", $"{Say.Visible(count.Item.Fields.GetValueOrDefault("number", ""))}, {Say.Equipment(session.Site, count.Item.On)}: {count.Item.Text} {Say.Ref(count.Item.Id)}"),
+            ("inside", $"{Say.Visible(count.Look.Fields.GetValueOrDefault("inside", "nobody goes in"))}; before, {(count.Item.Fields.TryGetValue("inside", out var before) ? Say.Visible(before) : "nobody had counted")}"),
+            ("changed", count.Look.Changed ?? ""),
+        ],
         LookAtOwn { Why: { } why } look => [("of", Say.Person(session.Site, look.Of)), ("because", why)],
         AnswerOwn answer => [("answer", answer.Text)],
         _ => [],

@@ -158,7 +158,9 @@ internal sealed record CarriedPage(int Selected, IReadOnlyList<long>? Only = nul
         var look = new CarryConfirmed(item.Id, true, changed, fields, null);
         return CautionsPage.BeforeWriting(
             asking, YetRecorded.Before(asking.Site, asking.Facts.Equipment, asking.Facts.Now.Carried, look, asking.Clock),
-            s => Next.Of(s, new WriteIt(new ConfirmCarried(s.By!, look))));
+            s => item.IsCountedOutBy(item.Told(look)) && !item.IsCountOf(s.By!)
+                ? Next.Of(s.Asked().Open(new SignPage(new CountOut(s.By!, item, look), Secret.Empty, null)))
+                : Next.Of(s, new WriteIt(new ConfirmCarried(s.By!, look))));
     }
 
     private static AskPage Close(Session session, CarriedItem item) => AskPage.Words(

@@ -1,6 +1,8 @@
 using System.CommandLine;
 using Logbook.Checks;
+using Logbook.Handover;
 using Logbook.Journal;
+using Logbook.Plant;
 
 namespace Logbook.Commands;
 
@@ -51,21 +53,19 @@ internal static class LineCommands
         var notSeen = new Option<bool>("--not-seen") { Description = "It was not found, or nobody went." };
         var step = Options.Text("--lock", "on or off: your own lock at an isolation. The incoming person's goes on first.", "STEP");
         var set = Options.Many("--set", "A field with a new value (inside=0, status=lost); may be repeated.", "NAME=VALUE");
-        return WriteCommand.Make(shell, "confirm", "Says how an open item was found: still so, changed, or not seen. Hazards each shift, others each week.", "confirmed",
-            [id, changed, notSeen, step, set], (parse, desk, by, mistakes) =>
+        const string Help = "Says how an open item was found: still so, changed, or not seen. Hazards each shift, others each week. Counting people out is signed by PIN, but by the one whose count stands.";
+        return new Step(shell, "confirm", Help, id, changed, notSeen, step, set).Signs("confirmed", (desk, parse, sign, by) =>
+        {
+            var mistakes = new List<Mistake>();
+            var look = new CarryConfirmed(
+                parse.GetValue(id), !parse.GetValue(notSeen), parse.GetValue(changed), Options.Fields(parse.GetValue(set) ?? [], mistakes), parse.GetValue(step));
+            var confirmed = mistakes.Count > 0 ? new Handed(null, mistakes, null) : SignedWriting.Confirm(desk, sign, look, by);
+            if (confirmed.Record is not null && desk.State.Carried.Find(i => i.Id == look.Id) is { } item)
             {
-                var look = new CarryConfirmed(
-                    parse.GetValue(id), !parse.GetValue(notSeen), parse.GetValue(changed), Options.Fields(parse.GetValue(set) ?? [], mistakes), parse.GetValue(step));
-                return () =>
-                {
-                    var written = Writing.ConfirmCarried(desk, look, by);
-                    if (written.Record is not null && desk.State.Carried.Find(i => i.Id == look.Id) is { } item)
-                    {
-                        CautionText.YetRecorded(shell, desk, item.On);
-                    }
+                CautionText.YetRecorded(shell, desk, item.On);
+            }
 
-                    return written;
-                };
-            });
+            return confirmed;
+        });
     }
 }

@@ -64,6 +64,7 @@ internal static class Correcting
         var (results, findings) = Judgement.Of(day, all, record.At);
         var examined = CrossExamined.Findings(day, new Sheet(Sheet.NotYet, record.At, [.. all.Select(r => r.Reading)], results, findings));
         IReadOnlyList<Finding> found = [.. examined, .. right.Where(r => r.Reading.NotTaken).SelectMany(r => StandAgain(day, r.Reading))];
+        found = [.. found, .. UrgentBefore.Of(desk, day.Site, record, right, found, why, by)];
         var correction = Correction.Of(record.Seq, [.. right.Select(r => r.Reading)], why, results, found) with { Answered = Answered(desk, record, found) };
         return Written.Saved(desk.Write(correction, desk.Now, desk.Site.FindPerson(by)!.Code));
     }
@@ -88,7 +89,7 @@ internal static class Correcting
     private static IEnumerable<Mistake> Changes(Reading now, Reading? was, Entry entry) =>
         was is null ? Writing.Of($"entry has no reading of {now.Point}", "it has " + string.Join(", ", entry.Readings.Select(r => r.Point)))
         : now.NotTaken && was.NotTaken ? Writing.Of($"{now.Point} was not taken: there is no value to take back", "give the value as it should have been")
-        : now with { Typed = was.Typed } == was ? Writing.Of($"{now.Point} is already {was.Typed ?? was.Why}", "give the value as it should have been")
+        : now.Value == was.Value && now.Unit == was.Unit && now.Why == was.Why && now.At == was.At ? Writing.Of($"{now.Point} is already {was.Typed ?? was.Why}", "give the value as it should have been")
         : [];
 
     /// <summary>The entry's readings as earlier corrections left them.</summary>

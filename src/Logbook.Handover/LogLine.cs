@@ -10,11 +10,20 @@ namespace Logbook.Handover;
 public sealed record LogLine(long Seq, DateTimeOffset At, DateTimeOffset Entered, string Shift, string By, string Kind, string Area, string Words, Level? Worst)
 {
     /// <summary>The record in one line.</summary>
-    public static LogLine Of(Desk desk, JournalRecord record)
+    public static LogLine Of(Desk desk, JournalRecord record) => Of(desk, record, new PutRightLater(desk));
+
+    /// <summary>Each record in one line.</summary>
+    public static IEnumerable<LogLine> Of(Desk desk, IEnumerable<JournalRecord> records)
+    {
+        var later = new PutRightLater(desk);
+        return records.Select(record => Of(desk, record, later));
+    }
+
+    private static LogLine Of(Desk desk, JournalRecord record, PutRightLater later)
     {
         IReadOnlyList<Finding> findings = record.Body switch { Entry e => e.Findings, Correction c => c.Findings, _ => [] };
         return new LogLine(
             record.Seq, record.At, record.Entered, record.Shift, record.By, Say.Visible(record.Kind), RecordWords.Area(desk.Site, record.Body),
-            RecordWords.Of(desk, record), findings.New().Select(f => (Level?)f.Level).Max());
+            RecordWords.Of(desk, record, later), findings.New().Select(f => (Level?)f.Level).Max());
     }
 }

@@ -13,10 +13,10 @@ internal static class RecordWords
     // And of the results as many as are judged by limits, the rest is counted.
     private const int ListedResults = 4;
 
-    public static string Of(Desk desk, JournalRecord record) => record.Body switch
+    public static string Of(Desk desk, JournalRecord record, PutRightLater later) => record.Body switch
     {
         SiteAdopted adopted => $"Site files put in force: {Say.Visible(adopted.Why)}{Changed(adopted)}{By(desk.Site, adopted.Signed)}",
-        Entry entry => OfEntry(desk.Site, entry),
+        Entry entry => OfEntry(desk.Site, entry, later.Words(record, entry)),
         Remark remark => OfRemark(desk.Site, remark),
         Correction correction => OfCorrection(desk, record, correction),
         EquipmentStateChanged change => $"{Say.Equipment(desk.Site, change.Equipment)} {Say.Visible(change.State)} since "
@@ -52,7 +52,8 @@ internal static class RecordWords
     private static string? AreaOf(Site site, string? on) =>
         on is null ? null : site.FindEquipment(on)?.Area ?? Plant.Area.All.FirstOrDefault(a => a.Equals(on, StringComparison.OrdinalIgnoreCase));
 
-    private static string OfEntry(Site site, Entry entry)
+    /// <param name="later">Which results rest on a value that was put right since.</param>
+    private static string OfEntry(Site site, Entry entry, string later)
     {
         var parts = new List<string>();
         var taken = entry.Readings.Count(r => !r.NotTaken);
@@ -73,6 +74,7 @@ internal static class RecordWords
         parts.AddRange(told.Take(1).Select(f => Level(f) + Say.Visible(f.Text)));
         parts.Add(told.Count > 1 ? Say.Count(told.Count - 1, "more finding") : "");
         parts.Add(OfResults(site, [.. entry.Results.Where(r => r.Point is not null)]));
+        parts.Add(later);
         parts.Add(entry.Imported is null ? "" : $"imported from {Say.Visible(entry.Imported)}");
         parts.Add(Say.Visible(entry.Remark ?? ""));
         parts.AddRange(entry.Readings.Where(r => !string.IsNullOrEmpty(r.Remark)).Select(r => $"{Say.Visible(r.Point)}: {Say.Visible(r.Remark!)}"));
@@ -103,10 +105,13 @@ internal static class RecordWords
     private static string OfCorrection(Desk desk, JournalRecord record, Correction correction)
     {
         var entry = desk.Store.Read(correction.Target).FirstOrDefault()?.Body as Entry;
+        // A value may be put right more than once, and back to what was typed first.
+        var between = desk.Store.Corrections(correction.Target, correction.Target).Where(r => r.Seq < record.Seq).OrderBy(r => r.Seq).Select(r => (Correction)r.Body).ToList();
         string One(Reading right)
         {
             var first = entry?.Readings.FirstOrDefault(r => r.Point.Equals(right.Point, StringComparison.OrdinalIgnoreCase));
-            return $"{Say.Visible(right.Point)} of {Say.Time(desk.Site, right.At, record.At)}: first {(first is null ? "not in that entry" : Say.Reading(desk.Site, first))}, "
+            var then = string.Concat(between.Select(c => c.Of(right.Point)).OfType<Reading>().Select(r => $"then {(r.NotTaken ? "taken back" : Say.Reading(desk.Site, r))}, "));
+            return $"{Say.Visible(right.Point)} of {Say.Time(desk.Site, right.At, record.At)}: first {(first is null ? "not in that entry" : Say.Reading(desk.Site, first))}, {then}"
                 + (right.NotTaken ? $"TAKEN BACK{(right.Why is null || right.Why.StartsWith("taken back", StringComparison.Ordinal) ? "" : $" ({Say.Visible(right.Why)})")}" : $"put right to {Say.Reading(desk.Site, right)}");
         }
 

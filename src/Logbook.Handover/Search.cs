@@ -8,7 +8,7 @@ public static class Search
     public static IEnumerable<LogLine> Of(Desk desk, string text, DateTimeOffset from, DateTimeOffset to)
     {
         var words = text.Split(' ', StringSplitOptions.RemoveEmptyEntries);
-        return desk.Store.Between(from, to).Select(r => LogLine.Of(desk, r))
+        return LogLine.Of(desk, desk.Store.Between(from, to))
             .Where(line => Array.TrueForAll(words, word => Holds(desk, line, word)));
     }
 

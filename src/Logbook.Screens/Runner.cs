@@ -42,7 +42,7 @@ internal sealed class Runner(Desk desk, DraftFolder drafts, Pins pins)
                 OpenRound open => [RoundAtHand.Find(desk, open)],
                 LookBack back => [new LookedBack(back.Point, Newest(back.Point))],
                 ReadOlder older => [Older(older)],
-                ReadNewer newer => [new LogRead([.. desk.Store.Read(newer.After + 1).Select(r => LogLine.Of(desk, r)).Reverse()], newer.After + 1)],
+                ReadNewer newer => [new LogRead([.. LogLine.Of(desk, desk.Store.Read(newer.After + 1)).Reverse()], newer.After + 1)],
                 ReadSeries read => [new SeriesRead([.. read.Points.Select(desk.Site.FindPoint).OfType<Point>().Select(p => GraphSeries.Of(desk, p, read.From, read.To))])],
                 WriteIt write => [Write(write.What), new FactsChanged(Facts())],
                 ReadRelated related => [new RelatedRead(related.Seq, [.. RecordLinks.About(Fresh(), related.Seq).Select(r => LogLine.Of(desk, r))])],
@@ -153,7 +153,7 @@ internal sealed class Runner(Desk desk, DraftFolder drafts, Pins pins)
     private LogRead Older(ReadOlder older)
     {
         var from = Math.Max(1, older.Below - older.Count);
-        var records = desk.Store.Read(from).TakeWhile(r => r.Seq < older.Below).Select(r => LogLine.Of(desk, r)).Reverse();
+        var records = LogLine.Of(desk, desk.Store.Read(from).TakeWhile(r => r.Seq < older.Below)).Reverse();
         return new LogRead([.. records], from);
     }
 }

@@ -70,7 +70,9 @@ public sealed class CorrectingTests
         var correction = Assert.IsType<Correction>(Writing.Correct(_line.Desk, entry.Seq, back, "wrong gauge", "op1").Record!.Body);
 
         Assert.True(correction.Reading!.NotTaken);
-        Assert.Empty(correction.Findings);
+        var trace = Assert.Single(correction.Findings);
+        Assert.Equal((Level.Watch, "corrected.urgent"), (trace.Level, trace.Code));
+        Assert.Contains("Slaker agitator current was 145 A, taken back by Operator one at ", trace.Text, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -49,8 +49,49 @@ public sealed class TakenBackTests
         line.Correct(urgent, "SL-T1=101.8", "misread again");
 
         Assert.Empty(line.Desk.State.Unanswered);
-        Assert.Empty(line.Desk.State.Findings.GetValueOrDefault("SL-T1") ?? []);
+        Assert.DoesNotContain(line.Desk.State.Findings.GetValueOrDefault("SL-T1") ?? [], f => f.Finding.Level == Level.Urgent);
         Assert.Empty(Audit.Between(line.Desk, line.Desk.Now.AddDays(-1), line.Desk.Now.AddMinutes(1), "unanswered"));
+    }
+
+    [Fact]
+    public void An_urgent_reading_that_is_put_right_is_seen_to_have_been_one_until_the_point_is_read_again()
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        var urgent = line.Record(null, "SL-T1=104.0");
+        line.Clock("2026-11-24T08:10-05:00").Correct(urgent, "SL-T1=103.8", "misread");
+        Assert.DoesNotContain(NowView.Of(line.Desk).StandsOut, f => f.Finding.Code == "corrected.urgent");
+        line.Correct(urgent, "SL-T1=101.8", "misread again");
+        line.Correct(urgent, "SL-T1=101.4", "and again");
+
+        var trace = Assert.Single(NowView.Of(line.Desk).StandsOut, f => f.Finding.Point == "SL-T1").Finding;
+        Assert.EndsWith(" was 103.8 degC, put right to 101.4 degC by Operator one at 08:10: and again", trace.Text, StringComparison.Ordinal);
+        string Note() => string.Join('\n', HandoverNote.InHand(line.Desk).Sections.SelectMany(s => s.Lines).Select(l => l.Text));
+        Assert.Contains("was 103.8 degC, put right to 101.4 degC by Operator one at 08:10", Note(), StringComparison.Ordinal);
+        line.Correct(urgent, "SL-T1=-", "not read at all");
+        Assert.Contains("was 103.8 degC, taken back by Operator one at 08:10: not read at all", Note(), StringComparison.Ordinal);
+
+        line.Clock("2026-11-24T09:00-05:00").Record(null, "SL-T1=101.0");
+        Assert.DoesNotContain(NowView.Of(line.Desk).StandsOut, f => f.Finding.Point == "SL-T1");
+    }
+
+    [Fact]
+    public void A_value_that_was_put_right_and_back_says_what_it_was_in_between()
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        var entry = line.Record(null, "SL-T1=101.0");
+        line.Correct(entry, "SL-T1=100.0", "misread");
+        var back = line.Correct(entry, "SL-T1=101.0", "it was right");
+
+        Assert.Contains("first 101.0 degC, then 100.0 degC, put right to 101.0 degC", LogLine.Of(line.Desk, line.Desk.Store.Read(back).First()).Words, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_is_put_right_to_the_value_that_stands_is_refused_though_it_was_retyped_or_remarked()
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        var entry = line.Record(new EntryRequest("op1", [SmallLine.Typed("SL-T1=101.0") with { Second = "101.0" }]));
+
+        Assert.Contains("already 101.0", Assert.Single(Writing.Correct(line.Desk, entry, [SmallLine.Typed("SL-T1=101")], "misread", "op1").Mistakes).Wrong, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -29,6 +29,28 @@ public sealed class WhatRestsOnAReadingTests
     private static State With(params SeriesValue[] values) => State.Empty with { Latest = State.Empty.Latest.SetItems(values.Select(v => KeyValuePair.Create(v.Point, v))) };
 
     [Fact]
+    public void What_was_computed_from_a_value_that_is_put_right_later_says_so()
+    {
+        using var line = new SmallLine(SmallLine.At("2026-11-24T08:00-05:00"), Testing.Some.Files, Testing.Some.Calculations);
+        var lime = line.Record(null, "LM-CAO=60");
+        line.Clock("2026-11-24T08:10-05:00").Record(null, "LM-F1=18.6");
+        var dose = line.Clock("2026-11-24T08:20-05:00").Record(null, "SL-F1=300");
+        string Log(long seq) => LogLine.Of(line.Desk, line.Desk.Store.Read(seq).First()).Words;
+        Assert.DoesNotContain("computed from", Log(dose), StringComparison.Ordinal);
+
+        var right = line.Clock("2026-11-24T08:30-05:00").Correct(lime, "LM-CAO=90", "misread");
+        var said = $"LM-CAO (#{lime}), since put right (#{right})";
+
+        Assert.Contains($"computed from {said}: SL-CAO", Log(dose), StringComparison.Ordinal);
+        Assert.Contains(NowView.Of(line.Desk).StandsOut, f => f.Finding.Point == "SL-CAO" && f.Finding.Text.EndsWith($"(computed from {said})", StringComparison.Ordinal));
+        Assert.Contains(HandoverNote.InHand(line.Desk).Sections.Single(s => s.Id == "not-normal").Lines, l => l.Label == "SL-CAO" && l.Text.Contains($"Computed from {said}.", StringComparison.Ordinal));
+        Assert.Contains(Search.Of(line.Desk, "since put right", line.Desk.Now.AddHours(-2), line.Desk.Now.AddMinutes(1)), l => l.Seq == dose);
+
+        // What is computed from then on takes the value as it was put right.
+        Assert.DoesNotContain("computed from", Log(line.Clock("2026-11-24T08:40-05:00").Record(null, "SL-F1=310")), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Hours_that_a_tank_lasts_carry_the_time_of_its_level()
     {
         using var line = new SmallLine("2026-11-24T05:00-05:00");

@@ -54,7 +54,7 @@ public sealed class LogDeedsTests
     [Fact]
     public void A_record_and_the_findings_below_it_show_what_stands_after_a_correction()
     {
-        using var terminal = new Terminal(before: t => t.Record(null, "SL-F1=150"));
+        using var terminal = new Terminal(before: t => t.Record(null, "SL-F1=230"));
         var entry = terminal.Journal.Read().Last().Seq;
 
         terminal.Press("1");
@@ -64,7 +64,7 @@ public sealed class LogDeedsTests
         terminal.Press("c298⏎misread⏎");
 
         Assert.Contains("nothing any more, as put right", terminal.Words, StringComparison.Ordinal);
-        Assert.DoesNotContain("URGENT", terminal.Words, StringComparison.Ordinal);
+        Assert.DoesNotContain("WATCH", terminal.Words, StringComparison.Ordinal);
         terminal.Press("⎋");
         Assert.IsType<FindingsPage>(terminal.State.Top);
         Assert.Contains($"What stands of the entry (#{entry}), put right (#{entry + 1})", terminal.Words, StringComparison.Ordinal);

@@ -1,3 +1,4 @@
+using Logbook.Checks;
 using Logbook.Journal;
 using Logbook.Plant;
 
@@ -27,6 +28,7 @@ internal sealed record Excursion(string? Point, Level Worst, DateTimeOffset Firs
             .Where(n => n.Finding.Level >= Level.Watch)
             .GroupBy(n => (n.Finding.Point, Family: Family(n.Finding.Code)))
             .SelectMany(g => Stories(facts, [.. Counted([.. g]).OrderBy(n => n.At).ThenBy(n => n.Seq)]))
+            .Where(s => !UrgentBefore.Is(s.Noticed[0].Finding) || !IsOver(facts, s)) // once the point was read again the correction itself tells of it
             .ToList();
         var lasting = stories.Where(s => !IsOver(facts, s)).Select(s => s.Noticed[0].Finding.Point).OfType<string>().ToHashSet(StringComparer.OrdinalIgnoreCase);
         return [.. stories.Select(s => Fold(facts, s, lasting)).OrderBy(e => e.Over).ThenByDescending(e => e.Worst).ThenBy(e => e.First).ThenBy(e => Computed(facts, e.Point))];
@@ -109,7 +111,8 @@ internal sealed record Excursion(string? Point, Level Worst, DateTimeOffset Firs
         var words = limit && over ? FindingText.WithoutAsking(facts.Site, worst.Finding) : worst.Finding.Text;
         var hangsOn = facts.Doubted.See(worst.Seq, worst.Finding.Point);
         var answers = string.Concat(facts.Answers.Where(a => noticed.Exists(n => a.IsTo(n.Seq, n.Finding))).Select(a => " " + FirstLetter.Large(a.Words(facts.Site, facts.AsOf))));
-        string Told(string text) => $"{worst.Finding.Level.ToString().ToUpperInvariant()}: {text} {often}{since}{answers} {Say.Ref(noticed[0].Seq, worst.Seq, last.Seq)}";
+        var wrong = Wrong(facts, worst);
+        string Told(string text) => $"{worst.Finding.Level.ToString().ToUpperInvariant()}: {text} {often}{since}{wrong}{answers} {Say.Ref(noticed[0].Seq, worst.Seq, last.Seq)}";
         return new Excursion(
             noticed[0].Finding.Point, worst.Finding.Level, noticed[0].At,
             Told(hangsOn is null ? Say.Sentence(words) : $"{Say.Visible(words).TrimEnd('.')} (doubted: see {Say.Visible(hangsOn)})."),
@@ -119,6 +122,12 @@ internal sealed record Excursion(string? Point, Level Worst, DateTimeOffset Firs
             Short = Told(WithoutEvidence(worst.Finding)), HangsOn = hangsOn,
         };
     }
+
+    /// <summary>That its value was computed from one that was put right since; empty when it was not.</summary>
+    private static string Wrong(ShiftFacts facts, Noticed worst) =>
+        facts.Entries.FirstOrDefault(e => e.Record.Seq == worst.Seq) is { Record: { } record, Entry: var entry }
+        && facts.PutRightLater.Of(record, entry).FirstOrDefault(r => r.Result.Equals(worst.Finding.Point, StringComparison.OrdinalIgnoreCase)) is { } wrong
+            ? $" Computed from {PutRightLater.Words(wrong)}." : "";
 
     /// <summary>Of a doubt its first sentence and the last, which says what would tell; anything else whole.</summary>
     private static string WithoutEvidence(Finding finding)

@@ -1,3 +1,4 @@
+using Logbook.Checks;
 using Logbook.Journal;
 
 namespace Logbook.Handover;
@@ -91,8 +92,12 @@ internal static class NotNormal
     private static IEnumerable<NoteLine> Temporary(ShiftFacts facts, bool brief) =>
         facts.State.Carried.Where(IsTemporary).Select(i => StillOpen.Line(facts, i, brief));
 
+    /// <summary>Each of its readings stands above as what it was, since it was urgent.</summary>
+    private static bool ToldAbove(ShiftFacts facts, long seq, Correction correction) => correction.Readings.All(r =>
+        facts.State.Findings.GetValueOrDefault(r.Point, []).Exists(f => f.Seq == seq && UrgentBefore.Is(f.Finding)));
+
     private static IEnumerable<NoteLine> Corrections(ShiftFacts facts) =>
-        facts.Records.Where(r => r.Body is Correction).Select(r => new NoteLine(
+        facts.Records.Where(r => r.Body is Correction correction && !ToldAbove(facts, r.Seq, correction)).Select(r => new NoteLine(
             "corrected",
             $"{LogLine.Of(facts.Desk, r).Words}. {Say.Person(facts.Site, r.By)} {facts.Time(r.At)} {Say.Ref(r.Seq)}"));
 }

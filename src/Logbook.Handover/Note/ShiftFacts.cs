@@ -18,12 +18,16 @@ internal sealed record ShiftFacts(
     private Doubted? _doubted;
     private IReadOnlyList<Answered>? _answers;
     private EquipmentHistory? _equipment;
+    private PutRightLater? _putRightLater;
 
     /// <summary>The checks of the shift; read when somebody asks, because most pages do not.</summary>
     public IReadOnlyList<DueCheck> Checks => _checks ??= DueList.Between(Desk, Shift.Start, Shift.End);
 
     /// <summary>Values of the shift that hang on a reading that does not fit; looked up when somebody asks.</summary>
     public Doubted Doubted => _doubted ??= new Doubted(this);
+
+    /// <summary>Which results of the shift rest on a value that was put right since; looked up when somebody asks.</summary>
+    public PutRightLater PutRightLater => _putRightLater ??= new PutRightLater(Desk);
 
     /// <summary>What was done about findings; looked up when somebody asks.</summary>
     public IReadOnlyList<Answered> Answers => _answers ??= Answered.Of(Desk, State, Records);

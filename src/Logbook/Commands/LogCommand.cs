@@ -25,7 +25,7 @@ internal static class LogCommand
             parse.GetValue(about) is { } seq
                 ? About(shell, desk, seq, parse.GetValue(json))
                 : Options.Span(shell, parse, desk, (from, Calendar.ShiftAt(desk.Site, desk.Now).Start), (to, desk.Now.AddMinutes(1)), (begin, end) =>
-                    Listing.Print(shell, parse.GetValue(json), desk.Store.Between(begin, end).Select(r => LogLine.Of(desk, r)), "no record in this span")), asOf));
+                    Listing.Print(shell, parse.GetValue(json), LogLine.Of(desk, desk.Store.Between(begin, end)), "no record in this span")), asOf));
         return command;
     }
 
@@ -36,7 +36,7 @@ internal static class LogCommand
             return shell.Refuse($"there is no record {seq}", desk.State.Head.Seq == 0 ? "the journal has none yet" : $"1 to {desk.State.Head.Seq}");
         }
 
-        var code = Listing.Print(shell, json, RecordLinks.About(desk, seq).Select(r => LogLine.Of(desk, r)), whenEmpty: "");
+        var code = Listing.Print(shell, json, LogLine.Of(desk, RecordLinks.About(desk, seq)), whenEmpty: "");
         if (!json)
         {
             PageOut.Sections(shell.Out, SignedInWords.Of(desk, desk.Store.Read(seq).First()));

@@ -1,0 +1,99 @@
+using Logbook.Checks;
+using Logbook.Journal;
+using Logbook.Plant;
+
+namespace Logbook.Handover;
+
+/// <summary>A result that was computed from a value of an earlier entry, which was put right afterwards. It stands as it was computed.</summary>
+/// <param name="Result">The derived point, or what the result is called.</param>
+/// <param name="From">The point whose value it took.</param>
+/// <param name="Target">The entry that the value stands in.</param>
+/// <param name="Correction">The record that put it right.</param>
+internal sealed record RestsOnWrong(string Result, string From, long Target, long Correction);
+
+/// <summary>
+/// Which results of an entry rest on a value that was put right only after it. Nothing is computed anew, since the entry was
+/// judged by what was known then: it is said beside them. Keeps what it asked the store for, since lists ask of many entries.
+/// </summary>
+internal sealed class PutRightLater(Desk desk)
+{
+    // Corrections are asked for by so many targets at once. Their entries lie that far back at most, or the value was stale.
+    private const int Block = 512;
+
+    private readonly Dictionary<long, List<JournalRecord>> _corrections = [];
+
+    public IReadOnlyList<RestsOnWrong> Of(JournalRecord record, Entry entry)
+    {
+        var block = record.Seq / Block;
+        var later = entry.Results.Count == 0 ? [] : Corrections(block - 1).Concat(Corrections(block)).Where(c => ((Correction)c.Body).Target < record.Seq && c.Seq > record.Seq).ToList();
+        if (later.Count == 0)
+        {
+            return [];
+        }
+
+        var site = SiteInForce.At(desk, record.At);
+        var found = new List<RestsOnWrong>();
+        foreach (var result in entry.Results)
+        {
+            var name = result.Point ?? $"{result.Name}, {result.Output}";
+            var binding = site.Calculations.FirstOrDefault(c => c.Name.Equals(result.Name, StringComparison.Ordinal));
+            foreach (var (role, source) in binding?.Inputs ?? new Dictionary<string, InputSource>(StringComparer.Ordinal))
+            {
+                if (source is InputSource.FromPoint { Tag: var tag } && From(site, record, entry, tag, binding!.Lags.GetValueOrDefault(role), later, found) is { } wrong)
+                {
+                    found.Add(wrong with { Result = name });
+                }
+            }
+        }
+
+        return found;
+    }
+
+    /// <summary><c>computed from SL-T1 (#44), since put right (#50): SL-CAO</c>; empty when nothing is.</summary>
+    public string Words(JournalRecord record, Entry entry) => string.Join("; ", Of(record, entry)
+        .GroupBy(r => (r.From, r.Target, r.Correction)).Select(g => $"computed from {Words(g.First())}: {string.Join(", ", g.Select(r => Say.Visible(r.Result)).Distinct(StringComparer.Ordinal))}"));
+
+    /// <summary><c>SL-T1 (#44), since put right (#50)</c>.</summary>
+    public static string Words(RestsOnWrong wrong) => $"{Say.Visible(wrong.From)} {Say.Ref(wrong.Target)}, since put right {Say.Ref(wrong.Correction)}";
+
+    private static bool Same(string? one, string? other) => string.Equals(one, other, StringComparison.OrdinalIgnoreCase);
+
+    /// <summary>What the input was taken from: this entry, one of its own results, or an earlier one as it was known then.</summary>
+    private RestsOnWrong? From(Site site, JournalRecord record, Entry entry, string tag, TimeSpan lag, List<JournalRecord> later, List<RestsOnWrong> found)
+    {
+        if (lag == TimeSpan.Zero && entry.Readings.Any(r => Same(r.Point, tag) && !r.NotTaken))
+        {
+            return null;
+        }
+
+        if (lag == TimeSpan.Zero && entry.Results.Any(r => Same(r.Point, tag)))
+        {
+            return found.Find(f => Same(f.Result, tag));
+        }
+
+        return Taken(site, record, tag, lag)
+            .Select(v => later.LastOrDefault(c => ((Correction)c.Body).Target == v.Seq) is { } right && Now(v) != v.Value ? new RestsOnWrong("", tag, v.Seq, right.Seq) : null)
+            .FirstOrDefault(r => r is not null);
+    }
+
+    /// <summary>The values that a calculation of that record took: see <c>Checks/PastValues</c>.</summary>
+    private IEnumerable<SeriesValue> Taken(Site site, JournalRecord record, string tag, TimeSpan lag)
+    {
+        var then = record.At - lag;
+        IEnumerable<SeriesValue> Known(DateTimeOffset from, DateTimeOffset to) => desk.Store.Series(tag, from, to.AddMilliseconds(1), record.Seq - 1).Where(v => v.Value is not null);
+        var mean = lag == TimeSpan.Zero ? [] : Known(then - (lag / 8), then + (lag / 8)).ToList();
+        return mean.Count > 0 || site.FindPoint(tag) is not { } point ? mean : Known(then - point.Stale, then).TakeLast(1);
+    }
+
+    private double? Now(SeriesValue value) => desk.Store.Series(value.Point, value.At, value.At.AddMilliseconds(1)).FirstOrDefault(v => v.Seq == value.Seq)?.Value;
+
+    private List<JournalRecord> Corrections(long block)
+    {
+        if (!_corrections.TryGetValue(block, out var corrections))
+        {
+            _corrections[block] = corrections = block < 0 ? [] : [.. desk.Store.Corrections(block * Block, (block * Block) + Block - 1)];
+        }
+
+        return corrections;
+    }
+}

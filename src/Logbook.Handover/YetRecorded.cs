@@ -21,6 +21,10 @@ public static class YetRecorded
     /// <summary>What was just recorded of this equipment or area makes the two stand beside each other: the words to say at once; null when it does not.</summary>
     public static string? Warning(Desk desk, string place) => Words(desk.Site, desk.State.Equipment, desk.State.Carried, place, desk.Now);
 
+    /// <summary>All that stands beside each other now, one pair in a line.</summary>
+    public static IReadOnlyList<string> All(Site site, IReadOnlyDictionary<string, EquipmentStatus> equipment, IReadOnlyList<CarriedItem> carried, DateTimeOffset now) =>
+        [.. from item in carried let beside = Beside(site, equipment, carried, item, now) where beside is not null select $"{Stands(site, item)}. {beside}"];
+
     /// <summary>The same before a state is recorded.</summary>
     public static string? Before(Site site, IReadOnlyDictionary<string, EquipmentStatus> equipment, IReadOnlyList<CarriedItem> carried, EquipmentStatus told, DateTimeOffset now) =>
         Words(site, new Dictionary<string, EquipmentStatus>(equipment, StringComparer.OrdinalIgnoreCase) { [told.Equipment] = told with { Seq = ToCome } }, carried, told.Equipment, now);
@@ -51,9 +55,9 @@ public static class YetRecorded
     internal static IEnumerable<Contradiction> Each(Site site, IReadOnlyDictionary<string, EquipmentStatus> equipment, IReadOnlyList<CarriedItem> carried, CarriedItem item) => Go(item) is not { } go ? [] :
     [
         .. equipment.Values.Where(e => Covers(site, item, e.Equipment) && Against(item, e)).OrderBy(e => e.Since).ThenBy(e => e.Equipment, StringComparer.Ordinal)
-            .Select(e => new Contradiction(e.Seq, e.Equipment, e.State.ToUpperInvariant(), e.Since, go)),
+            .Select(e => new Contradiction(e.Seq, e.Equipment, e.State.ToUpperInvariant(), e.Since, go, e.By)),
         .. item.MayBeInside ? carried.Where(wash => wash is { ItemKind: "wash", IsHazard: true } && Meet(site, wash.On, item.On) && !equipment.Values.Any(e => e.State == "acid" && Covers(site, item, e.Equipment)))
-            .Select(wash => new Contradiction(wash.Id, wash.On, "IN AN ACID WASH", wash.Since, go)) : [],
+            .Select(wash => new Contradiction(wash.Id, wash.On, "IN AN ACID WASH", wash.Since, go, wash.By)) : [],
     ];
 
     /// <summary>The hazard in short: <c>Lime mud pump is locked, DO NOT START (#12)</c>.</summary>
@@ -112,10 +116,24 @@ public static class YetRecorded
     /// <param name="On">The equipment that it is recorded of.</param>
     /// <param name="State">What is recorded of it, as it is printed.</param>
     /// <param name="Go">What follows from the two.</param>
-    internal sealed record Contradiction(long Seq, string On, string State, DateTimeOffset Since, string Go)
+    /// <param name="By">Who told of it.</param>
+    internal sealed record Contradiction(long Seq, string On, string State, DateTimeOffset Since, string Go, string By)
     {
         public string Words(Site site, CarriedItem item, DateTimeOffset now) =>
-            $"{Recorded(site, item)} since {Say.Time(site, Since, now)}{Ref(Seq)}: {Go}.";
+            $"{Recorded(site, item)} since {Say.Time(site, Since, now)}{Ref(Seq)}, {Tellers(site, item)}: {Go}.";
+
+        /// <summary>Whom to ask: <c>told by Operator two, the lock by Operator one</c>.</summary>
+        public string Tellers(Site site, CarriedItem item)
+        {
+            var (what, by) = item.ItemKind switch
+            {
+                "isolation" => ("lock", item.By),
+                "permit" when item.Fields.ContainsKey("inside") => ("count", item.FieldsSet.GetValueOrDefault("inside")?.By ?? item.By),
+                "permit" => ("permit", item.By),
+                _ => ("wash", item.By),
+            };
+            return $"told by {Say.Person(site, By)}, the {what} by {Say.Person(site, by)}";
+        }
 
         /// <summary><c>YET RECORDED AS ACID</c>; with the equipment's name where the hazard is on another place.</summary>
         public string Recorded(Site site, CarriedItem item) =>

@@ -74,8 +74,8 @@ public class AuditTests
 
         Assert.Equal(
         [
-            $"Lime mud pump is locked, DO NOT START (#{locked}), YET RECORDED AS RUNNING (#{running}): one of the two was not true. Began Tue 24 Nov 08:00 Operator one (#{running}); NOT ENDED at Wed 25 Nov 06:00",
-            $"White liquor filter has a permit to enter, 2 counted inside (#{permit}), YET RECORDED AS ACID (#{acid + 1}): one of the two was not true. Began Tue 24 Nov 20:00 Operator one (#{acid}); ended Tue 24 Nov 22:00 Operator one (#{stopped})",
+            $"Lime mud pump is locked, DO NOT START (#{locked}), YET RECORDED AS RUNNING (#{running}), told by Operator one, the lock by Operator one: one of the two was not true. Began Tue 24 Nov 08:00 Operator one (#{running}); NOT ENDED at Wed 25 Nov 06:00",
+            $"White liquor filter has a permit to enter, 2 counted inside (#{permit}), YET RECORDED AS ACID (#{acid + 1}), told by Operator one, the count by Operator one: one of the two was not true. Began Tue 24 Nov 20:00 Operator one (#{acid}); ended Tue 24 Nov 22:00 Operator one (#{stopped})",
         ],
             flags.Select(f => f.Text), StringComparer.Ordinal);
         Assert.Empty(Audit.Between(line.Desk, SmallLine.At("2026-11-24T06:00-05:00"), SmallLine.At("2026-11-24T07:59-05:00"), "contradicted"));

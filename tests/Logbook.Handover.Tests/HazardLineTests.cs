@@ -69,10 +69,10 @@ public sealed class HazardLineTests
         Assert.Null(YetRecorded.Warning(line.Desk, "wl-filter"));
         var said = $"RECORDED AS {state.ToUpperInvariant()} since 08:00";
 
-        Assert.Contains($"2 counted inside (#2). YET ABOUT TO BE {said}: one of the two is not true; go by the attendant", Before(line, state), StringComparison.Ordinal);
+        Assert.Contains($"2 counted inside (#2). YET ABOUT TO BE {said}, told by Operator one, the count by Operator one: one of the two is not true; go by the attendant", Before(line, state), StringComparison.Ordinal);
         var told = line.State("wl-filter", state);
 
-        Assert.Contains($"2 counted inside (#2). YET {said} (#{told}): one of the two is not true", YetRecorded.Warning(line.Desk, "wl-filter"), StringComparison.Ordinal);
+        Assert.Contains($"2 counted inside (#2). YET {said} (#{told}), told by Operator one, the count by Operator one: one of the two is not true", YetRecorded.Warning(line.Desk, "wl-filter"), StringComparison.Ordinal);
         Assert.Contains("YET " + said, Only(line, "inside").Text, StringComparison.Ordinal);
         Assert.Contains("YET " + said, Only(line, "inside").Brief, StringComparison.Ordinal);
         Assert.Contains("YET " + said, InNote(line), StringComparison.Ordinal);
@@ -137,7 +137,7 @@ public sealed class HazardLineTests
         var said = $"RECORDED AS {state.ToUpperInvariant()} since 08:00";
         var go = "treat people as inside until the attendant has counted none";
 
-        Assert.Contains($"has an open permit, NOBODY COUNTED: people may be inside (#2). YET ABOUT TO BE {said}: {go}", Before(line, state), StringComparison.Ordinal);
+        Assert.Contains($"has an open permit, NOBODY COUNTED: people may be inside (#2). YET ABOUT TO BE {said}, told by Operator one, the permit by Operator one: {go}", Before(line, state), StringComparison.Ordinal);
         line.State("wl-filter", state);
 
         Assert.Contains($"people may be inside (#2). YET {said}", YetRecorded.Warning(line.Desk, "wl-filter"), StringComparison.Ordinal);

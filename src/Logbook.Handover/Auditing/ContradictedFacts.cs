@@ -51,7 +51,7 @@ internal static class ContradictedFacts
         string Who(JournalRecord record) => $"{Say.Day(site, record.At)} {Say.Person(site, record.By)} {Say.Ref(record.Seq)}";
         return new AuditFlag(
             Audit.Contradicted, begun.Shift, begun.At, null, null,
-            $"{YetRecorded.Stands(site, two.Item)}, {two.Against.Recorded(site, two.Item)} {Say.Ref(two.Against.Seq)}: {(two.Item.ItemKind == "permit" && SignedWriting.CountedInside(two.Item) is null ? "nobody was counted, so people may have been inside" : "one of the two was not true")}. Began {Who(begun)}; {(ended is null ? $"NOT ENDED at {Say.Day(site, span.End)}" : $"ended {Who(ended)}")}",
+            $"{YetRecorded.Stands(site, two.Item)}, {two.Against.Recorded(site, two.Item)} {Say.Ref(two.Against.Seq)}, {two.Against.Tellers(site, two.Item)}: {(two.Item.ItemKind == "permit" && SignedWriting.CountedInside(two.Item) is null ? "nobody was counted, so people may have been inside" : "one of the two was not true")}. Began {Who(begun)}; {(ended is null ? $"NOT ENDED at {Say.Day(site, span.End)}" : $"ended {Who(ended)}")}",
             begun.Seq)
         {
             Evidence =

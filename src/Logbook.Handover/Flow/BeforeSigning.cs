@@ -1,5 +1,6 @@
 using Logbook.Checks;
 using Logbook.Journal;
+using Logbook.Plant;
 
 namespace Logbook.Handover;
 
@@ -7,10 +8,22 @@ namespace Logbook.Handover;
 public static class BeforeSigning
 {
     /// <summary>
-    /// For the receiver, once the own lines are given: what was asked and answered, the giver's if-thens and own words. They
-    /// show only now, so that the receiver's lines are the receiver's own.
+    /// For the receiver, once the own lines are given: what cannot both be true, which of the own answers did not agree with the
+    /// page, what the giver has not checked, what was asked and answered, the giver's if-thens and own words. They show only now,
+    /// so that the receiver's lines are the receiver's own.
     /// </summary>
-    public static IReadOnlyList<NoteLine> Receiver(Desk desk, string by)
+    public static IReadOnlyList<NoteLine> Receiver(Desk desk, string by) =>
+    [
+        .. Contradicted(desk.Site, desk.State.Equipment, desk.State.Carried, desk.Now),
+        .. desk.State.Line.Missed.Where(m => Handed.Same(m.By, by)).Select(m => new NoteLine("read again", $"answered otherwise than the page at first: {Say.Visible(m.Text)}")),
+        .. Told(desk, by),
+    ];
+
+    /// <summary>What the log says twice and that cannot both be true: no signature stands below it unread.</summary>
+    public static IReadOnlyList<NoteLine> Contradicted(Site site, IReadOnlyDictionary<string, EquipmentStatus> equipment, IReadOnlyList<CarriedItem> carried, DateTimeOffset now) =>
+        [.. YetRecorded.All(site, equipment, carried, now).Select(words => new NoteLine("not both", words))];
+
+    private static IReadOnlyList<NoteLine> Told(Desk desk, string by)
     {
         if (desk.State.Line.Prepared is not { } prepared || desk.Store.Read(prepared.Seq).First() is not { Body: HandoverPrepared body } record)
         {
@@ -20,6 +33,7 @@ public static class BeforeSigning
         var giver = Say.Person(desk.Site, record.By);
         return
         [
+            .. Declared(body.Declared, "not-checked", "change").Select(words => new NoteLine("declared", $"{giver}: {words}")),
             .. body.IfThen.Select(text => new NoteLine("if, then", $"{giver}: {Say.Visible(text)}")),
             .. body.Words.Select(text => new NoteLine("own words", $"{giver}: {Say.Visible(text)}")),
             .. Answers(desk, by, prepared.Seq),
@@ -30,8 +44,10 @@ public static class BeforeSigning
     public static IReadOnlyList<NoteLine> Giver(IReadOnlyDictionary<string, string> declared) =>
         [.. Declared(HazardSections.Of(declared)).Select(words => new NoteLine("declared", words))];
 
-    internal static IEnumerable<string> Declared(IReadOnlyDictionary<string, string> sections) =>
-        from value in new[] { "not-checked", "change", "checked" }
+    internal static IEnumerable<string> Declared(IReadOnlyDictionary<string, string> sections) => Declared(sections, "not-checked", "change", "checked");
+
+    private static IEnumerable<string> Declared(IReadOnlyDictionary<string, string> sections, params string[] values) =>
+        from value in values
         let names = HazardSections.All.Where(name => sections.GetValueOrDefault(name) == value).ToList()
         where names.Count > 0
         select $"{(value switch { "not-checked" => "NOT CHECKED", "change" => "CHANGED", _ => "checked" })}: {string.Join(", ", names)}";

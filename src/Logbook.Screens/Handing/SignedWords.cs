@@ -8,7 +8,7 @@ internal static class SignedWords
 {
     public static IEnumerable<(string Label, string Text)> Of(Session session, HandStep step) => step switch
     {
-        PrepareNote prepare => OfNote(prepare.Request),
+        PrepareNote prepare => OfNote(session, prepare.Request),
         TakeOver take => OfTaking(session, take.Request),
         ShortRelief relief => [("you watch", relief.Words)],
         Countersign sign => [("what", Countersigning.Words(session.Site, sign.Open)), ("found", sign.Why)],
@@ -24,8 +24,9 @@ internal static class SignedWords
         _ => [],
     };
 
-    private static IEnumerable<(string, string)> OfNote(PrepareRequest request) =>
+    private static IEnumerable<(string, string)> OfNote(Session session, PrepareRequest request) =>
     [
+        .. BeforeSigning.Contradicted(session.Site, session.Facts.Equipment, session.Facts.Now.Carried, session.Clock).Select(l => (l.Label, l.Text)),
         .. BeforeSigning.Giver(request.Declared).Select(l => (l.Label, l.Text)),
         .. request.IfThen.Select(l => ("if, then", l)),
         .. request.Words.Select(l => ("own words", l)),

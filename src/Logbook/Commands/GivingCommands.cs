@@ -29,7 +29,7 @@ internal static class GivingCommands
             }
 
             var request = new PrepareRequest(by, declared, parse.GetValue(ifThen)!, parse.GetValue(words)!) { Anew = parse.GetValue(anew) };
-            return Preparing.Prepare(desk, sign.After(() => PageOut.Lines(shell.Error, [.. BeforeSigning.Giver(declared), .. Preparing.Kept(desk, request).Select(line => new NoteLine("kept", line))])), request);
+            return Preparing.Prepare(desk, sign.After(() => PageOut.Lines(shell.Error, [.. BeforeSigning.Contradicted(desk.Site, desk.State.Equipment, desk.State.Carried, desk.Now), .. BeforeSigning.Giver(declared), .. Preparing.Kept(desk, request).Select(line => new NoteLine("kept", line))])), request);
         });
     }
 

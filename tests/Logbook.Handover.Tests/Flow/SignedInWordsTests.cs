@@ -11,6 +11,29 @@ public sealed class SignedInWordsTests
     private static JournalRecord Last<T>(FlowLine flow) => flow.Desk.Store.Read().Last(r => r.Body is T);
 
     [Fact]
+    public void A_receiver_sees_before_the_PIN_what_was_not_checked_what_was_answered_otherwise_and_what_cannot_both_be_true()
+    {
+        using var flow = new FlowLine("2026-11-24T08:00-05:00").HeldBy("op1");
+        flow.Line.Carry("isolation", "mud-pump", "seal change");
+        Assert.NotNull(Checks.Writing.ChangeState(flow.Desk, "mud-pump", "running", null, null, "op2").Record);
+        var declared = FlowLine.All("checked");
+        declared["acid"] = "not-checked";
+        Assert.NotNull(Preparing.Prepare(flow.Desk, flow.Sign(), new PrepareRequest("op1", declared, ["if it turns, then stop it"], [])).Record);
+        flow.OpenAll("op3");
+        var asked = HazardQuestions.For(flow.Desk, "op3")[0];
+        Assert.NotNull(Accepting.Miss(flow.Desk, "op3", asked).Record);
+
+        var told = Words(BeforeSigning.Receiver(flow.Desk, "op3"));
+
+        Assert.Contains("declared: Operator one: NOT CHECKED: acid", told, StringComparison.Ordinal);
+        Assert.DoesNotContain("declared: Operator one: checked", told, StringComparison.Ordinal);
+        Assert.Contains($"read again: answered otherwise than the page at first: {asked.Text}", told, StringComparison.Ordinal);
+        Assert.StartsWith("not both: Lime mud pump is locked, DO NOT START (#", told, StringComparison.Ordinal);
+        Assert.Contains("told by Operator two, the lock by Operator one: one of the two is not true", told, StringComparison.Ordinal);
+        Assert.DoesNotContain("read again", Words(BeforeSigning.Receiver(flow.Desk, "op2")), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Before_the_PIN_stand_the_givers_lines_and_the_answer_to_the_own_question_and_not_anothers()
     {
         using var flow = new FlowLine("2026-11-24T18:30-05:00").HeldBy("op1");

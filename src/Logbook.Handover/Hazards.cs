@@ -26,7 +26,7 @@ internal static class Hazards
         var acid = state.Equipment.Values.Where(e => e.State == "acid").ToList();
         var items = state.Carried.Where(i => i.IsHazard).Select(i => (
             Item: i,
-            Seen: seen.Where(s => s.Line!.Word == "seen" && IsOf(site, i, s.Finding)).ToList(),
+            Seen: seen.Where(s => s.Line!.Word == "seen" && site.FindPoint(s.Finding.Finding.Point!) is { } p && IsOf(site, i, p)).ToList(),
             Acid: acid.Where(e => i.ItemKind == "wash" && e.Equipment.Equals(i.On, StringComparison.OrdinalIgnoreCase)).ToList())).ToList();
         return
         [
@@ -40,12 +40,12 @@ internal static class Hazards
     }
 
     /// <summary>
-    /// True when a safety point that was seen bad is the thing that an item says is out or defeated: the item names the point,
+    /// True when a safety point is the thing that an item says is out or defeated: the item names the point,
     /// or lies at the point's equipment or area and shares a word of its description.
     /// </summary>
-    private static bool IsOf(Site site, CarriedItem item, OpenFinding seen)
+    internal static bool IsOf(Site site, CarriedItem item, Point point)
     {
-        if (item.ItemKind is not ("safety-equipment" or "bypass") || site.FindPoint(seen.Finding.Point!) is not { } point)
+        if (item.ItemKind is not ("safety-equipment" or "bypass"))
         {
             return false;
         }

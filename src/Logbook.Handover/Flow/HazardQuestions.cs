@@ -14,7 +14,8 @@ namespace Logbook.Handover;
 public sealed record HazardQuestion(long About, string Text, IReadOnlyList<string> Choices, int Right);
 
 /// <summary>
-/// One question from a hazard's own fields, three on a bad shift, none when nothing is open. The same for as long as the
+/// One question from a hazard's own fields, three on a bad shift, none when nothing is open. What kills first is asked first: who
+/// is inside, acid, trips, safety equipment; times and numbers only of the rest, or where a place would give itself away. The same for as long as the
 /// page was last seen at the same time: opening it again draws anew. After an answer that did not agree with the page another
 /// thing is asked first where there is one, and the same never with its right choice in the same place: trying out choices
 /// teaches nothing.
@@ -32,8 +33,8 @@ public static class HazardQuestions
         var seen = state.Line.Seen.FindLast(s => Handed.Same(s.By, by) && s.Page == "hazards")?.Seq ?? 0;
         var draw = new Draw($"{by.ToUpperInvariant()} {seen}");
         MissedQuestion? Missed(HazardQuestion q) => state.Line.Missed.FindLast(m => Handed.Same(m.By, by) && m.Text == q.Text);
-        var asked = draw.Shuffled(Hazards.Of(site, state, now).DistinctBy(h => h.Seq)).Select(h => Asked(desk, h, draw)).OfType<HazardQuestion>()
-            .OrderBy(q => Missed(q) is not null).Select(q => Missed(q)?.Right == q.Right ? Moved(q) : q);
+        var questions = draw.Shuffled(Hazards.Of(site, state, now).DistinctBy(h => h.Seq)).OrderBy(h => Rank(h.Word)).Select(h => Asked(desk, h, draw)).OfType<HazardQuestion>().ToList();
+        var asked = questions.Index().OrderBy(q => Missed(q.Item) is not null).ThenBy(q => questions.FindIndex(other => other.Text == q.Item.Text) != q.Index).Select(q => q.Item).Select(q => Missed(q)?.Right == q.Right ? Moved(q) : q);
         var bad = TakeLonger.Of(site, state, now).Concat(TakeLonger.Away(desk, by)).Any();
         return [.. asked.Take(bad ? OnABadShift : 1)];
     }
@@ -41,10 +42,22 @@ public static class HazardQuestions
     private static HazardQuestion Moved(HazardQuestion asked) =>
         asked with { Choices = [.. asked.Choices.Skip(1), asked.Choices[0]], Right = asked.Right == 1 ? asked.Choices.Count : asked.Right - 1 };
 
+    private static int Rank(string word) => Array.IndexOf(First, word) is >= 0 and var rank ? rank : First.Length;
+
+    // In the order in which they can hurt; of these the place is asked.
+    private static readonly string[] First = ["inside", "permit", "acid", "defeated", "out"];
+
     private static HazardQuestion? Asked(Desk desk, HazardLine hazard, Draw draw)
     {
-        var site = desk.Site;
         var item = desk.State.Carried.Find(i => i.Id == hazard.Seq);
+        return Array.IndexOf(First, hazard.Word) >= 0
+            ? Place(desk, hazard, item, draw) ?? Figure(desk, hazard, item, draw)
+            : Figure(desk, hazard, item, draw) ?? Place(desk, hazard, item, draw);
+    }
+
+    private static HazardQuestion? Figure(Desk desk, HazardLine hazard, CarriedItem? item, Draw draw)
+    {
+        var site = desk.Site;
         if (item is { Until: { } until })
         {
             // A time may be guessed from the trade; this one's own may not.
@@ -60,21 +73,39 @@ public static class HazardQuestions
             return Of(hazard, $"{Say.Kind(item.ItemKind)}, {Say.Equipment(site, item.On)}: which {Say.Visible(number.Key)}?", number.Value, [Near(1), Near(3)], draw);
         }
 
+        return null;
+    }
+
+    private static HazardQuestion? Place(Desk desk, HazardLine hazard, CarriedItem? item, Draw draw)
+    {
+        var site = desk.Site;
+        if (item is { ItemKind: "safety-equipment" } && Of(hazard, Where(hazard.Word), Hazards.Name(site, item), [.. draw.Shuffled(SafetyThings.Others(site, desk.State)).Take(2)], draw) is { } ofItsKind)
+        {
+            return ofItsKind;
+        }
+
         var on = item?.On ?? desk.State.Equipment.Values.FirstOrDefault(e => e.Seq == hazard.Seq)?.Equipment;
-        return on is null ? null : Of(hazard, Where(hazard.Word), Say.Equipment(site, on), Elsewhere(site, on, draw), draw);
+        return on is null ? null : Of(hazard, Where(hazard.Word), Say.Equipment(site, on), Elsewhere(desk, hazard.Word, on, draw), draw);
     }
 
     private static string Where(string word) => word switch
     {
-        "inside" or "permit" => "Where is a permit open?",
+        "inside" => "Where are people inside, as they were counted?",
+        "permit" => "Where is a permit open?",
         "locked" => "What is locked and must not be started?",
         "defeated" => "Where is a trip or an interlock defeated?",
         "out" => "Which safety equipment is out?",
         _ => "What is in acid?",
     };
 
-    private static IReadOnlyList<string> Elsewhere(Site site, string on, Draw draw) =>
-        [.. draw.Shuffled(site.Equipment.Where(e => !Handed.Same(e.Code, on)).Select(e => Say.Equipment(site, e.Code))).Distinct(StringComparer.Ordinal).Take(2)];
+    /// <summary>Other equipment, of which the same is not recorded: a second right choice would be a wrong one.</summary>
+    private static IReadOnlyList<string> Elsewhere(Desk desk, string word, string on, Draw draw)
+    {
+        var site = desk.Site;
+        var same = Hazards.Of(site, desk.State, desk.Now).Where(h => h.Word == word || (word is "inside" or "permit" && h.Word is "inside" or "permit")).Select(h => h.Seq).ToHashSet();
+        var places = desk.State.Carried.Where(i => same.Contains(i.Id)).Select(i => i.On).Concat(desk.State.Equipment.Values.Where(e => same.Contains(e.Seq)).Select(e => e.Equipment)).Append(on).ToHashSet(StringComparer.OrdinalIgnoreCase);
+        return [.. draw.Shuffled(site.Equipment.Where(e => !places.Contains(e.Code) && !places.Contains(e.Area)).Select(e => Say.Equipment(site, e.Code))).Distinct(StringComparer.Ordinal).Take(2)];
+    }
 
     private static bool IsNumber(string text) => text.Length is > 0 and < 7 && text.All(char.IsAsciiDigit);
 

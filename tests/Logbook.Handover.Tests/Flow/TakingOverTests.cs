@@ -230,6 +230,40 @@ public class TakingOverTests
         Assert.All(questions, q => Assert.Contains(q.Choices[q.Right - 1], text, StringComparison.Ordinal));
     }
 
+    [Fact]
+    public void What_can_hurt_most_is_asked_first_and_by_its_place()
+    {
+        using var flow = new FlowLine("2026-11-25T06:20-05:00").HeldBy("op1");
+        flow.Line.Carry("isolation", "mud-pump", "seal change", SmallLine.At("2026-11-25T10:00-05:00"), ("permit", "4417"));
+        flow.Line.Carry("bypass", "slaker", "trip bridged", SmallLine.At("2026-11-25T10:00-05:00"), ("instead", "by hand"), ("allowed-by", "eng1"));
+        flow.Line.Carry("permit", "wl-filter", "cloths", SmallLine.At("2026-11-25T11:00-05:00"), ("number", "4417"), ("inside", "2"));
+
+        var questions = HazardQuestions.For(flow.Desk, "op2");
+
+        Assert.Equal(["Where are people inside, as they were counted?", "Where is a trip or an interlock defeated?", "isolation, Lime mud pump: until when?"], questions.Select(q => q.Text), StringComparer.Ordinal);
+        Assert.Equal(["White liquor filter", "Slaker"], questions.Take(2).Select(q => q.Choices[q.Right - 1]), StringComparer.Ordinal);
+    }
+
+    [Fact]
+    public void Safety_equipment_that_is_out_is_asked_among_safety_equipment_that_is_not()
+    {
+        const string More = """
+            SL-GUARD,Guards of the slaker,slaker,choice,read,,,,,,,,,,,6h,slaker,,,in place;off!urgent,yes
+            SL-LIGHT,Lighting of the walkways,slaker,choice,read,,,,,,,,,,,6h,,,,good;dark!urgent,yes
+            """;
+        using var usual = new SmallLine("2026-11-25T06:20-05:00");
+        var texts = usual.Desk.Files.Texts;
+        var files = new Plant.SiteFiles(new Dictionary<string, string>(texts, StringComparer.Ordinal) { [Plant.SiteFiles.PointsCsv] = texts[Plant.SiteFiles.PointsCsv].TrimEnd() + "\n" + More });
+        using var flow = new FlowLine(new SmallLine(SmallLine.At("2026-11-25T06:20-05:00"), files, [])).HeldBy("op1");
+        flow.Line.Carry("safety-equipment", "slaker", "eyewash without flow", null, ("instead", "the stair"));
+
+        var question = Assert.Single(HazardQuestions.For(flow.Desk, "op2").Take(1));
+
+        Assert.Equal("Which safety equipment is out?", question.Text);
+        Assert.Equal("Slaker, eyewash without flow", question.Choices[question.Right - 1]);
+        Assert.All(question.Choices.Where((_, i) => i != question.Right - 1), c => Assert.Contains(c, new[] { "Guards of the slaker", "Lighting of the walkways", "Gas monitor: H2S at the sump" }, StringComparer.Ordinal));
+    }
+
     [Theory]
     [InlineData("2026-11-25T07:30-05:00", new[] { "08:00", "10:00", "11:30" })]
     [InlineData("2026-11-25T08:30-05:00", new[] { "10:00", "11:30", "14:00" })]

@@ -46,6 +46,12 @@ internal static class ParseReading
             return null;
         }
 
+        if (Reason.NeedsWords(why))
+        {
+            mistakes.Add(new Mistake(typed.Place, $"{point.Tag} was not taken: {Reason.WordsMissing}", $"{why.TrimEnd(':', ' ')}: and a few words"));
+            return null;
+        }
+
         return new PointReading(point, Base(point, typed, at) with { Why = why }, UnitGiven: false);
     }
 

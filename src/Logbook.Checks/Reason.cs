@@ -22,6 +22,12 @@ public static class Reason
         return reason is null ? null : reason + rest;
     }
 
+    /// <summary>True for one that says nothing by itself: words follow, or nobody knows why.</summary>
+    public static bool NeedsWords(string reason) => reason.Split(':', 2) is var parts && parts[0].Trim().Equals("other", StringComparison.OrdinalIgnoreCase) && (parts.Length == 1 || string.IsNullOrWhiteSpace(parts[1]));
+
+    /// <summary>What is said where words are missing, and where they go.</summary>
+    public const string WordsMissing = "'other' says nothing by itself";
+
     /// <summary>The list with its digits.</summary>
     public static string Offer(IReadOnlyList<string> reasons) => string.Join(", ", reasons.Select((r, i) => $"{i + 1} {r}"));
 }

@@ -53,8 +53,8 @@ internal static class SomeFiles
 
         [reasons]
         not_taken = ["no time", "forgot", "equipment down", "instrument faulty", "other"]
-        relief = ["other"]
-        not_yet = ["other"]
+        relief = ["injured or ill", "other"]
+        not_yet = ["critical step running", "other"]
 
         [[calculation]]
         use = "end-points"

@@ -97,6 +97,9 @@ public sealed class EntryParsingTests
         var words = digit with { Readings = [digit.Readings[0] with { Why = "Other: valve frozen" }] };
         Assert.Equal("other: valve frozen", RecordEntry.Judge(_line.Desk, words).Value!.Readings[0].Why);
 
+        var bare = digit with { Readings = [digit.Readings[0] with { Why = "5:" }] };
+        Assert.Contains("'other' says nothing by itself", Assert.Single(_line.Refused(bare)).Wrong, StringComparison.Ordinal);
+
         var unknown = digit with { Readings = [digit.Readings[0] with { Why = "lazy" }] };
         Assert.Contains("'lazy'", Assert.Single(_line.Refused(unknown)).Wrong, StringComparison.Ordinal);
     }

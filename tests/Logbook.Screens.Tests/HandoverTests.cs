@@ -253,7 +253,23 @@ public sealed class HandoverTests
 
         terminal.Press("hb1⏎");
 
-        Assert.Equal("other", terminal.Desk.State.Line.NotYet!.Why);
+        Assert.Equal("critical step running", terminal.Desk.State.Line.NotYet!.Why);
+    }
+
+    [Fact]
+    public void Another_reason_than_those_of_the_list_is_taken_with_words()
+    {
+        using var terminal = new Terminal(before: t => Trip(t).HeldBy("op1"));
+
+        terminal.Press("hb2⏎⏎");
+        Assert.Null(terminal.Desk.State.Line.NotYet);
+        Assert.Contains("a few words are needed", terminal.Words, StringComparison.Ordinal);
+        terminal.Press("the relief is on the stair⏎");
+        Assert.Equal("other: the relief is on the stair", terminal.Desk.State.Line.NotYet!.Why);
+
+        terminal.Press("i").Press("op3⏎").Press("!2⏎smoke in the room⏎");
+        Assert.Equal("op3", terminal.Desk.State.Line.Holder!.Code);
+        Assert.Equal("other: smoke in the room", terminal.Journal.Read().Select(r => r.Body).OfType<HandoverRelief>().Single().Words);
     }
 
     [Fact]

@@ -53,9 +53,13 @@ public sealed record Handed(JournalRecord? Record, IReadOnlyList<Mistake> Mistak
     /// <summary>A reason from one of the site's lists, or what is accepted.</summary>
     internal static IEnumerable<Mistake> ReasonFrom(IReadOnlyList<string> reasons, string? typed)
     {
-        if (Reason.Find(reasons, typed) is null)
+        if (Reason.Find(reasons, typed) is not { } reason)
         {
             yield return Mistake.Typed($"'{typed}' is none of the site's reasons", $"one of {Reason.Offer(reasons)}; more words may follow after a colon");
+        }
+        else if (Reason.NeedsWords(reason))
+        {
+            yield return Mistake.Typed(Reason.WordsMissing, $"{reason.TrimEnd(':', ' ')}: and a few words");
         }
     }
 

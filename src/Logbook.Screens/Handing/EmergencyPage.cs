@@ -51,5 +51,6 @@ internal sealed record EmergencyPage(string? By, int? Digit) : Page
 
     private static string? WhyNot(Session session) => Of(session).By is null ? "say first who takes it: i" : Of(session).Digit is null ? "choose a reason by its digit first" : null;
 
-    private static Next Take(Session session) => ReceiverKeys.Step(session, new EmergencyRelief(Of(session).By!, session.Site.Reasons.Relief[Of(session).Digit!.Value - 1]));
+    private static Next Take(Session session) => ReasonPage.Take(
+        session, session.Site.Reasons.Relief[Of(session).Digit!.Value - 1], (taking, why) => ReceiverKeys.Step(taking, new EmergencyRelief(Of(taking).By!, why)));
 }

@@ -1,3 +1,6 @@
+using Logbook.Checks;
+using Logbook.Plant;
+
 namespace Logbook.Screens;
 
 /// <summary>A reason from one of the site's lists. The digit only chooses; Enter takes it, so that a wrong digit never lands in what comes next.</summary>
@@ -10,7 +13,7 @@ internal sealed record ReasonPage(string Title, IReadOnlyList<string> Reasons, i
 
     private static readonly KeyTable Table = new(
         new KeyRow("1-9", "choose", "Chooses a reason; another digit chooses another.", key => key.Digit is not null, Choose),
-        KeyRow.Named("Enter", "take", "Takes the reason.", (session, _, setting) => Of(session).Then(session.Back(), Of(session).Reasons[Of(session).Digit!.Value - 1], setting), KeyName.Enter)
+        KeyRow.Named("Enter", "take", "Takes the reason.", (session, _, setting) => Take(session, Of(session).Reasons[Of(session).Digit!.Value - 1], (s, why) => Of(session).Then(s.Back(), why, setting)), KeyName.Enter)
             with { WhyNot = s => Of(s).Digit is null ? "choose a reason by its digit first" : null },
         KeyRow.Letter('N', "all of the round", "Asks it once of every open reading of the round.", (session, _) => Next.Of(session.Put(Of(session).Wider!)))
             with { WhyNot = s => Of(s).Wider is null ? "there is nothing more to ask it of" : null },
@@ -26,6 +29,12 @@ internal sealed record ReasonPage(string Title, IReadOnlyList<string> Reasons, i
             .. Reasons.Take(9).Select((reason, i) => Line.Of($"{(Digit == i + 1 ? " >" : "  ")} {i + 1} {reason}", Digit == i + 1 ? Look.Chosen : Look.Plain)),
         ],
     };
+
+    /// <summary>Goes on with the reason; where it says nothing by itself a few words are asked for first.</summary>
+    /// <param name="then">Gets the session with the page of the reasons on top.</param>
+    public static Next Take(Session session, string reason, Func<Session, string, Next> then) => Reason.NeedsWords(reason)
+        ? Next.Of(session.Open(AskPage.Words($"{FirstLetter.Large(reason)}: which?", "a few words: it says nothing by itself", (asking, words) => then(asking.Back(), $"{reason}: {words}"))))
+        : then(session, reason);
 
     private static ReasonPage Of(Session session) => (ReasonPage)session.Top;
 

@@ -27,6 +27,7 @@ public class HoldingTests
 
         Assert.Equal("'tired' is none of the site's reasons; one of 1 injured or ill, 2 called away, 3 other; more words may follow after a colon",
             Assert.Single(Relieving.Emergency(flow.Desk, "op2", "tired").Mistakes).ToString());
+        Assert.Equal("'other' says nothing by itself; other: and a few words", Assert.Single(Relieving.Emergency(flow.Desk, "op2", "3").Mistakes).ToString());
         Assert.Equal("called away: fire team", ((HandoverRelief)Relieving.Emergency(flow.Desk, "op2", "2: fire team").Record!.Body).Words);
     }
 

@@ -25,13 +25,14 @@ public static partial class Writing
 
     /// <summary>Ends an order that stands, as a record of its own: who gave it does, an engineer or a supervisor.</summary>
     public static Written WithdrawOrder(Desk desk, long id, string why, string by) => Write(desk, by,
-        _ => [.. Given.Text(why, "why it is withdrawn"), .. Standing(desk, id) is { } order ? NotTheirs(desk.Site, order, by) : NoOrder(desk, id)],
+        _ => [.. Given.Text(why, "why it is withdrawn"), .. Standing(desk, id) is not { } order ? NoOrder(desk, id) : NotTheirs(desk.Site, order, by) is { } not ? [not] : []],
         _ => (new OrderWithdrawn(id, why.Trim()), desk.Now));
 
-    private static IEnumerable<Mistake> NotTheirs(Site site, StandingOrder order, string by) =>
+    /// <summary>Why this person does not withdraw that order; null for who gave it, an engineer or a supervisor.</summary>
+    public static Mistake? NotTheirs(Site site, StandingOrder order, string by) =>
         site.FindPerson(by) is { Role: Role.Operator } person && !person.Code.Equals(order.By, StringComparison.OrdinalIgnoreCase)
-            ? Of($"order {order.Id} is not withdrawn by {person.Code}", $"{order.By}, who gave it, an engineer or a supervisor withdraws it")
-            : [];
+            ? Mistake.Typed($"order {order.Id} is not withdrawn by {person.Code}", $"{order.By}, who gave it, an engineer or a supervisor withdraws it")
+            : null;
 
     private static StandingOrder? Standing(Desk desk, long id) => desk.State.Orders.Find(o => o.Id == id && o.HoldsAt(desk.Now));
 

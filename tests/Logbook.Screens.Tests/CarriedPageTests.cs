@@ -443,6 +443,18 @@ public sealed class CarriedPageTests
     }
 
     [Fact]
+    public void An_operator_is_told_at_the_key_who_withdraws_another_ones_order()
+    {
+        using var terminal = new Terminal(before: t => Assert.NotNull(Checks.Writing.GiveOrder(t.Desk, "liquor flow at 300", null, "sup1").Record));
+
+        Assert.DoesNotContain("x withdraw", terminal.Press("o").Words, StringComparison.Ordinal);
+        terminal.Press("x");
+
+        Assert.IsType<OrdersPage>(terminal.State.Top);
+        Assert.Contains("is not withdrawn by op1; sup1, who gave it, an engineer or a supervisor withdraws it", terminal.Words, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Who_had_read_an_order_is_shown_that_it_was_withdrawn_until_that_is_read()
     {
         using var terminal = new Terminal(before: t =>

@@ -145,6 +145,18 @@ public class AHandoverByCommandLine
     }
 
     [Fact]
+    public void Orders_that_stand_have_no_columns_of_those_that_were_withdrawn()
+    {
+        using var cli = Signed("op1");
+        var order = $"{Done(cli.Run("order", "add", "liquor flow at 300", "--by", "eng1", "--json")).Json.GetProperty("seq").GetInt64()}";
+        string Header(params string[] more) => Done(cli.Run(["order", "list", .. more])).Out.Split('\n')[0].Trim();
+
+        Assert.DoesNotContain("withdrawn", Header(), StringComparison.Ordinal);
+        Done(cli.Run("order", "withdraw", order, "--why", "filter is back", "--by", "eng1"));
+        Assert.Contains("withdrawn by", Header("--all"), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Site_files_are_put_in_force_by_an_engineers_pin()
     {
         using var cli = Signed("op1", "eng1");

@@ -1,3 +1,4 @@
+using Logbook.Checks;
 using Logbook.Handover;
 using Logbook.Journal;
 
@@ -70,7 +71,7 @@ internal sealed record OrdersPage(int Selected) : Page
         ? Next.Of(session, new WriteIt(new ReadOrder(session.By!, order.Id)))
         : Next.Of(session.Open(TakenBy(Note(session)!)));
 
-    private static string? WhyNotWithdraw(Session session) => RecordAsks.NobodyTypes(session) ?? (Order(session) is not { } order ? "the mark is on no order" : order.Withdrawn is null ? null : "it is withdrawn already");
+    private static string? WhyNotWithdraw(Session session) => RecordAsks.NobodyTypes(session) ?? (Order(session) is not { } order ? "the mark is on no order" : order.Withdrawn is not null ? "it is withdrawn already" : Writing.NotTheirs(session.Site, order, session.By!)?.ToString());
 
     private static AskPage Withdraw(StandingOrder order) => AskPage.Words($"{order.Text}: why does it hold no longer?", "a few words; it stays in the log", (asking, why) => Next.Of(asking, new WriteIt(new WithdrawOrder(asking.By!, order.Id, why))));
 

@@ -10,7 +10,7 @@ internal static class OrderCommands
 {
     private static readonly Rows<OrderRow> Listing = new("order",
         new("id", o => o.Id), new("person", o => o.Person), new("read", o => o.SeenAt is null ? "NOT READ" : "read"), new("seen", o => o.SeenAt), new("since", o => o.Since), new("by", o => o.By),
-        new("until", o => o.Until), new("withdrawn", o => o.Withdrawn?.At), new("withdrawn_by", o => o.Withdrawn?.By), new("why", o => o.Withdrawn?.Why), new("text", o => o.Text));
+        new("until", o => o.Until, WhenAny: true), new("withdrawn", o => o.Withdrawn?.At, WhenAny: true), new("withdrawn_by", o => o.Withdrawn?.By, WhenAny: true), new("why", o => o.Withdrawn?.Why, WhenAny: true), new("text", o => o.Text));
 
     public static Command Make(Shell shell) => new("order", "Standing orders: given, read by each person, withdrawn, listed.") { Add(shell), Seen(shell), Withdraw(shell), List(shell) };
 

@@ -6,7 +6,8 @@ namespace Logbook;
 
 /// <summary>One column of a listing: its JSON key, and the value in a row.</summary>
 /// <param name="InText">False for what only machines want.</param>
-internal sealed record Column<T>(string Key, Func<T, object?> Value, bool InText = true);
+/// <param name="WhenAny">True for what stands in text only where some row has it.</param>
+internal sealed record Column<T>(string Key, Func<T, object?> Value, bool InText = true, bool WhenAny = false);
 
 /// <summary>A listing, as aligned text or as an array of flat objects under the command's name. One definition serves both, and the help.</summary>
 internal sealed record Rows<T>(string Name, params Column<T>[] Columns)
@@ -46,7 +47,7 @@ internal sealed record Rows<T>(string Name, params Column<T>[] Columns)
 
     private void Text(TextWriter output, List<T> rows)
     {
-        var shown = Columns.Where(c => c.InText).ToArray();
+        var shown = Columns.Where(c => c.InText && (!c.WhenAny || rows.Exists(r => c.Value(r) is not null))).ToArray();
         var cells = rows.ConvertAll(r => shown.Select(c => Cell(c.Value(r))).ToArray());
         var widths = shown.Select((c, i) => Math.Max(c.Key.Length, cells.Max(r => r[i].Length))).ToArray();
         foreach (var line in cells.Prepend(shown.Select(c => c.Key.Replace('_', ' ')).ToArray()))

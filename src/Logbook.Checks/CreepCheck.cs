@@ -85,11 +85,14 @@ internal static class CreepCheck
     {
         var (point, creep) = (found.Point, found.Creep!);
         var with = Words.And([.. others.Select(o => o.Point.Tag)]);
+        var since = Trend.Of(point, found.Series.Skip(creep.Since));
         return new Finding(Level.Note, Code, point.Tag,
             $"{point.Description} ({point.Tag}) has moved slowly {(creep.Away > 0 ? "up" : "down")}: about {Words.Value(point, creep.Now)} now, usually {Words.Value(point, creep.Usual)}; "
-            + $"away from the usual since {Words.Time(found.Series[creep.Since].At)}{(with.Length == 0 ? "" : $", and with it {with}")}. The plant was moved, or the instrument drifts",
+            + $"away from the usual since {Words.Time(found.Series[creep.Since].At)}{(with.Length == 0 ? "" : $", and with it {with}")}. "
+            + (TrendWords.HasLimitInSight(since) ? $"Since then {since.Heading}. " : "") + "The plant was moved, or the instrument drifts",
             [
                 $"usual from {creep.Readings} readings since {Words.Time(found.Series[0].At)}, without the last {Words.Number(Creep.NewestHours)} h",
+                .. since.Heading.Length > 0 ? [$"{since.N} readings since then: {since.Heading}"] : Array.Empty<string>(),
                 $"95 of 100 averages of those days lay within {Words.Difference(point, creep.Reach)} of it; this one is {Words.Difference(point, Math.Abs(creep.Away))} away",
             ]);
     }

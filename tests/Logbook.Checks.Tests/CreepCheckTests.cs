@@ -47,6 +47,21 @@ public sealed class CreepCheckTests
         Assert.Contains("slowly down", Assert.Single(Rounds(40, i => -0.25 * i)).Text, StringComparison.Ordinal);
     }
 
+    /// <summary>The line through the readings since the point is away: Theil and Sen's, as <c>trend</c> gives it.</summary>
+    [Fact]
+    public void A_limit_that_the_drift_heads_for_is_told_with_its_hours()
+    {
+        Rounds(150, _ => 0);
+        var told = Assert.Single(Rounds(12, i => i));
+        Assert.Contains("4 readings since then: no trend shown", told.Evidence, StringComparer.Ordinal);
+        Rounds(8, i => 12 + i);
+
+        // One ampere in two hours, and 11 of the 28 to the limit are left: 22 h.
+        var stands = _line.Desk.State.Findings["SL-I"].Find(f => f.Finding.Code == CreepCheck.Code)!.Finding.Text;
+        Assert.Contains("Since then rising 0.5 A an hour; reaches the upper watch limit in about 22 h (", stands, StringComparison.Ordinal);
+        Assert.Contains(") if nothing is changed. The plant was moved, or the instrument drifts", stands, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Beside_something_urgent_no_drift_is_told()
     {

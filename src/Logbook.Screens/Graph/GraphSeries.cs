@@ -15,11 +15,11 @@ internal sealed record GraphSeries(Point Point, IReadOnlyList<SeriesValue> Value
         return new GraphSeries(point, values, LimitsThen.Of(desk, point.Tag, from, to), point.Choices.Count > 0 ? [] : Course(desk, Checks.Charts.Trend.Of(point, values)));
     }
 
-    /// <summary>Where it goes and when its level changed. What a control chart's limits are drawn from is for who draws one.</summary>
+    /// <summary>Where it goes, when its level changed and what else is odd. What a control chart's limits are drawn from is for who draws one.</summary>
     private static IReadOnlyList<string> Course(Desk desk, TrendResult trend) => trend.Heading.Length == 0 ? [] :
     [
         trend.Heading,
-        .. trend.Change is { } change ? [$"the level changed after {Say.Time(desk.Site, change.At, desk.Now)}"] : Array.Empty<string>(),
+        .. TrendWords.Patterns(trend, at => Say.Time(desk.Site, at, desk.Now)) is { Count: > 0 } patterns ? [string.Join("; ", patterns)] : Array.Empty<string>(),
     ];
 
     /// <summary>The limits in force at that time.</summary>

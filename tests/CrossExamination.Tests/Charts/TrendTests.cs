@@ -62,6 +62,7 @@ public sealed class TrendTests
 
         Assert.Equal(14, trend.Cusum!.SignalIndex);
         Assert.Equal(13, Assert.Single(trend.Signals, s => s.Rule == "beyond-3-sigma").Index);
+        Assert.Contains($"a small lasting shift since {trend.Points[trend.Cusum.StartIndex!.Value - 1].At:yyyy-MM-dd HH:mm}, by cumulative sums", trend.Words, StringComparer.Ordinal);
     }
 
     [Fact]
@@ -70,6 +71,7 @@ public sealed class TrendTests
         var trend = Trend.Of("X", "K", Series(1, 0.2, 4, 0.3, -0.4, 0.1, 4.1, -0.2, 0.4), new TrendLimits(), new TrendOptions { Target = 0, Sigma = 1 });
 
         Assert.Equal([2, 6], trend.Signals.Where(s => s.Rule == "beyond-3-sigma").Select(s => s.Index));
+        Assert.Contains($"beyond three sigma of its centre: {trend.Points[5].At:yyyy-MM-dd HH:mm}, and 1 before", trend.Words, StringComparer.Ordinal);
     }
 
     [Fact]
@@ -78,6 +80,7 @@ public sealed class TrendTests
         var trend = Trend.Of("WL-CE", "%", Series(2, 84.1, 83.8, 84.3, 84.0, 83.9, 84.2, 84.0, 81.9, 82.2, 82.0, 81.8, 82.1, 82.3, 81.9), new TrendLimits());
 
         Assert.Equal(7, trend.Change!.AfterIndex);
+        Assert.Contains($"the level changed after {trend.Points[6].At:yyyy-MM-dd HH:mm}", trend.Words, StringComparer.Ordinal);
     }
 
     [Theory]

@@ -6,15 +6,14 @@ namespace Logbook.Checks;
 /// <summary>A value, read or derived, against the limits in force. They rest while the equipment stands, unless the point says always.</summary>
 internal static class LimitCheck
 {
-    public static IEnumerable<Finding> Findings(Day day, Point point, double value, DateTimeOffset at)
-    {
-        if (!point.Always && !day.AtWork(point.Equipment, at))
-        {
-            return [];
-        }
+    public static IEnumerable<Finding> Findings(Day day, Point point, double value, DateTimeOffset at) => Of(point, value, day.AtWork(point.Equipment, at));
 
-        return point.Choices.Count > 0 ? OfChoice(point, value) : OfNumber(point, value);
-    }
+    /// <param name="atWork">Whether the point's equipment runs or is being started.</param>
+    public static IEnumerable<Finding> Of(Point point, double value, bool atWork) =>
+        !point.Always && !atWork ? [] : point.Choices.Count > 0 ? OfChoice(point, value) : OfNumber(point, value);
+
+    /// <summary>True for what is found here.</summary>
+    public static bool IsLimit(Finding finding) => finding.Code.StartsWith("limit.", StringComparison.Ordinal) || finding.Code.StartsWith("choice.", StringComparison.Ordinal);
 
     private static IEnumerable<Finding> OfChoice(Point point, double value)
     {

@@ -112,6 +112,38 @@ public sealed class ACrossExaminedEntry
         Assert.All(report.Shifts, s => Assert.False(s.OverBudget, $"{s.Shift}: {s.Demands} demands"));
     }
 
+    [Fact]
+    public void Limits_that_nobody_has_put_in_force_are_tried_on_the_past()
+    {
+        var desk = Desk();
+        var (from, limit) = (Cut.AddDays(-3), 93.0);
+        Assert.True(desk.Site.FindPoint("RG-T")!.Limits.WatchLow < limit - 3);
+        var tried = desk.Site with { Points = [.. desk.Site.Points.Select(p => p.Tag == "RG-T" ? p with { Limits = p.Limits with { WatchLow = limit } } : p)] };
+
+        var (now, then) = (Replaying.Of(desk, from, Cut, new ToTry(tried)), Replaying.Of(desk, from, Cut));
+
+        var below = desk.Store.Series("RG-T", from, Cut).Count(v => v.Value < limit);
+        Assert.InRange(below, 5, 100);
+        Assert.Equal(("RG-T", 0, below), Assert.Single(now.Limits) is var row ? (row.Point, row.Then, row.Tried) : default);
+        Assert.True(now.Shifts.Sum(s => s.Demands) > then.Shifts.Sum(s => s.Demands));
+        Assert.Equal(then.Shifts, Replaying.Of(desk, from, Cut, new ToTry(desk.Site)).Shifts);
+        Assert.Empty(then.Limits);
+    }
+
+    [Fact]
+    public void What_other_days_teach_is_tried_on_the_past_and_put_in_force_by_nobody()
+    {
+        var desk = Desk(withFit: false);
+        var (learned, mistake) = Fitting.Learn(desk, Full.Records.First().At, Cut.AddDays(-2));
+        Assert.Null(mistake);
+
+        var report = Replaying.Of(desk, Cut.AddDays(-2), Cut, new ToTry(Fit: learned));
+
+        Assert.True(report.Examined > 20);
+        Assert.Null(desk.State.Fit);
+        Assert.NotNull(Fitting.Learn(desk, Cut.AddDays(-1), Cut).Mistake);
+    }
+
     /// <summary>The line as it stood at the cut, at a terminal of its own.</summary>
     private static Desk Desk(bool withFit = true)
     {

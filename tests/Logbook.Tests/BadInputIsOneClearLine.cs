@@ -35,6 +35,19 @@ public sealed class BadInputIsOneClearLine : IDisposable
     }
 
     [Theory]
+    [InlineData("--folder", "try something on the past; give --replay with them")]
+    [InlineData("--replay --folder", "not fitted yet")]
+    [InlineData("--replay --learned-from 2026-11-20 --learned-to 2026-11-24", "0 entries in this span have readings that are compared; 150 at least")]
+    [InlineData("--replay --learned-from soon", "--learned-from: 'soon'")]
+    public void What_is_tried_on_the_past_is_tried_whole_or_not_at_all(string typed, string wrong)
+    {
+        var answer = _cli.Run(["examine", .. typed.Split(' ')]);
+
+        Assert.Equal(2, answer.Code);
+        Assert.Contains(wrong, Assert.Single(answer.Lines), StringComparison.Ordinal);
+    }
+
+    [Theory]
     [InlineData("2026-11-25T12:00", "future")]
     [InlineData("2026-11-01T01:30", "2026-11-01T01:30:00-05:00")]
     [InlineData("2026-03-08T02:30", "2026-03-08")]

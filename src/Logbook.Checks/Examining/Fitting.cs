@@ -5,7 +5,7 @@ using Logbook.Plant;
 namespace Logbook.Checks.Examining;
 
 /// <summary>Learns from the journal what to expect of the line, so that its entries can be cross-examined.</summary>
-internal static class Fitting
+public static class Fitting
 {
     /// <summary>
     /// Learns from the entries of [<paramref name="from"/>, <paramref name="to"/>) and puts it in force. Only an engineer may, and only
@@ -28,7 +28,8 @@ internal static class Fitting
         _ => (learned!, desk.Now));
     }
 
-    private static (FitAdopted? Learned, Mistake? Mistake) Learn(Desk desk, DateTimeOffset from, DateTimeOffset to, string why)
+    /// <summary>What the entries of a span teach, put in force by nobody; or why they teach nothing.</summary>
+    public static (FitAdopted? Learned, Mistake? Mistake) Learn(Desk desk, DateTimeOffset from, DateTimeOffset to, string why = "")
     {
         var line = SiteLine.Of(desk.Graph);
         if (line.Rows.Count == 0)

@@ -10,23 +10,24 @@ public static class Replaying
     /// <summary>What is passed before the first entry that counts, so that it is judged like any other.</summary>
     private static readonly TimeSpan Before = TimeSpan.FromHours(72);
 
-    /// <param name="desk">With a fit in force: see <see cref="Examine.WhyNot"/>.</param>
+    /// <param name="desk">With a fit in force, unless one is tried: see <see cref="Examine.WhyNot"/>.</param>
     /// <param name="from">The first entry that is judged.</param>
     /// <param name="to">The end, not included.</param>
-    /// <param name="progress">Told the share done.</param>
-    public static ReplayReport Of(Desk desk, DateTimeOffset from, DateTimeOffset to, IProgress<double>? progress = null)
+    /// <param name="tried">What is tried in place of what is in force.</param>
+    public static ReplayReport Of(Desk desk, DateTimeOffset from, DateTimeOffset to, ToTry? tried = null)
     {
-        var day = Day.Today(desk);
-        var fitted = desk.Examinations.Fit(day)!;
+        var line = desk.Examinations.Line(desk.Graph);
+        var fitted = tried?.Fit is { } fit ? FitForm.Read(line, fit)! : desk.Examinations.Fit(Day.Today(desk))!;
         var stretch = Stretch.Of(desk.Store, desk.State, from - Before, to.AddMilliseconds(-1));
-        var trail = new Trail(fitted, new Tape(desk.Examinations.Line(desk.Graph), desk.Graph, desk.Guard));
+        var trail = new Trail(fitted, new Tape(line, desk.Graph, desk.Guard));
+        var limits = tried?.Limits is { } site ? new TriedLimits(desk.Site, site) : null;
         var alarm = new Alarm(desk.Site);
         var load = new Load(desk.Graph);
         var said = new List<ReplayedFinding>();
         var (examined, flagged) = (0, 0);
-        for (var i = 0; i < stretch.Sheets.Count; i++)
+        foreach (var then in stretch.Sheets.Select(Bare))
         {
-            var sheet = Bare(stretch.Sheets[i]);
+            var sheet = limits?.Judge(then, stretch.Standstill) ?? then;
             alarm.Take(sheet);
             if (sheet.At < from)
             {
@@ -34,6 +35,7 @@ public static class Replaying
                 continue;
             }
 
+            limits?.Count(then, sheet);
             IReadOnlyList<Finding> findings = [];
             if (trail.Next(sheet, stretch.Standstill) is { } one)
             {
@@ -46,10 +48,9 @@ public static class Replaying
             }
 
             load.Take(sheet, findings);
-            progress?.Report((i + 1.0) / stretch.Sheets.Count);
         }
 
-        return new ReplayReport(from, to, examined, flagged, said, load.Shifts);
+        return new ReplayReport(from, to, examined, flagged, said, load.Shifts) { Limits = limits?.Changed ?? [] };
     }
 
     /// <summary>Without what an examination said then.</summary>
@@ -82,7 +83,16 @@ public static class Replaying
 /// <param name="Examined">Entries that took part.</param>
 /// <param name="Flagged">Entries at which the gate was open.</param>
 public sealed record ReplayReport(
-    DateTimeOffset From, DateTimeOffset To, int Examined, int Flagged, IReadOnlyList<ReplayedFinding> Findings, IReadOnlyList<ShiftLoad> Shifts);
+    DateTimeOffset From, DateTimeOffset To, int Examined, int Flagged, IReadOnlyList<ReplayedFinding> Findings, IReadOnlyList<ShiftLoad> Shifts)
+{
+    /// <summary>The limits that were tried and are others than those in force.</summary>
+    public IReadOnlyList<TriedLimit> Limits { get; init; } = [];
+}
+
+/// <summary>What a replay tries before anybody puts it in force.</summary>
+/// <param name="Limits">The site whose limits count; null for those of each entry's day.</param>
+/// <param name="Fit">What was learned, of this line; null for what is in force.</param>
+public sealed record ToTry(Site? Limits = null, FitAdopted? Fit = null);
 
 public sealed record ReplayedFinding(long Seq, DateTimeOffset At, Finding Finding);
 

@@ -44,7 +44,12 @@ internal sealed class Standstill
     public bool Upset(DateTimeOffset at) => _upsets.Exists(u => at >= u.From && (u.To is not { } end || at < end));
 
     /// <summary>What came before the first known change is read off it: who starts something had it standing.</summary>
-    public bool Running(string? equipment, DateTimeOffset at)
+    public bool Running(string? equipment, DateTimeOffset at) => Is(equipment, at, state => state == Runs);
+
+    /// <summary>Runs or is being started.</summary>
+    public bool AtWork(string? equipment, DateTimeOffset at) => Is(equipment, at, EquipmentStates.IsAtWork);
+
+    private bool Is(string? equipment, DateTimeOffset at, Func<string, bool> so)
     {
         if (equipment is null || !_changes.TryGetValue(equipment, out var changes))
         {
@@ -52,7 +57,7 @@ internal sealed class Standstill
         }
 
         var last = changes.FindLastIndex(c => c.Since <= at);
-        return last >= 0 ? changes[last].State == Runs : changes[0].State != Runs;
+        return last >= 0 ? so(changes[last].State) : !so(changes[0].State);
     }
 
     private void Add(string equipment, (DateTimeOffset Since, long Seq, string State) change)

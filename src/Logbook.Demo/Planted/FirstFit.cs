@@ -1,4 +1,5 @@
 using Logbook.Checks;
+using Logbook.Checks.Examining;
 
 namespace Logbook.Demo.Planted;
 
@@ -18,7 +19,7 @@ internal static class FirstFit
         var at = At(scene);
         if (at <= scene.Until - _rest)
         {
-            script.Acts.Add(new Act(at, desk => Writing.AdoptFit(desk, scene.Start, at, "first days of steady running", scene.Staff.Engineer)));
+            script.Acts.Add(new Act(at, desk => Fitting.Adopt(desk, scene.Start, at, "first days of steady running", scene.Staff.Engineer)));
         }
     }
 }

@@ -14,32 +14,27 @@ internal static class ExamineCommand
     private const string Keys =
         "With --json: seq, at, fit, global {statistic, degrees, critical, p}, readings [kind, point, z, glr, adjusted, bias], the most likely first, "
         + "gate {statistic, threshold, onset, open}, verdict {named, with_method, group, text}, compared [quantity, one, other, first, second, unit, difference, usual, surprise, until], waiting, unchecked. "
-        + "With --replay --json: from, to, examined, flagged, findings [seq, at, finding], shifts [shift, demands, doubts, notes].";
+        + "With --replay --json: from, to, examined, flagged, findings [seq, at, finding], shifts [shift, demands, doubts, notes], with --folder limits [point, description, then, tried].";
 
     private static readonly Rows<ComparedRow> Comparisons = new("compared",
         new("quantity", c => c.Quantity), new("one", c => c.One), new("first", c => Rounded(c.First)), new("other", c => c.Other), new("second", c => Rounded(c.Second)),
         new("unit", c => c.Unit), new("difference", c => Rounded(c.Difference)), new("usual", c => Rounded(c.Usual)), new("surprise", c => c.Surprise is { } s ? Math.Round(s, 1) : c.Until is { } until ? string.Create(CultureInfo.InvariantCulture, $"from {until:HH:mm} on") : "not heard"));
-
-    private static readonly Rows<ReplayedFinding> Said = new("findings",
-        new("seq", f => f.Seq), new("at", f => f.At), new("level", f => Json.Word(f.Finding.Level)), new("code", f => f.Finding.Code), new("point", f => f.Finding.Point), new("text", f => f.Finding.Text));
-
-    private static readonly Rows<ShiftLoad> Loads = new("shifts",
-        new("shift", s => s.Shift), new("demands", s => s.Demands), new("doubts", s => s.Doubts), new("notes", s => s.Notes));
 
     public static Command Make(Shell shell)
     {
         var seq = new Argument<long?>("SEQ") { Description = "An entry; the newest that takes part unless given.", Arity = ArgumentArity.ZeroOrOne };
         var fit = new Option<bool>("--fit") { Description = "Learn from the entries of --from to --to (all unless given) what to expect, and put it in force. Needs --why and --by, an engineer's." };
         var why = Options.Text("--why", "Why it is learned anew.", "TEXT");
-        var replay = new Option<bool>("--replay") { Description = "What today's rules would have said from --from to --to (the last seven days unless said), how often, and how much each shift would have been asked." };
         var (from, to, json, by) = (Options.From(), Options.To(), Options.Json(), Options.By());
-        var command = new Command("examine", $"The cross-examination: which reading cannot be right beside the others. {Keys}") { seq, fit, replay, why, by, from, to, json };
+        var command = new Command("examine", $"The cross-examination: which reading cannot be right beside the others. {Keys}") { seq, fit, why, by, from, to, json };
+        var replay = new ReplayOptions();
+        replay.AddTo(command);
         command.SetAction(parse => OpenSite.ForWriting(shell, parse, desk =>
-            parse.GetValue(replay)
-                ? Options.Span(shell, parse, desk, (from, desk.Now.AddDays(-7)), (to, desk.Now), (begin, end) => Replay(shell, desk, begin, end, parse.GetValue(json)))
+            replay.AreGiven(parse)
+                ? Options.Span(shell, parse, desk, (from, desk.Now.AddDays(-7)), (to, desk.Now), (begin, end) => replay.Run(shell, parse, desk, begin, end, parse.GetValue(json)))
                 : parse.GetValue(fit)
                 ? Options.Span(shell, parse, desk, (from, DateTimeOffset.MinValue.AddDays(2)), (to, desk.Now.AddMinutes(1)), (begin, end) =>
-                    WrittenOut.Print(shell, parse.GetValue(json), Writing.AdoptFit(desk, begin, end, parse.GetValue(why) ?? "", parse.GetValue(by) ?? ""), "fit"))
+                    WrittenOut.Print(shell, parse.GetValue(json), Fitting.Adopt(desk, begin, end, parse.GetValue(why) ?? "", parse.GetValue(by) ?? ""), "fit"))
                 : One(shell, desk, parse.GetValue(seq), parse.GetValue(json))));
         return command;
     }
@@ -82,35 +77,6 @@ internal static class ExamineCommand
 
         return ExitCode.Done;
     }
-
-    private static int Replay(Shell shell, Desk desk, DateTimeOffset from, DateTimeOffset to, bool json)
-    {
-        if (Examine.WhyNot(desk) is { } whyNot)
-        {
-            return shell.Refuse([Mistake.Typed(whyNot, "")]);
-        }
-
-        var report = Replaying.Of(desk, from, to);
-        if (json)
-        {
-            shell.Out.WriteLine(Json.Text(Object(report)));
-            return ExitCode.Done;
-        }
-
-        Said.Print(shell, json: false, report.Findings, "Nothing would have been said.");
-        Loads.Print(shell, json: false, report.Shifts, "No entry in this span.");
-        var over = report.Shifts.Count(s => s.OverBudget);
-        shell.Out.WriteLine(string.Create(CultureInfo.InvariantCulture,
-            $"{report.Examined} entries examined, the gate open at {report.Flagged}; {(over == 0 ? "no shift" : Say.Count(over, "shift"))} over {ShiftLoad.Budget} demands, at most {report.Shifts.Select(s => s.Demands).DefaultIfEmpty(0).Max()}"));
-        return ExitCode.Done;
-    }
-
-    private static JsonObject Object(ReplayReport report) => new JsonObject
-    {
-        ["from"] = Json.Time(report.From), ["to"] = Json.Time(report.To), ["examined"] = report.Examined, ["flagged"] = report.Flagged,
-        ["findings"] = new JsonArray([.. report.Findings.Select(f => new JsonObject { ["seq"] = f.Seq, ["at"] = Json.Time(f.At), ["finding"] = Json.Of(f.Finding) })]),
-        ["shifts"] = new JsonArray([.. report.Shifts.Select(s => new JsonObject { ["shift"] = s.Shift, ["demands"] = s.Demands, ["doubts"] = s.Doubts, ["notes"] = s.Notes })]),
-    };
 
     private static double? Rounded(double? value) => value is { } v ? double.Parse(v.ToString("G5", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture) : null;
 

@@ -76,8 +76,8 @@ internal static class Options
         PlainDate(text) is not { } date || date == DateOnly.MaxValue ? text
         : option.Name switch
         {
-            "--from" => Midnight(date),
-            "--to" or "--as-of" => Midnight(date.AddDays(1)),
+            "--from" or "--learned-from" => Midnight(date),
+            "--to" or "--learned-to" or "--as-of" => Midnight(date.AddDays(1)),
             _ => text,
         };
 

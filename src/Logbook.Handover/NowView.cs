@@ -99,7 +99,8 @@ public sealed record NowView
     {
         var see = open.Finding.Point is { } tag && state.Latest.GetValueOrDefault(tag) is { } latest && doubted.See(latest.Seq, tag) is { } reading ? $" (doubted: see {reading})" : "";
         var wrong = open.Finding.Point is { } computed && desk.Store.Read(open.Corrects ?? open.Seq).FirstOrDefault() is { Body: Entry entry } record
-            && new PutRightLater(desk).Of(record, entry).FirstOrDefault(r => r.Result.Equals(computed, StringComparison.OrdinalIgnoreCase)) is { } rests ? $" (computed from {PutRightLater.Words(rests)})" : "";
+            && new PutRightLater(desk).Of(record, entry).FirstOrDefault(r => r.Result.Equals(computed, StringComparison.OrdinalIgnoreCase)) is { } rests ? $" (computed from {PutRightLater.Words(rests)})"
+            : new PutRightLater(desk).InTheRun(open.Finding, open.At, open.Corrects ?? open.Seq) is { } right ? $" (one of them was put right since {Say.Ref(right)})" : "";
         var answered = Answered.Of(desk, open) is { } answer ? $"; {answer.Words(desk.Site, desk.Now)}" : "";
         return see.Length + wrong.Length + answered.Length == 0 ? open : open with { Finding = open.Finding with { Text = open.Finding.Text + see + wrong + answered } };
     }

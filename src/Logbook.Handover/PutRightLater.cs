@@ -53,6 +53,24 @@ internal sealed class PutRightLater(Desk desk)
     public string Words(JournalRecord record, Entry entry) => string.Join("; ", Of(record, entry)
         .GroupBy(r => (r.From, r.Target, r.Correction)).Select(g => $"computed from {Words(g.First())}: {string.Join(", ", g.Select(r => Say.Visible(r.Result)).Distinct(StringComparer.Ordinal))}"));
 
+    /// <summary>Of a value that is the same for long: the correction, after it was said, of one that it counts; null while they all stand.</summary>
+    /// <param name="at">When the last of them was read.</param>
+    /// <param name="seq">The record that says so.</param>
+    public long? InTheRun(Finding finding, DateTimeOffset at, long seq)
+    {
+        if (!finding.Code.Equals("stuck", StringComparison.Ordinal) || finding.Point is not { } tag)
+        {
+            return null;
+        }
+
+        var newestFirst = desk.Store.Series(tag, at - Run, at.AddMilliseconds(1)).Reverse().ToList();
+        var value = newestFirst.Find(v => v.Seq == seq)?.Value;
+        return newestFirst.TakeWhile(v => v.Value == value || v.CorrectedBy > seq).FirstOrDefault(v => v.CorrectedBy > seq && v.Value != value)?.CorrectedBy;
+    }
+
+    // A run is looked for no further back than that, as where it is found.
+    private static readonly TimeSpan Run = TimeSpan.FromDays(14);
+
     /// <summary><c>SL-T1 (#44), since put right (#50)</c>.</summary>
     public static string Words(RestsOnWrong wrong) => $"{Say.Visible(wrong.From)} {Say.Ref(wrong.Target)}, since put right {Say.Ref(wrong.Correction)}";
 

@@ -51,6 +51,29 @@ public sealed class WhatRestsOnAReadingTests
     }
 
     [Fact]
+    public void A_run_of_equal_readings_says_when_one_of_them_was_put_right_since()
+    {
+        using var line = new SmallLine("2026-11-23T08:00-05:00");
+        for (var i = 0; i < 30; i++)
+        {
+            line.Clock(line.Desk.Now.AddHours(1)).Record(null, FormattableString.Invariant($"WT-L={50 + (i % 7 * 1.3):0.0}"));
+        }
+
+        List<long> same = [];
+        for (var i = 0; i < 5; i++)
+        {
+            same.Add(line.Clock(line.Desk.Now.AddHours(1)).Record(null, "WT-L=61.0"));
+        }
+
+        string Now() => Assert.Single(NowView.Of(line.Desk).StandsOut, f => f.Finding.Code == "stuck").Finding.Text;
+        Assert.DoesNotContain("put right", Now(), StringComparison.Ordinal);
+        var right = line.Correct(same[2], "WT-L=-", "not read");
+
+        Assert.EndsWith($"(one of them was put right since (#{right}))", Now(), StringComparison.Ordinal);
+        Assert.Contains(HandoverNote.InHand(line.Desk).Sections.Single(s => s.Id == "not-normal").Lines, l => l.Text.Contains($"One of them was put right since (#{right}).", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void Hours_that_a_tank_lasts_carry_the_time_of_its_level()
     {
         using var line = new SmallLine("2026-11-24T05:00-05:00");

@@ -127,7 +127,8 @@ internal sealed record Excursion(string? Point, Level Worst, DateTimeOffset Firs
     private static string Wrong(ShiftFacts facts, Noticed worst) =>
         facts.Entries.FirstOrDefault(e => e.Record.Seq == worst.Seq) is { Record: { } record, Entry: var entry }
         && facts.PutRightLater.Of(record, entry).FirstOrDefault(r => r.Result.Equals(worst.Finding.Point, StringComparison.OrdinalIgnoreCase)) is { } wrong
-            ? $" Computed from {PutRightLater.Words(wrong)}." : "";
+            ? $" Computed from {PutRightLater.Words(wrong)}."
+            : facts.PutRightLater.InTheRun(worst.Finding, worst.At, worst.Seq) is { } right ? $" One of them was put right since {Say.Ref(right)}." : "";
 
     /// <summary>Of a doubt its first sentence and the last, which says what would tell; anything else whole.</summary>
     private static string WithoutEvidence(Finding finding)

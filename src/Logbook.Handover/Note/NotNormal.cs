@@ -9,22 +9,24 @@ namespace Logbook.Handover;
 /// </summary>
 internal static class NotNormal
 {
-    public static NoteSection Of(ShiftFacts facts) => Of(facts, [.. Excursions(facts)], e => e.Brief, _ => true, onPage: false);
+    public static NoteSection Of(ShiftFacts facts) => Of(facts, InShort(facts), e => e.Brief, _ => true, onPage: false);
 
-    /// <summary>
-    /// The same for the page that is read before the line is taken: of a doubt what does not fit and what would tell, with what
-    /// hangs on it in its line; what is out stands under what can hurt.
-    /// </summary>
+    /// <summary>The same for the page that is read before the line is taken: what is out stands under what can hurt.</summary>
     public static NoteSection OnPage(ShiftFacts facts)
+    {
+        var above = facts.State.Carried.Where(i => i.ItemKind == "safety-equipment").Select(i => i.On).ToHashSet(StringComparer.OrdinalIgnoreCase);
+        return Of(facts, InShort(facts), e => ByTag(facts, e), e => !above.Contains(e.Equipment), onPage: true);
+    }
+
+    /// <summary>Of a doubt what does not fit and what would tell, with what hangs on it in its line: its evidence stands in the record that it names.</summary>
+    private static List<Excursion> InShort(ShiftFacts facts)
     {
         var all = Excursions(facts).ToList();
         var hanging = all.Where(e => e.Worst != Level.Urgent && e.HangsOn is { } on && all.Exists(d => d.Worst != Level.Urgent && d.Point == on)).ToLookup(e => e.HangsOn!, StringComparer.OrdinalIgnoreCase);
-        var told = all.Where(e => e.Worst == Level.Urgent || e.HangsOn is null || !hanging.Contains(e.HangsOn)).Select(e => e.Worst == Level.Urgent ? e : e with
+        return [.. all.Where(e => e.Worst == Level.Urgent || e.HangsOn is null || !hanging.Contains(e.HangsOn)).Select(e => e.Worst == Level.Urgent ? e : e with
         {
             Text = e.Short + (e.Point is { } tag && hanging.Contains(tag) ? $" On it hang, beyond their limits: {string.Join("; ", hanging[tag].Select(h => h.Brief))}." : ""),
-        }).ToList();
-        var above = facts.State.Carried.Where(i => i.ItemKind == "safety-equipment").Select(i => i.On).ToHashSet(StringComparer.OrdinalIgnoreCase);
-        return Of(facts, told, e => ByTag(facts, e), e => !above.Contains(e.Equipment), onPage: true);
+        })];
     }
 
     /// <summary>A point by its tag alone: its name often has that behind it already.</summary>

@@ -9,13 +9,20 @@ internal static class TakeLonger
 {
     public static IReadOnlyList<string> Of(Site site, State state, DateTimeOffset now) =>
     [
-        .. state.Carried.Select(i => Reason(site, i)).OfType<(int Rank, string Words)>().Distinct().OrderBy(r => r.Rank).Select(r => r.Words),
+        .. state.Carried.Where(i => !InAcid(state, i)).Select(i => Reason(site, i)).OfType<(int Rank, string Words)>().Distinct().OrderBy(r => r.Rank).Select(r => r.Words),
         .. state.Upset is { } upset ? [$"upset since {Say.Time(site, upset.Began, now)}"] : Array.Empty<string>(),
         .. state.Equipment.Values.Where(e => e.State is "acid" or "starting").OrderBy(e => e.Since).ThenBy(e => e.Seq)
             .Select(e => $"{Say.Equipment(site, e.Equipment)} {(e.State == "acid" ? "in acid" : "starting up")}"),
         .. state.Findings.Values.SelectMany(f => f).Where(f => f.Finding.Level == Level.Urgent).OrderBy(f => f.At).ThenBy(f => f.Seq).ThenBy(f => f.Number)
-            .Select(f => f.Finding.Point).OfType<string>().Distinct(StringComparer.Ordinal).Select(tag => Urgent(site, state, tag)),
+            .Select(f => f.Finding.Point).OfType<string>().Distinct(StringComparer.Ordinal).Where(tag => !IsNamed(site, state, tag)).Select(tag => Urgent(site, state, tag)),
     ];
+
+    /// <summary>A wash whose equipment is in acid is one reason, with the equipment's name.</summary>
+    private static bool InAcid(State state, CarriedItem item) =>
+        item.ItemKind == "wash" && state.Equipment.Values.Any(e => e.State == "acid" && e.Equipment.Equals(item.On, StringComparison.OrdinalIgnoreCase));
+
+    /// <summary>What was seen of a thing that an open item names already.</summary>
+    private static bool IsNamed(Site site, State state, string tag) => site.FindPoint(tag) is { } point && state.Carried.Exists(i => Hazards.IsOf(site, i, point));
 
     /// <summary>A receiver who was away longer than the pattern's longest planned break.</summary>
     public static IEnumerable<string> Away(Desk desk, string by)

@@ -23,9 +23,15 @@ internal static class DefeatedTrip
         return $" {Say.Visible(tag)} last {Say.Time(site, last.At, now)}, {Say.Value(point, value, last.Unit)}{(point is null ? "" : Beyond(point, value))} {Say.Ref(last.Seq)}.{notRead}";
     }
 
-    /// <param name="missed">Item to the times at which its check fell due and was not made, in the running shift.</param>
-    public static string Missed(Site site, CarriedItem item, IReadOnlyDictionary<long, IReadOnlyList<DateTimeOffset>> missed, DateTimeOffset now) =>
-        missed.GetValueOrDefault(item.Id) is { Count: > 0 } times ? $" This check was MISSED at {string.Join(", ", times.Select(at => Say.Time(site, at, now)))}." : "";
+    /// <summary>Checks of the running shift that were not made, and those that were read or typed late: nobody could see them when they were due.</summary>
+    /// <param name="notOnTime">See <see cref="InsteadOfTrips.NotOnTime"/>.</param>
+    public static string NotOnTime(Site site, CarriedItem item, IReadOnlyDictionary<long, IReadOnlyList<DueCheck>> notOnTime, DateTimeOffset now)
+    {
+        var checks = notOnTime.GetValueOrDefault(item.Id, []);
+        var missed = checks.Where(c => c.State == CheckState.Missed).Select(c => Say.Time(site, c.DueAt, now)).ToList();
+        var late = checks.Where(c => c.State == CheckState.Late).Select(c => $" That of {Say.Time(site, c.DueAt, now)} was {c.Why}{(c.Seq is { } seq ? $" {Say.Ref(seq)}" : "")}.");
+        return $"{(missed.Count == 0 ? "" : $" This check was MISSED at {string.Join(", ", missed)}.")}{string.Concat(late)}";
+    }
 
     /// <summary>Who let it be defeated: a person of the site by name, anybody else as it was typed.</summary>
     public static string Allowed(Site site, CarriedItem item) =>

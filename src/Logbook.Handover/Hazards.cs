@@ -16,10 +16,10 @@ internal static class Hazards
     // After this long a count of people inside says nothing any more.
     private static readonly TimeSpan CountHolds = TimeSpan.FromHours(1);
 
-    public static IReadOnlyList<HazardLine> Of(Site site, State state, DateTimeOffset now) => Of(site, state, now, ImmutableDictionary<long, IReadOnlyList<DateTimeOffset>>.Empty);
+    public static IReadOnlyList<HazardLine> Of(Site site, State state, DateTimeOffset now) => Of(site, state, now, ImmutableDictionary<long, IReadOnlyList<DueCheck>>.Empty);
 
-    /// <param name="missed">Checks instead of defeated trips that were missed: see <see cref="InsteadOfTrips.Missed"/>.</param>
-    public static IReadOnlyList<HazardLine> Of(Site site, State state, DateTimeOffset now, IReadOnlyDictionary<long, IReadOnlyList<DateTimeOffset>> missed)
+    /// <param name="notOnTime">Checks instead of defeated trips that were missed or late: see <see cref="InsteadOfTrips.NotOnTime"/>.</param>
+    public static IReadOnlyList<HazardLine> Of(Site site, State state, DateTimeOffset now, IReadOnlyDictionary<long, IReadOnlyList<DueCheck>> notOnTime)
     {
         var seen = state.Findings.Values.SelectMany(f => f).OrderBy(f => f.Seq).ThenBy(f => f.Number).Select(f => (Finding: f, Line: Seen(site, f, now))).Where(s => s.Line is not null).ToList();
         // What was seen of an open item, and that its equipment is in acid, stand beside it: one fact is one line.
@@ -30,7 +30,7 @@ internal static class Hazards
             Acid: acid.Where(e => i.ItemKind == "wash" && e.Equipment.Equals(i.On, StringComparison.OrdinalIgnoreCase)).ToList())).ToList();
         return
         [
-            .. items.Select(x => Open(site, state, x.Item, now, missed).With(
+            .. items.Select(x => Open(site, state, x.Item, now, notOnTime).With(
                     [.. x.Acid.Select(e => ($"In acid since {AcidSince(site, e, now)} {By(site, e)}", $"In acid since {AcidSince(site, e, now)}")), .. x.Seen.Select(s => LastLook(site, s.Finding, now)).Select(w => (w, w))],
                     [.. x.Seen.Select(s => s.Finding)]))
                 .Concat(acid.Except(items.SelectMany(x => x.Acid)).Select(e => Acid(site, state, e, now)))
@@ -64,11 +64,11 @@ internal static class Hazards
     /// <summary>True when someone is recorded inside equipment: a count of none is a permit of which nobody is.</summary>
     public static bool SomeoneInside(CarriedItem item) => SignedWriting.CountedInside(item) is not null;
 
-    private static HazardLine Open(Site site, State state, CarriedItem item, DateTimeOffset now, IReadOnlyDictionary<long, IReadOnlyList<DateTimeOffset>> missed)
+    private static HazardLine Open(Site site, State state, CarriedItem item, DateTimeOffset now, IReadOnlyDictionary<long, IReadOnlyList<DueCheck>> notOnTime)
     {
         var (word, _) = InWords(site, state, item, now, brief: false);
         var against = (YetRecorded.Beside(site, state.Equipment, state.Carried, item, now) is { } yet ? " " + yet : "") + (item.ItemKind == "wash" ? YetRecorded.InAcidBeside(site, state.Carried, item.On) : "");
-        string Text(bool brief) => InWords(site, state, item, now, brief).Text + against + DefeatedTrip.Missed(site, item, missed, now);
+        string Text(bool brief) => InWords(site, state, item, now, brief).Text + against + DefeatedTrip.NotOnTime(site, item, notOnTime, now);
         return new HazardLine(word, $"{Text(brief: false)} {Carried.Opened(site, item, now)}", item.Since, item.Id)
         {
             Brief = Text(brief: true), OnPage = $"{Text(brief: true)} {Carried.Looked(site, item, now)}{Say.Ref(item.Id)}", Name = Name(site, item),

@@ -31,10 +31,10 @@ public static class InsteadOfTrips
            select Round(site, item.Id, check.Value.Tag, check.Value.Every),
     ];
 
-    /// <summary>Item to the times at which its check fell due and nobody made it.</summary>
-    internal static IReadOnlyDictionary<long, IReadOnlyList<DateTimeOffset>> Missed(IEnumerable<(string Round, DateTimeOffset DueAt)> missed) => missed
-        .Where(m => Is(m.Round)).Distinct().GroupBy(m => long.Parse(m.Round["instead-".Length..], CultureInfo.InvariantCulture))
-        .ToDictionary(g => g.Key, g => (IReadOnlyList<DateTimeOffset>)[.. g.Select(m => m.DueAt).Order()]);
+    /// <summary>Item to its checks that nobody made, or that were made or typed late.</summary>
+    internal static IReadOnlyDictionary<long, IReadOnlyList<DueCheck>> NotOnTime(IEnumerable<DueCheck> checks) => checks
+        .Where(c => Is(c.Round) && c.State is (CheckState.Missed or CheckState.Late)).GroupBy(c => long.Parse(c.Round["instead-".Length..], CultureInfo.InvariantCulture))
+        .ToDictionary(g => g.Key, g => (IReadOnlyList<DueCheck>)[.. g.OrderBy(c => c.DueAt)]);
 
     /// <param name="then">The state at the stretch's end.</param>
     internal static IEnumerable<RoundSheet> Sheets(Desk desk, State then, IReadOnlyList<JournalRecord> records, DateTimeOffset begin, DateTimeOffset to)

@@ -68,7 +68,8 @@ public sealed record NowView
         var (site, state, now) = (desk.Site, LastThatStands.In(desk, desk.State), desk.Now);
         var doubted = new Doubted(site, state);
         var shift = Calendar.ShiftAt(site, now);
-        var rounds = RoundNow.InShift(desk, shift);
+        var checks = DueList.Between(desk, shift.Start, shift.End);
+        var rounds = RoundNow.InShift(site, checks);
         return new NowView
         {
             Site = site.Name,
@@ -77,8 +78,8 @@ public sealed record NowView
             InCharge = Handover.InCharge.Of(desk),
             Held = state.Line.Holder is not null,
             Unfinished = Handover.InCharge.Unfinished(desk),
-            Hazards = Handover.Hazards.Of(site, state, now, InsteadOfTrips.Missed(rounds.Where(r => r.State == CheckState.Missed).Select(r => (r.Round, r.DueAt)))),
-            StandsOut = [.. state.Findings.Values.SelectMany(f => f).OrderByDescending(f => f.Finding.Level).ThenBy(f => f.Finding.Level == Level.Urgent ? LimitWords.Place(f.Finding) : 0).ThenByDescending(f => f.At).ThenBy(f => f.Seq).ThenByDescending(Doubts).ThenBy(f => f.Number).Select(f => Told(desk, f, doubted, state))],
+            Hazards = Handover.Hazards.Of(site, state, now, InsteadOfTrips.NotOnTime(checks)),
+            StandsOut = [.. InOrder(site, [.. state.Findings.Values.SelectMany(f => f)]).Select(f => Told(desk, f, doubted, state))],
             Line = LineRow.Of(site, state, now),
             Rounds = [.. rounds.Where(r => !InsteadOfTrips.Is(r.Round))],
             Instead = [.. rounds.Where(r => InsteadOfTrips.Is(r.Round)), .. RoundNow.NextInstead(desk, rounds)],
@@ -110,6 +111,17 @@ public sealed record NowView
         var declared = desk.Store.Read(upset.Seq).First().Entered;
         var afterwards = declared - upset.Began > RecordFacts.ToldAtOnce ? $", declared only at {Say.Time(desk.Site, declared, desk.Now)}" : "";
         return $"since {Say.Time(desk.Site, upset.Began, desk.Now)}{afterwards}, {Say.Person(desk.Site, upset.By)}{(string.IsNullOrWhiteSpace(upset.Why) ? "" : ": " + Say.Visible(upset.Why))}";
+    }
+
+    /// <summary>The worst first, of the urgent what can hurt people first; of one entry what was read before what is computed from it.</summary>
+    private static IEnumerable<OpenFinding> InOrder(Site site, List<OpenFinding> open)
+    {
+        var links = new Links(site);
+        bool IsComputed(OpenFinding f) => f.Finding.Point is { } tag && site.FindPoint(tag) is { Kind: PointKind.Derived };
+        int Place(OpenFinding f) => f.Finding.Level != Level.Urgent ? 0 : open
+            .Where(o => o == f || (o.Seq == f.Seq && o.Finding is { Level: Level.Urgent, Point: { } made } && f.Finding.Point is { } tag && links.Makes(tag, made)))
+            .Min(o => LimitWords.Place(o.Finding));
+        return open.OrderByDescending(f => f.Finding.Level).ThenBy(Place).ThenByDescending(f => f.At).ThenBy(f => f.Seq).ThenByDescending(Doubts).ThenBy(IsComputed).ThenBy(f => f.Number);
     }
 
     /// <summary>That a reading does not fit explains what else its entry found: it stands before that.</summary>

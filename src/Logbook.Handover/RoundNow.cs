@@ -10,9 +10,10 @@ namespace Logbook.Handover;
 public sealed record RoundNow(string Round, string Title, DateTimeOffset DueAt, DateTimeOffset Opens, DateTimeOffset Closes, int Done, int Of, CheckState State)
 {
     /// <summary>The slots of a shift that are open or have missed checks, the open ones first.</summary>
-    internal static IReadOnlyList<RoundNow> InShift(Desk desk, ShiftInstance shift) =>
+    /// <param name="checks">All that fell due in it.</param>
+    internal static IReadOnlyList<RoundNow> InShift(Site site, IReadOnlyList<DueCheck> checks) =>
     [
-        .. DueList.Between(desk, shift.Start, shift.End).GroupBy(c => (c.Round, c.DueAt)).Select(slot => Slot(desk.Site, [.. slot])).OfType<RoundNow>()
+        .. checks.GroupBy(c => (c.Round, c.DueAt)).Select(slot => Slot(site, [.. slot])).OfType<RoundNow>()
             .OrderBy(r => r.State).ThenBy(r => r.DueAt),
     ];
 

@@ -322,6 +322,18 @@ public sealed class HazardLineTests
     }
 
     [Fact]
+    public void A_defeated_trip_says_that_its_check_was_typed_only_later()
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        line.Carry("bypass", "slaker", "level trip bridged", SmallLine.At("2026-11-24T14:00-05:00"), Bypass);
+        var late = line.Clock("2026-11-24T09:50-05:00").Record(new EntryRequest("op1", [SmallLine.Typed("WT-L=50.0")]) { At = SmallLine.At("2026-11-24T08:31-05:00") });
+
+        var said = $"That of 08:30 was read 08:31, typed later, 09:50 (#{late}).";
+        Assert.Contains(said, Only(line, "defeated").Brief, StringComparison.Ordinal);
+        Assert.Contains(said, InNote(line), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_defeated_trip_says_who_allowed_it_and_when_its_check_was_missed()
     {
         using var line = new SmallLine("2026-11-24T08:00-05:00");

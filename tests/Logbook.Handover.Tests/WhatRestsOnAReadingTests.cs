@@ -74,6 +74,19 @@ public sealed class WhatRestsOnAReadingTests
     }
 
     [Fact]
+    public void What_was_read_stands_before_the_urgent_value_that_is_computed_from_it()
+    {
+        using var line = new SmallLine(SmallLine.At("2026-11-24T08:00-05:00"), Testing.Some.Files, Testing.Some.Calculations);
+        var entry = Checks.RecordEntry.Judge(line.Desk, new Checks.EntryRequest("op1", [SmallLine.Typed("SL-T1=103.6"), SmallLine.Typed("SL-I=145")])).Value!;
+        Finding margin = new(Level.Urgent, "limit.urgent-low", "SL-MARGIN", "within 1 K of boiling: 0.4 K left; follow the site's high-temperature procedure now; keep clear of hatches, do not sample", []);
+        Finding hot = new(Level.Urgent, "limit.urgent-high", "SL-T1", "Slaker temperature 103.6 degC, above the urgent limit", []);
+        Finding current = new(Level.Urgent, "limit.urgent-high", "SL-I", "Slaker agitator current 145 A, above the urgent limit", []);
+        line.Desk.Write(entry with { Findings = [current, margin, hot] }, line.Desk.Now, "op1");
+
+        Assert.Equal(["SL-T1", "SL-MARGIN", "SL-I"], NowView.Of(line.Desk).StandsOut.Select(f => f.Finding.Point), StringComparer.Ordinal);
+    }
+
+    [Fact]
     public void Hours_that_a_tank_lasts_carry_the_time_of_its_level()
     {
         using var line = new SmallLine("2026-11-24T05:00-05:00");

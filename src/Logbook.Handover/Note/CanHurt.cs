@@ -12,7 +12,7 @@ internal static class CanHurt
 
     private static NoteSection Of(ShiftFacts facts, Func<HazardLine, string> words)
     {
-        var hazards = Hazards.Of(facts.Site, facts.State, facts.AsOf, InsteadOfTrips.Missed(facts.Checks.Where(c => c.State == CheckState.Missed).Select(c => (c.Round, c.DueAt))));
+        var hazards = Hazards.Of(facts.Site, facts.State, facts.AsOf, InsteadOfTrips.NotOnTime(facts.Checks));
         var injured = Injured(facts).ToList();
         var said = hazards.Select(h => h.Word).Concat(injured.Select(i => i.Label)).SelectMany(Speaks).ToHashSet(StringComparer.Ordinal);
         var since = hazards.Where(h => h.Seq > (facts.Declared?.Seq ?? long.MaxValue)).Select(h => h.Word).SelectMany(Speaks).ToHashSet(StringComparer.Ordinal);

@@ -31,7 +31,7 @@ internal static class ShiftsOfTheWeek
         }
 
         var prepared = week.Span.WithHistory.LastOrDefault(r => r.Seq == accepted.Prepared);
-        return $"taken over {Say.Time(week.Site, record.At, shift.End)}"
+        return $"taken over {Say.Time(week.Site, record.At, shift.End)} by {Say.Person(week.Site, record.By)} from {(accepted.From is { } from ? Say.Person(week.Site, from) : "NOBODY")}"
             + (prepared is null ? "" : $", {Say.Count((int)(record.At - prepared.At).TotalMinutes, "minute")} after it was prepared")
             + (accepted.Unattended is null ? "" : ", UNATTENDED")
             + (accepted.Reservation is null ? "" : ", with a reservation")

@@ -82,7 +82,7 @@ internal sealed class Runner(Desk desk, DraftFolder drafts, Pins pins)
         _told = desk.State.Head;
         var now = NowView.Of(desk);
         _server = now.Server;
-        return new Facts(desk.Site, now, desk.State.Head, desk.State.Line) { Departments = desk.State.Departments, Equipment = desk.State.Equipment, OwnOff = OwnLooks.WhyNot(desk) };
+        return new Facts(desk.Site, now with { InCharge = InKeys.Of(now.InCharge) }, desk.State.Head, desk.State.Line) { Departments = desk.State.Departments, Equipment = desk.State.Equipment, OwnOff = OwnLooks.WhyNot(desk) };
     }
 
     /// <summary>Drafts that were left behind, without what the journal has: a session may have ended between its save and the end of its draft.</summary>
@@ -132,7 +132,7 @@ internal sealed class Runner(Desk desk, DraftFolder drafts, Pins pins)
         var written = RecordEntry.Run(desk, request);
         return written.Record is { } record
             ? [new EntrySaved(record), new FactsChanged(Facts())]
-            : [new EntryNotSaved(string.Join("; ", written.Mistakes))];
+            : [new EntryNotSaved(InKeys.Of(string.Join("; ", written.Mistakes)))];
     }
 
     private Message[] Keep(DraftLine line) =>

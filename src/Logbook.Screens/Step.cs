@@ -44,7 +44,7 @@ internal static class Step
     {
         if (wrote.Written.Record is not { } record)
         {
-            return session.Say(string.Join("; ", wrote.Written.Mistakes), Look.Watch);
+            return session.Say(InKeys.Of(string.Join("; ", wrote.Written.Mistakes)), Look.Watch);
         }
 
         session = wrote.What is ConfirmCarried confirmed ? CarriedPage.Looked(session.Asked(), confirmed.Look.Id) : session.Asked();

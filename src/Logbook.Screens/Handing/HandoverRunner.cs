@@ -36,7 +36,7 @@ internal sealed class HandoverRunner(Desk desk, Pins pins)
         [new StepTaken(hand.Step, hand.Step.Take(desk, new SignWith(pins, _ => hand.Pin.Reveal(), hand.Witness)))];
 
     /// <summary>Why nothing was written, in one line.</summary>
-    public static string Words(Handed handed) => handed.Refused ?? string.Join("; ", handed.Mistakes);
+    public static string Words(Handed handed) => InKeys.Of(handed.Refused ?? string.Join("; ", handed.Mistakes));
 
     /// <summary>Who took the line in an emergency has its unread pages left; who takes it over, what a receiver must see.</summary>
     private IReadOnlyList<string> Missing(string by) =>

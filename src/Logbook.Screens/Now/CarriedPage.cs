@@ -127,7 +127,7 @@ internal sealed record CarriedPage(int Selected, IReadOnlyList<long>? Only = nul
     /// <summary>Said at once: nobody writes how it ended and is refused behind the PIN.</summary>
     private static string? WhyNotClose(Session session) => WhyNot(session)
         ?? (SignedWriting.CountedInside(Item(session)!) is { } inside ? $"{Say.Visible(inside)} counted inside: it stays open until 2 has counted all out"
-            : SignedWriting.LocksForPeople(session.Site, session.Facts.Now.Carried, Item(session)!));
+            : SignedWriting.LocksForPeople(session.Site, session.Facts.Now.Carried, Item(session)!) is { } locks ? InKeys.Of(locks) : null);
 
     private static Next Take(Session session) => Of(session).Found == '2'
         ? Next.Of(session.Open(Changed(Item(session)!)))

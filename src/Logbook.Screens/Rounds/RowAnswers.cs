@@ -33,7 +33,7 @@ internal static class RowAnswers
         var judged = Judging.Judge(session, page, line, setting);
         if (!judged.Ok)
         {
-            return Next.Of(asking.Say(string.Join("; ", judged.Mistakes)));
+            return Next.Of(asking.Say(InKeys.Of(string.Join("; ", judged.Mistakes))));
         }
 
         var amended = Entering.Amend(session, page, line);

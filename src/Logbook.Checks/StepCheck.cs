@@ -21,13 +21,19 @@ internal static class StepCheck
 
         var (last, most) = allowed;
         var change = value - last.Value!.Value;
-        if (Math.Abs(change) > most)
+        if (Math.Abs(change) > most && !Returns(day, judged, last, value))
         {
             yield return new Finding(Level.Watch, Code, point.Tag,
                 $"{point.Description} {Words.Value(point, value)} changed by {Words.Difference(point, Math.Abs(change))} since {Words.Time(last.At)}; more than {Words.Difference(point, most)} is unusual{(urgent ? "" : OrMisread)}",
                 [$"{Words.Value(point, last.Value.Value)} at {Words.Time(last.At)}", $"largest believable change {Words.Number(point.Step!.Value)} {point.Unit} an hour"]);
         }
     }
+
+    /// <summary>The last reading was doubted for such a step itself, and this one is where the point was before: that one was wrong, or it is over.</summary>
+    private static bool Returns(Day day, PointReading judged, SeriesValue doubted, double value) =>
+        day.State.Findings.GetValueOrDefault(judged.Point.Tag)?.Exists(f => f.Finding.Code == Code && f.Seq == doubted.Seq) == true
+        && day.Compared(judged.Point, doubted.At - judged.Point.Stale, doubted.At).LastOrDefault(v => v.Seq != doubted.Seq) is { Value: { } before } earlier
+        && Math.Abs(value - before) <= judged.Point.Step!.Value * Math.Max(1, (judged.Reading.At - earlier.At).TotalHours);
 
     /// <summary>The last reading, and how far this one may lie from it; null when they cannot be compared.</summary>
     internal static (SeriesValue Last, double Most)? Allowed(Day day, PointReading judged)

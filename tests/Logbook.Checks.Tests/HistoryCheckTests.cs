@@ -35,7 +35,22 @@ public sealed class HistoryCheckTests
         var second = RecordEntry.Judge(_line.Desk, Some.Entry(again) with { SecondOf = suspect }).Value!;
 
         Assert.Equal(found, second.Findings.Any(f => f.Code == "step"));
-        Assert.Contains(RecordEntry.Judge(_line.Desk, Some.Entry("SL-F1=302")).Value!.Findings, f => f.Code == "step");
+        Assert.Contains(RecordEntry.Judge(_line.Desk, Some.Entry("SL-F1=190")).Value!.Findings, f => f.Code == "step");
+    }
+
+    [Theory]
+    [InlineData("99.4", false)]
+    [InlineData("60.0", true)]
+    public void After_a_doubted_step_one_that_is_back_where_the_point_was_is_not_doubted(string then, bool found)
+    {
+        _line.Save("SL-T1=99.0");
+        _line.Later(1);
+        Assert.Contains("step", Codes("SL-T1=9.94"));
+        _line.Later(TimeSpan.FromMinutes(5));
+
+        Assert.Equal(found, Codes("SL-T1=" + then).Contains("step"));
+        _line.Later(1);
+        Assert.Equal(found, Codes("SL-T1=99.2").Contains("step"));
     }
 
     [Fact]

@@ -101,6 +101,19 @@ public sealed class OpenThingsTests
     }
 
     [Fact]
+    public void A_round_that_was_walked_but_for_a_reading_when_the_upset_came_is_not_told_as_not_walked()
+    {
+        using var line = new SmallLine("2026-11-24T18:00-05:00");
+        line.Clock("2026-11-24T19:58-05:00").Record("hourly", "SL-T1=101.0", "SL-L1=18.6");
+        line.Clock("2026-11-24T20:05-05:00");
+        Assert.Empty(Writing.BeginUpset(line.Desk, SmallLine.At("2026-11-24T20:00-05:00"), "lime screw tripped", "op1").Mistakes);
+        line.Clock("2026-11-24T21:30-05:00");
+
+        var upset = Assert.Single(Section(line, "not-done"), l => l.Label == "upset").Text;
+        Assert.Contains("not walked: Line round 21:00; not read in Line round 20:00: WT-L; safety points: 1 of 2 read, MISSED SL-T1 21:00", upset, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Safety_points_that_were_missed_in_an_upset_stand_by_name_with_it_and_the_round_is_not_missed_too()
     {
         using var line = new SmallLine("2026-11-24T18:00-05:00");

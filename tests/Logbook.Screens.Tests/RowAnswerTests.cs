@@ -267,6 +267,31 @@ public sealed class RowAnswerTests
     }
 
     [Fact]
+    public void A_round_opened_again_shows_the_newest_value_of_its_window_and_what_is_said_of_it()
+    {
+        using var terminal = new Terminal();
+
+        terminal.Open("Line round").Press("9.94⏎⎋⎋").At(6);
+        terminal.Record("hourly", "SL-T1=104.8");
+        terminal.Open("Line round");
+
+        Assert.Equal(("104.8", Level.Urgent), (terminal.Round.Rows[0].Text, terminal.Round.Rows[0].Check.Worst));
+        Assert.Contains("1 urgent", terminal.Screen, StringComparison.Ordinal);
+        Assert.DoesNotContain("9.94", terminal.Screen, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_round_opened_again_shows_a_value_as_it_was_put_right()
+    {
+        using var terminal = new Terminal();
+
+        terminal.Open("Line round").Press("9.94⏎⎋l⏎c⏎99.8⏎wrong digit⏎").Press("⎋⎋⎋⎋").Open("Line round");
+
+        Assert.Equal("99.8", terminal.Round.Rows[0].Text);
+        Assert.Null(terminal.Round.Rows[0].Check.Worst);
+    }
+
+    [Fact]
     public void A_second_reading_is_seen_in_its_row_at_80_columns()
     {
         using var terminal = new Terminal();

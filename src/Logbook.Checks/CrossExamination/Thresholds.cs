@@ -15,7 +15,7 @@ internal static class Thresholds
     private static readonly double[] Rates = [0.004, 0.009, 0.010];
 
     /// <summary>The share flagged for any onset. Later entries are flagged somewhat oftener than what lies between the learned ones.</summary>
-    private const double Together = 0.019;
+    private const double Together = 0.018;
 
     /// <summary>
     /// 1 in 100 of chi-squared with one degree: where the instruments are better than they are declared, chance reaches less far,

@@ -23,7 +23,12 @@ internal static class NotDone
         foreach (var upset in facts.Checks.Where(c => (c.Upset || c.SaidLater is not null) && c.DueAt <= facts.AsOf).GroupBy(c => c.Why, StringComparer.Ordinal))
         {
             var slots = upset.Select(c => (c.Round, c.DueAt)).ToHashSet();
-            var rounds = slots.GroupBy(s => s.Round, s => s.DueAt, StringComparer.Ordinal).Select(r => $"{Title(facts, r.Key)} {Times(facts, r.Key, r)}");
+            // A round of which something was read was walked: what is left of it is told by name.
+            var begun = facts.Checks.Where(c => slots.Contains((c.Round, c.DueAt)) && c.State is CheckState.Done or CheckState.Late or CheckState.NotTaken
+                && facts.Site.FindPoint(c.Point) is not { Always: true }).Select(c => (c.Round, c.DueAt)).ToHashSet();
+            var rounds = slots.Except(begun).GroupBy(s => s.Round, s => s.DueAt, StringComparer.Ordinal).Select(r => $"{Title(facts, r.Key)} {Times(facts, r.Key, r)}").ToList();
+            var rest = upset.Where(c => begun.Contains((c.Round, c.DueAt))).GroupBy(c => (c.Round, c.DueAt))
+                .Select(r => $"not read in {Title(facts, r.Key.Round)} {facts.Time(r.Key.DueAt)}: {string.Join(", ", r.Select(c => Say.Visible(c.Point)))}");
             var safety = facts.Checks.Where(c => slots.Contains((c.Round, c.DueAt)) && c.State is CheckState.Done or CheckState.Late or CheckState.NotTaken or CheckState.Missed
                 && facts.Site.FindPoint(c.Point) is { Always: true }).ToList();
             var done = safety.Count(c => c.State is CheckState.Done or CheckState.Late);
@@ -32,7 +37,7 @@ internal static class NotDone
             var read = safety.Count == 0 ? "" : $"; safety points: {done} of {safety.Count} read{(done > 0 && safety.Exists(c => c.State == CheckState.Missed) ? ", MISSED " + string.Join("; ", unread) : "")}";
             // Declared afterwards it is still one line, and its checks count as what they are.
             var missed = upset.First().State == CheckState.Missed ? $", {Say.Count(upset.Count() + safety.Count(c => c.State == CheckState.Missed), "check")} missed" : "";
-            yield return new NoteLine(upset.First().Upset ? "upset" : missed.Length > 0 ? "missed" : "said later", $"{upset.Key}, not walked{missed}: {string.Join("; ", rounds)}{read}");
+            yield return new NoteLine(upset.First().Upset ? "upset" : missed.Length > 0 ? "missed" : "said later", $"{upset.Key}, {string.Join("; ", [.. rounds.Count > 0 ? [$"not walked{missed}: {string.Join("; ", rounds)}"] : Array.Empty<string>(), .. rest])}{read}");
         }
     }
 

@@ -17,23 +17,22 @@ internal static class RoundAtHand
         };
     }
 
+    /// <summary>What a check was answered with; of several readings of its window the newest, each as it was put right.</summary>
     private static Dictionary<string, SavedReading> Saved(Desk desk, IEnumerable<DueCheck> answered)
     {
         var saved = new Dictionary<string, SavedReading>(StringComparer.OrdinalIgnoreCase);
-        foreach (var record in answered.GroupBy(c => c.Seq!.Value))
+        foreach (var check in answered)
         {
-            var open = Open(desk, record.Key);
-            var points = record.Select(c => c.Point).ToHashSet(StringComparer.OrdinalIgnoreCase);
-            foreach (var reading in ((Entry)desk.Store.Read(record.Key).First().Body).Readings.Where(r => points.Contains(r.Point)))
-            {
-                var typed = desk.State.Latest.TryGetValue(reading.Point, out var latest) && latest.Seq == record.Key ? latest.Typed : reading.Typed; // corrections applied
-                saved[reading.Point] = new SavedReading(record.Key, typed ?? "-", reading.Why, reading.At) { Findings = open };
-            }
+            var first = desk.Store.Read(check.Seq!.Value).First();
+            var read = ((Entry)first.Body).Readings.First(r => r.Point.Equals(check.Point, StringComparison.OrdinalIgnoreCase)).At;
+            var end = check.Closes > read ? check.Closes : read;
+            var newest = desk.Store.Series(check.Point, read, end.AddMilliseconds(1))[^1];
+            saved[check.Point] = new SavedReading(newest.Seq, newest.Value is null ? "-" : newest.Typed ?? "-", newest.Why, newest.At) { Findings = Open(desk, newest.Seq) };
         }
 
         return saved;
     }
 
     private static IReadOnlyList<Finding> Open(Desk desk, long seq) =>
-        [.. desk.State.Findings.Values.SelectMany(f => f).Where(o => o.Seq == seq).Select(o => o.Finding).OrderByDescending(f => f.Level)];
+        [.. desk.State.Findings.Values.SelectMany(f => f).Where(o => o.Seq == seq || o.Corrects == seq).Select(o => o.Finding).OrderByDescending(f => f.Level)];
 }

@@ -81,7 +81,7 @@ public static class CarriedCheck
     public static IEnumerable<Mistake> LockOrder(Site site, CarriedItem item, string step, string by)
     {
         var code = site.FindPerson(by)?.Code ?? by;
-        var mine = item.Locks.Contains(code, StringComparer.OrdinalIgnoreCase);
+        var mine = item.HasLockOf(code);
         return (item.ItemKind, step, mine) switch
         {
             (not "isolation", _, _) => [Mistake.Typed($"item {item.Id} is {Words.A(item.ItemKind)}: locks hang on an isolation", "")],
@@ -90,18 +90,24 @@ public static class CarriedCheck
             (_, "off", false) => [Mistake.Typed($"no lock of {code} is recorded at item {item.Id}", Recorded(item))],
             (_, "off", true) when item.Locks.Count == 1 => [Mistake.Typed(
                 $"the lock of {code} is the last one recorded at item {item.Id}",
-                "the incoming person's lock goes on first; if the work is done, close the item; if the board is otherwise, tell it with --changed")],
+                "the incoming person's lock goes on first; if the work is done, it comes off with the closing: carry close; if the board is otherwise, tell it with --changed")],
             _ => [],
         };
     }
 
-    /// <summary>An isolation ends when nobody else's lock is on it.</summary>
-    public static IEnumerable<Mistake> LocksOff(Site site, CarriedItem item, string by)
+    /// <summary>An isolation ends when nobody's lock is on it: nobody else's is recorded, and the own one is said to be off.</summary>
+    /// <param name="step"><c>off</c> when the own lock comes off with it; null when nothing was said of it.</param>
+    public static IEnumerable<Mistake> LocksOff(Site site, CarriedItem item, string? step, string by)
     {
         var code = site.FindPerson(by)?.Code ?? by;
-        return item.Locks.Exists(owner => !owner.Equals(code, StringComparison.OrdinalIgnoreCase))
-            ? [Mistake.Typed($"item {item.Id} cannot be closed by {code} while others' locks are recorded as on", Recorded(item) + "; each takes off their own")]
-            : [];
+        return item.LocksBeside(code).Count > 0 ? [Mistake.Typed($"item {item.Id} cannot be closed by {code} while others' locks are recorded as on", Recorded(item) + "; each takes off their own")]
+            : (step, item.HasLockOf(code)) switch
+            {
+                (not (null or "off"), _) => [Mistake.Typed($"'{step}' is no step of a lock when the item is closed", "off")],
+                (null, true) => [Mistake.Typed($"the own lock of {code} is recorded as on at item {item.Id}, which would be closed under it", "--lock off, once it is off the board")],
+                ("off", false) => [Mistake.Typed($"no lock of {code} is recorded at item {item.Id}", Recorded(item))],
+                _ => [],
+            };
     }
 
     /// <summary>Who defeats a trip does not allow it: another one answers for that and signs it, somebody of this site and no operator.</summary>

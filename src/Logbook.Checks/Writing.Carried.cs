@@ -41,14 +41,16 @@ public static partial class Writing
         ]
         : NotOpen(desk.State, look.Id);
 
-    public static Written CloseCarried(Desk desk, long id, string why, string by) =>
-        Write(desk, by, _ => WhyNotClose(desk, id, why, by), _ => (new CarryClosed(id, why.Trim()), desk.Now));
+    public static Written CloseCarried(Desk desk, CarryClosed closed, string by) =>
+        Write(desk, by, _ => WhyNotClose(desk, closed, by), _ => (Trimmed(closed), desk.Now));
+
+    public static CarryClosed Trimmed(CarryClosed closed) => closed with { Why = closed.Why.Trim() };
 
     /// <summary>Why the item cannot be closed; empty when it can.</summary>
-    public static IEnumerable<Mistake> WhyNotClose(Desk desk, long id, string why, string by) =>
+    public static IEnumerable<Mistake> WhyNotClose(Desk desk, CarryClosed closed, string by) =>
     [
-        .. Given.Text(why, "the reason for closing"),
-        .. desk.State.Carried.Find(c => c.Id == id) is { } item ? CarriedCheck.LocksOff(desk.Site, item, by) : NotOpen(desk.State, id),
+        .. Given.Text(closed.Why, "the reason for closing"),
+        .. desk.State.Carried.Find(c => c.Id == closed.Id) is { } item ? CarriedCheck.LocksOff(desk.Site, item, closed.Lock, by) : NotOpen(desk.State, closed.Id),
     ];
 
     private static IEnumerable<Mistake> NotOpen(State state, long id) => Of($"no carried item {id} is open", state.Carried.Count == 0

@@ -14,7 +14,7 @@ internal static class OpenWords
         return record.Body switch
         {
             CarryConfirmed look => Look(desk, look),
-            CarryClosed closed => $"Closed: {Item(desk, closed.Id)}{Because(closed.Why)}{(closed.Signed is { } signed ? StepWords.By(site, signed) : "")}",
+            CarryClosed closed => $"Closed: {Item(desk, closed.Id)}{OwnLock(closed.Lock)}{Because(closed.Why)}{(closed.Signed is { } signed ? StepWords.By(site, signed) : "")}",
             OrderGiven order => $"Standing order: {Say.Visible(order.Text)}{(order.Until is { } end ? $", until {Time(end)}" : "")}",
             OrderSeen seen => $"Order read {Say.Ref(seen.Id)}",
             OrderWithdrawn withdrawn => $"Order WITHDRAWN{Order(desk, withdrawn.Id)} {Say.Ref(withdrawn.Id)}{Because(withdrawn.Why)}",
@@ -43,9 +43,8 @@ internal static class OpenWords
 
     private static string Look(Desk desk, CarryConfirmed look)
     {
-        var step = look.Lock is null ? "" : $", own lock {Say.Visible(look.Lock)}";
         var found = look.Changed is { } changed ? $"Changed, {Say.Visible(changed)}" : look.Seen ? "Still so" : "Not seen";
-        return $"{found}: {Item(desk, look.Id)}{step}{string.Concat(look.Fields.Select(f => $"; {Say.Visible(f.Key)} {Say.Visible(f.Value)}"))}{(look.Signed is { } signed ? StepWords.By(desk.Site, signed) : "")}";
+        return $"{found}: {Item(desk, look.Id)}{OwnLock(look.Lock)}{string.Concat(look.Fields.Select(f => $"; {Say.Visible(f.Key)} {Say.Visible(f.Value)}"))}{(look.Signed is { } signed ? StepWords.By(desk.Site, signed) : "")}";
     }
 
     private static string Change(Site site, RosterChange change, DateTimeOffset near)
@@ -58,6 +57,8 @@ internal static class OpenWords
         };
         return $"Roster: {Say.Person(site, change.Person)} {what} from {Say.Time(site, change.From, near)} to {Say.Time(site, change.To, near)}{Because(change.Why)}";
     }
+
+    private static string OwnLock(string? step) => step is null ? "" : $", own lock {Say.Visible(step)}";
 
     private static string Because(string? why) => string.IsNullOrWhiteSpace(why) ? "" : $": {Say.Visible(why)}";
 }

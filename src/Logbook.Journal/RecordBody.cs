@@ -124,6 +124,9 @@ public sealed record CarryClosed(long Id, string Why) : RecordBody
 {
     public override string Kind => "carry-close";
 
+    /// <summary><c>off</c> when the own lock, which was recorded as on, came off with it; null when none was.</summary>
+    public string? Lock { get; init; }
+
     /// <summary>The signature, where the item could hurt.</summary>
     public Signed? Signed { get; init; }
 }

@@ -63,8 +63,8 @@ public sealed class WritingTests
         var id = Writing.AddCarried(_line.Desk, Item("bypass", ("instead", "flow by hand each 30 min"), ("allowed-by", "eng1")), "op1").Record!.Seq;
         Assert.Equal(id, Assert.Single(_line.Desk.State.Carried).Id);
 
-        Assert.Contains($"open: {id} bypass at slaker", Assert.Single(Writing.CloseCarried(_line.Desk, id + 5, "done", "op1").Mistakes).Accepted, StringComparison.Ordinal);
-        Assert.NotNull(Writing.CloseCarried(_line.Desk, id, "trip back in service", "op1").Record);
+        Assert.Contains($"open: {id} bypass at slaker", Assert.Single(Writing.CloseCarried(_line.Desk, new CarryClosed(id + 5, "done"), "op1").Mistakes).Accepted, StringComparison.Ordinal);
+        Assert.NotNull(Writing.CloseCarried(_line.Desk, new CarryClosed(id, "trip back in service"), "op1").Record);
         Assert.Empty(_line.Desk.State.Carried);
     }
 

@@ -99,11 +99,41 @@ public sealed class CarriedTests
         Assert.Empty(Confirm(line, item, "op1", step: "on").Mistakes);
         Assert.Contains("goes on first", Assert.Single(Confirm(line, item, "op1", step: "off").Mistakes).Accepted, StringComparison.Ordinal);
         Assert.Empty(Confirm(line, item, "eng1", step: "on").Mistakes);
-        Assert.Contains("locks recorded", Assert.Single(Writing.CloseCarried(line.Desk, item, "done", "eng1").Mistakes).Accepted, StringComparison.Ordinal);
+        Assert.Contains("locks recorded", Assert.Single(Writing.CloseCarried(line.Desk, new CarryClosed(item, "done"), "eng1").Mistakes).Accepted, StringComparison.Ordinal);
         Assert.Empty(Confirm(line, item, "op1", step: "off").Mistakes);
         Assert.Contains("Locks recorded: Engineer one", Hazards(line), StringComparison.Ordinal);
-        Assert.Empty(Writing.CloseCarried(line.Desk, item, "done", "eng1").Mistakes);
+        Assert.Contains("the own lock of eng1 is recorded as on", Assert.Single(Writing.CloseCarried(line.Desk, new CarryClosed(item, "done"), "eng1").Mistakes).Wrong, StringComparison.Ordinal);
+        Assert.Contains("'on' is no step", Assert.Single(Writing.CloseCarried(line.Desk, new CarryClosed(item, "done") { Lock = "on" }, "eng1").Mistakes).Wrong, StringComparison.Ordinal);
+
+        var closed = Writing.CloseCarried(line.Desk, new CarryClosed(item, "done") { Lock = "off" }, "eng1").Record!;
+        Assert.Contains(", own lock off: done", LogLine.Of(line.Desk, closed).Words, StringComparison.Ordinal);
+        Assert.Contains("Engineer one: done; own lock off (#", HazardFlag(line), StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void A_lock_that_nobody_hung_is_not_said_to_come_off()
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        var item = line.Carry("isolation", "mud-pump", "seal change");
+
+        Assert.Contains("no lock of op1 is recorded", Assert.Single(Writing.CloseCarried(line.Desk, new CarryClosed(item, "done") { Lock = "off" }, "op1").Mistakes).Wrong, StringComparison.Ordinal);
+        Assert.Empty(Writing.CloseCarried(line.Desk, new CarryClosed(item, "done"), "op1").Mistakes);
+        Assert.DoesNotContain("lock", HazardFlag(line).Replace("locks", "", StringComparison.Ordinal), StringComparison.OrdinalIgnoreCase);
+    }
+
+    [Fact]
+    public void An_isolation_that_was_closed_with_a_lock_recorded_as_on_says_so_in_the_audit()
+    {
+        // Written as records that an older program could write.
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        var item = line.Carry("isolation", "mud-pump", "seal change");
+        Assert.Empty(Confirm(line, item, "op1", step: "on").Mistakes);
+        line.Desk.Write(new CarryClosed(item, "done"), line.Desk.Now, "op1");
+
+        Assert.Contains("done; LOCK STILL RECORDED AS ON: Operator one (#", HazardFlag(line), StringComparison.Ordinal);
+    }
+
+    private static string HazardFlag(SmallLine line) => Assert.Single(Audit.Between(line.Desk, line.Desk.Now.AddDays(-1), line.Desk.Now.AddMinutes(1), Audit.Hazard)).Text;
 
     [Fact]
     public void An_end_that_is_over_already_opens_nothing()

@@ -388,13 +388,13 @@ public sealed class HazardLineTests
         var permit = line.Carry("permit", "lime-mud-tank", "cleaning", SmallLine.At("2026-11-24T18:00-05:00"), ("number", "4417"), ("inside", "2 by the attendant"));
         var sign = new SignWith(new Pins(new PinsInMemory(), rounds: 1), _ => throw new InvalidOperationException("nothing is to be signed"));
 
-        var refused = SignedWriting.Close(line.Desk, sign, permit, "work done", "op1");
+        var refused = SignedWriting.Close(line.Desk, sign, new CarryClosed(permit, "work done"), "op1");
 
         Assert.Null(refused.Record);
         Assert.Contains("2 by the attendant counted inside; it is closed when everybody is out", refused.Refused, StringComparison.Ordinal);
         Assert.Empty(Writing.ConfirmCarried(line.Desk, new CarryConfirmed(permit, true, null, new Dictionary<string, string>(StringComparer.Ordinal) { ["inside"] = "0" }, null), "op1").Mistakes);
         Assert.NotNull(line.Desk.State.Carried.Find(c => c.Id == permit));
-        Assert.DoesNotContain("counted inside", SignedWriting.Close(line.Desk, sign with { Ask = _ => null }, permit, "work done", "op1").Refused, StringComparison.Ordinal);
+        Assert.DoesNotContain("counted inside", SignedWriting.Close(line.Desk, sign with { Ask = _ => null }, new CarryClosed(permit, "work done"), "op1").Refused, StringComparison.Ordinal);
     }
 
     [Theory]
@@ -411,15 +411,15 @@ public sealed class HazardLineTests
         (string, string)[] told = [("number", "4417"), ("inside", "2"), .. named is null ? [] : new[] { ("isolation", named) }];
         var permit = line.Carry("permit", "lime-mud-tank", "inspection", SmallLine.At("2026-11-24T18:00-05:00"), told);
 
-        var refused = SignedWriting.Close(line.Desk, sign, locked, "done", "op1");
+        var refused = SignedWriting.Close(line.Desk, sign, new CarryClosed(locked, "done"), "op1");
 
         Assert.Null(refused.Record);
         Assert.StartsWith($"2 counted inside under permit 4417, lime mud tank (#{permit}): isolation {locked}, Lime mud pump, is closed when everybody is out;", refused.Refused, StringComparison.Ordinal);
-        Assert.NotNull(SignedWriting.Close(line.Desk, sign, other, "done", "op1").Record);
+        Assert.NotNull(SignedWriting.Close(line.Desk, sign, new CarryClosed(other, "done"), "op1").Record);
         Assert.DoesNotContain("NO LOCKOUT", Only(line, "inside").Text, StringComparison.Ordinal);
         Told(line, permit, "0");
         Assert.StartsWith($"permit 4417, lime mud tank (#{permit}), is STILL OPEN and stands on this lockout", SignedWriting.PermitStands(line.Desk.Site, line.Desk.State.Carried, line.Desk.State.Carried.Find(i => i.Id == locked)!), StringComparison.Ordinal);
-        var closed = SignedWriting.Close(line.Desk, sign, locked, "done", "op1").Record!.Seq;
+        var closed = SignedWriting.Close(line.Desk, sign, new CarryClosed(locked, "done"), "op1").Record!.Seq;
         Told(line, permit, "1");
         Assert.Contains($"NO LOCKOUT STANDS FOR IT ANY MORE: it was closed (#{closed}).", Only(line, "inside").Text, StringComparison.Ordinal);
         Assert.Contains("NO LOCKOUT STANDS FOR IT ANY MORE", InNote(line), StringComparison.Ordinal);

@@ -152,12 +152,12 @@ public sealed class OverTheShiftChangeTests
         var wash = line.Carry("wash", "wl-filter", "acid wash of the cloths");
         var acid = line.State("wl-filter", "acid");
 
-        var closed = SignedWriting.Close(line.Desk, sign, wash, "done", "op1");
+        var closed = SignedWriting.Close(line.Desk, sign, new CarryClosed(wash, "done"), "op1");
 
         Assert.NotNull(closed.Record);
         Assert.Equal($"STILL RECORDED AS IN ACID: White liquor filter since 08:00 (#{acid}); once it is rinsed say of wl-filter that it is running, or what it does then", closed.Beside);
         line.State("wl-filter", "running");
-        Assert.Null(SignedWriting.Close(line.Desk, sign, line.Carry("wash", "wl-filter", "acid wash of the cloths"), "done", "op1").Beside);
+        Assert.Null(SignedWriting.Close(line.Desk, sign, new CarryClosed(line.Carry("wash", "wl-filter", "acid wash of the cloths"), "done"), "op1").Beside);
     }
 
     [Fact]

@@ -216,7 +216,7 @@ internal sealed class SmallLine : IDisposable
     public long Carry(string kind, string on, string text, DateTimeOffset? until = null, params (string Name, string Value)[] fields) =>
         Saved(Writing.AddCarried(Desk, new Carry(kind, on, text, until, null, fields.ToDictionary(f => f.Name, f => f.Value, StringComparer.Ordinal)), "op1"));
 
-    public long Close(long id, string why) => Saved(Writing.CloseCarried(Desk, id, why, "op1"));
+    public long Close(long id, string why) => Saved(Writing.CloseCarried(Desk, new CarryClosed(id, why), "op1"));
 
     public long State(string equipment, string state, string? why = null) => Saved(Writing.ChangeState(Desk, equipment, state, null, why, "op1"));
 

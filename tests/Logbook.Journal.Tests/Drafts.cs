@@ -59,7 +59,7 @@ internal static class Drafts
         Gen.Select(Gen.Dictionary(Text, Text)[0, 3], Time.Nullable(),
             (fields, until) => (RecordBody)new Carry("permit", "slaker", "inside", until, Owner: null, fields)),
         Gen.Select(Gen.Dictionary(Text, Text)[0, 3], Text, (files, why) => (RecordBody)new SiteAdopted(files, why)),
-        Gen.Long[1, 99].Select(id => (RecordBody)new CarryClosed(id, "done")));
+        Gen.Select(Gen.Long[1, 99], Text.Null(), (id, step) => (RecordBody)new CarryClosed(id, "done") { Lock = step }));
 
     public static readonly Gen<RecordDraft> Any = Gen.Select(Body, Time, Time, Text,
         (body, at, entered, by) => new RecordDraft(body, Line, at, entered, "2026-10-31-D-B", by, "control-room:tty1"));

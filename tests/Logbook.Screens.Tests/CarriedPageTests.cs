@@ -279,6 +279,38 @@ public sealed class CarriedPageTests
     }
 
     [Fact]
+    public void The_own_lock_is_said_to_be_off_before_its_isolation_is_closed_and_the_locks_stand_above_the_signature()
+    {
+        using var terminal = new Terminal(before: t => Locked(t, "op1"));
+
+        terminal.Press("cx");
+        Assert.Contains("your own lock is recorded as on. Is it off?", terminal.Words, StringComparison.Ordinal);
+        terminal.Press("2⏎");
+        Assert.Contains("not closed: take your own lock off first", terminal.Words, StringComparison.Ordinal);
+        Assert.IsType<CarriedPage>(terminal.State.Top);
+        terminal.Press("x1⏎work done⏎");
+        Assert.Contains("locks Operator one, your own, comes off with it; the lock board rules", terminal.Words, StringComparison.Ordinal);
+        terminal.Press(Terminal.Pin + "⏎");
+
+        Assert.Equal("off", Assert.IsType<CarryClosed>(terminal.Journal.Read().Last().Body).Lock);
+        Assert.IsType<CarriedPage>(terminal.State.Top);
+    }
+
+    [Fact]
+    public void An_isolation_without_a_lock_of_its_own_says_so_above_the_signature()
+    {
+        using var terminal = new Terminal(before: t => Locked(t));
+
+        Assert.Contains("locks none is recorded here; the lock board rules", terminal.Press("cxwork done⏎").Words, StringComparison.Ordinal);
+    }
+
+    private static void Locked(Terminal terminal, params string[] owners)
+    {
+        var item = terminal.Carry("isolation", "lime-screw", "shear pin");
+        Assert.All(owners, owner => Assert.NotNull(Checks.Writing.ConfirmCarried(terminal.Desk, new CarryConfirmed(item, true, null, new Dictionary<string, string>(StringComparer.Ordinal), "on"), owner).Record));
+    }
+
+    [Fact]
     public void What_cannot_hurt_is_closed_with_words_alone()
     {
         using var terminal = new Terminal(before: t => t.Carry("action", "slaker", "tighten the guard"));
@@ -480,7 +512,7 @@ public sealed class CarriedPageTests
         terminal.Press("c↓1");
         Assert.Contains("still so (#4): Enter takes it", terminal.Words, StringComparison.Ordinal);
 
-        Assert.NotNull(Checks.Writing.CloseCarried(terminal.Desk, 3, "done", "op3").Record);
+        Assert.NotNull(Checks.Writing.CloseCarried(terminal.Desk, new CarryClosed(3, "done"), "op3").Record);
         terminal.Tick(0.02);
         Assert.Contains("still so (#4): Enter takes it", terminal.Words, StringComparison.Ordinal);
         terminal.Press("⏎");
@@ -494,7 +526,7 @@ public sealed class CarriedPageTests
         using var terminal = TwoOpen();
         terminal.Press("c1");
 
-        Assert.NotNull(Checks.Writing.CloseCarried(terminal.Desk, 3, "done", "op3").Record);
+        Assert.NotNull(Checks.Writing.CloseCarried(terminal.Desk, new CarryClosed(3, "done"), "op3").Record);
         terminal.Tick(0.02);
         Assert.Contains("(#3) was closed meanwhile: your answer is dropped", terminal.Words, StringComparison.Ordinal);
         terminal.Press("⏎");

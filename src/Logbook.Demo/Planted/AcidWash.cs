@@ -55,7 +55,7 @@ internal static class AcidWash
         var by = scene.Staff.Field(at);
         script.Acts.Add(new Act(at, desk => Writing.ChangeState(desk, Equipment, "running", at, "rinsed and back in service", by)));
         script.Acts.Add(new Act(at.AddMinutes(3), desk =>
-            Writing.CloseCarried(desk, id.Value, "acid drained and rinsed out, gas tested, tags off", by)));
+            Writing.CloseCarried(desk, new CarryClosed(id.Value, "acid drained and rinsed out, gas tested, tags off"), by)));
     }
 }
 

@@ -74,7 +74,7 @@ internal static class OfficeWork
             var by = scene.Staff.Field(at);
             script.Acts.Add(new Act(at, desk => item.Keep(Writing.AddCarried(
                 desk, new Carry("action", "wl-filter", "level valve sticks, on hand control", null, by, new Dictionary<string, string>(StringComparer.Ordinal)), by))));
-            script.Acts.Add(new Act(at.AddHours(5), desk => Writing.CloseCarried(desk, item.Value, "valve stroked and greased, back on automatic", scene.Staff.Field(at.AddHours(5)))));
+            script.Acts.Add(new Act(at.AddHours(5), desk => Writing.CloseCarried(desk, new CarryClosed(item.Value, "valve stroked and greased, back on automatic"), scene.Staff.Field(at.AddHours(5)))));
         }
     }
 

@@ -22,7 +22,7 @@ internal static class HazardFacts
     private static AuditFlag Item(AuditSpan span, JournalRecord opened, JournalRecord? closed)
     {
         var (site, carry) = (span.Desk.Site, (Carry)opened.Body);
-        var ended = closed is null ? Open(span) : $"closed {Who(span, closed)}: {Say.Visible(((CarryClosed)closed.Body).Why)} {Say.Ref(closed.Seq)}";
+        var ended = closed is null ? Open(span) : $"closed {Who(span, closed)}: {Say.Visible(((CarryClosed)closed.Body).Why)}{LastLock.Words(site, span.WithHistory, opened, closed)} {Say.Ref(closed.Seq)}";
         return new AuditFlag(
             Audit.Hazard, opened.Shift, opened.At, null, null,
             $"{Say.Kind(carry.ItemKind)}, {Say.Equipment(site, carry.On)}: {Say.Visible(carry.Text)}. Opened {Who(span, opened)} {Say.Ref(opened.Seq)}{LastCount.Words(site, span.Records, opened, closed, at => Say.Day(site, at))}; {ended}", opened.Seq);

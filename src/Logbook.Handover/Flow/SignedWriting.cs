@@ -35,16 +35,16 @@ public static class SignedWriting
 
     /// <summary>Closes a carried item; a PIN is asked where it can hurt.</summary>
     /// <exception cref="JournalException">The store could not save it; nothing was saved.</exception>
-    public static Handed Close(Desk desk, SignWith sign, long id, string why, string by)
+    public static Handed Close(Desk desk, SignWith sign, CarryClosed closed, string by)
     {
         CarriedItem? item = null;
         var handed = Handed.Step(
             desk, by,
-            () => Writing.WhyNotClose(desk, id, why, by),
-            () => StillInside(desk, id) ?? (desk.State.Carried.Find(c => c.Id == id) is { } closing ? LocksForPeople(desk.Site, desk.State.Carried, closing) : null),
-            () => (item = desk.State.Carried.Find(c => c.Id == id)) is { IsHazard: true }
-                ? Sign(desk, sign, by, Signing.Closed, signed => new CarryClosed(id, why.Trim()) { Signed = signed })
-                : (new CarryClosed(id, why.Trim()), null));
+            () => Writing.WhyNotClose(desk, closed, by),
+            () => StillInside(desk, closed.Id) ?? (desk.State.Carried.Find(c => c.Id == closed.Id) is { } closing ? LocksForPeople(desk.Site, desk.State.Carried, closing) : null),
+            () => (item = desk.State.Carried.Find(c => c.Id == closed.Id)) is { IsHazard: true }
+                ? Sign(desk, sign, by, Signing.Closed, signed => Writing.Trimmed(closed) with { Signed = signed })
+                : (Writing.Trimmed(closed), null));
         return handed.Record is null || item is null ? handed : handed with { Beside = StillInAcid(desk, item) };
     }
 

@@ -18,7 +18,7 @@ internal static class EndedHazards
 
     private static string? Closed(ShiftFacts facts, JournalRecord record) =>
         (CarryClosed)record.Body is var closed && Opened(facts.Desk, closed) is { Body: Carry carry } opened
-            ? $"{Say.Kind(carry.ItemKind)}, {Say.Equipment(facts.Site, carry.On)}: {Say.Visible(closed.Why)}{LastCount.Words(facts.Site, facts.Records, opened, record, facts.Time)}" : null;
+            ? $"{Say.Kind(carry.ItemKind)}, {Say.Equipment(facts.Site, carry.On)}: {Say.Visible(closed.Why)}{LastCount.Words(facts.Site, facts.Records, opened, record, facts.Time)}{LastLock.Words(facts.Site, facts.Records, opened, record)}" : null;
 
     /// <summary>The record that opened what was closed, when that could hurt; null when it could not. What could hurt is closed by PIN.</summary>
     public static JournalRecord? Opened(Desk desk, CarryClosed closed) =>

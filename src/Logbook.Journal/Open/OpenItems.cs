@@ -30,6 +30,12 @@ public sealed record CarriedItem(
     /// <summary>Codes of the people whose own lock is recorded as on, in the order in which they went on.</summary>
     public ImmutableList<string> Locks { get; init; } = [];
 
+    /// <summary>True while a lock of that person is recorded as on.</summary>
+    public bool HasLockOf(string code) => Locks.Contains(code, StringComparer.OrdinalIgnoreCase);
+
+    /// <summary>Codes of everybody else whose lock is recorded as on.</summary>
+    public ImmutableList<string> LocksBeside(string code) => Locks.RemoveAll(owner => owner.Equals(code, StringComparison.OrdinalIgnoreCase));
+
     /// <summary>Of a permit: the record that closed an isolation on which it stood; null when none was closed under it.</summary>
     public long? LockoutClosed { get; init; }
 

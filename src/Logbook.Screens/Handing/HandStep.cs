@@ -55,13 +55,13 @@ internal sealed record Countersign(string By, ToCountersign Open, string Why) : 
 }
 
 /// <summary>Closes a carried item.</summary>
-internal sealed record CloseItem(string By, CarriedItem Item, string Why) : HandStep(By)
+internal sealed record CloseItem(string By, CarriedItem Item, CarryClosed Closed) : HandStep(By)
 {
     public override string? Means => Item.IsHazard ? Signing.Closed : null;
 
     public override string Done => "closed";
 
-    public override Handed Take(Desk desk, SignWith sign) => SignedWriting.Close(desk, sign, Item.Id, Why, By);
+    public override Handed Take(Desk desk, SignWith sign) => SignedWriting.Close(desk, sign, Closed, By);
 }
 
 /// <summary>Counts people out of a permit, by another than the one whose count stands.</summary>

@@ -12,7 +12,12 @@ internal static class SignedWords
         TakeOver take => OfTaking(session, take.Request),
         ShortRelief relief => [("you watch", relief.Words)],
         Countersign sign => [("what", Countersigning.Words(session.Site, sign.Open)), ("found", sign.Why)],
-        CloseItem close => [("closes", $"{Say.Kind(close.Item.ItemKind)}, {Say.Equipment(session.Site, close.Item.On)}: {close.Item.Text} {Say.Ref(close.Item.Id)}"), ("ended", close.Why)],
+        CloseItem close =>
+        [
+            ("closes", $"{Say.Kind(close.Item.ItemKind)}, {Say.Equipment(session.Site, close.Item.On)}: {close.Item.Text} {Say.Ref(close.Item.Id)}"),
+            .. close.Item.ItemKind == "isolation" ? [("locks", Locks(session, close))] : Array.Empty<(string, string)>(),
+            ("ended", close.Closed.Why),
+        ],
         CountOut count =>
         [
             ("permit", $"{Say.Visible(count.Item.Fields.GetValueOrDefault("number", ""))}, {Say.Equipment(session.Site, count.Item.On)}: {count.Item.Text} {Say.Ref(count.Item.Id)}"),
@@ -23,6 +28,18 @@ internal static class SignedWords
         AnswerOwn answer => [("answer", answer.Text)],
         _ => [],
     };
+
+    /// <summary>The locks as they are recorded now: the isolation goes off every page with this, and the board must not say otherwise.</summary>
+    private static string Locks(Session session, CloseItem close)
+    {
+        var locks = session.Facts.Now.Carried.FirstOrDefault(i => i.Id == close.Item.Id)?.Locks ?? close.Item.Locks;
+        string[] told =
+        [
+            .. close.Closed.Lock == "off" ? [$"{Say.Person(session.Site, close.By)}, your own, comes off with it"] : Array.Empty<string>(),
+            .. locks.Where(code => close.Closed.Lock is null || !code.Equals(close.By, StringComparison.OrdinalIgnoreCase)).Select(code => $"{Say.Person(session.Site, code)}, RECORDED AS ON"),
+        ];
+        return (told.Length == 0 ? "none is recorded here" : string.Join("; ", told)) + "; the lock board rules";
+    }
 
     private static IEnumerable<(string, string)> OfNote(Session session, PrepareRequest request) =>
     [

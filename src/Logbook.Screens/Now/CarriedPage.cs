@@ -163,9 +163,14 @@ internal sealed record CarriedPage(int Selected, IReadOnlyList<long>? Only = nul
                 : Next.Of(s, new WriteIt(new ConfirmCarried(s.By!, look))));
     }
 
-    private static AskPage Close(Session session, CarriedItem item) => AskPage.Words(
+    /// <summary>The own lock first: an isolation that is closed while it is recorded as on would leave it on the board with nothing that says so.</summary>
+    private static Page Close(Session session, CarriedItem item) => !item.HasLockOf(session.By!) ? Ended(session, item, null) : new PickPage(
+        $"{Say.Equipment(session.Site, item.On)}: your own lock is recorded as on. Is it off?", [("off", "it is off the board: the isolation ends"), ("still on", "the isolation stays open")], null, (picking, i, _) =>
+        Next.Of(i == 0 ? picking.Open(Ended(picking, item, "off")) : picking.Back().Say("not closed: take your own lock off first", Look.Watch)));
+
+    private static AskPage Ended(Session session, CarriedItem item, string? ownLock) => AskPage.Words(
         $"{(SignedWriting.PermitStands(session.Site, session.Facts.Now.Carried, item) is { } open ? $"{open}. " : "")}{item.Text}: how did it end?", item.IsHazard ? "a few words, then the PIN: it can hurt" : "a few words",
-        (asking, why) => new CloseItem(asking.By!, item, why) is var close && item.IsHazard
-            ? Next.Of(asking.Back().Open(new SignPage(close, Secret.Empty, null)))
+        (asking, why) => new CloseItem(asking.By!, item, new CarryClosed(item.Id, why) { Lock = ownLock }) is var close && item.IsHazard
+            ? Next.Of(asking.Asked().Open(new SignPage(close, Secret.Empty, null)))
             : ReceiverKeys.Step(asking, close)) with { NoPin = true };
 }

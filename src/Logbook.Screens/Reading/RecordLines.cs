@@ -38,7 +38,7 @@ internal static class RecordLines
             .. Field(session, "owner", carry.Owner is { } owner ? Say.Person(session.Site, owner) : null),
             .. carry.Fields.OrderBy(f => f.Key, StringComparer.Ordinal).SelectMany(f => Field(session, f.Key, f.Value)),
         ],
-        CarryClosed closed => [.. Field(session, "closes", Say.Ref(closed.Id)), .. Field(session, "why", closed.Why)],
+        CarryClosed closed => [.. Field(session, "closes", Say.Ref(closed.Id)), .. Field(session, "own lock", closed.Lock), .. Field(session, "why", closed.Why)],
         SiteAdopted adopted => [.. Field(session, "why", adopted.Why), .. (adopted.Changes ?? []).SelectMany(c => Field(session, "changes", c)), .. Field(session, "files", string.Join(", ", adopted.Files.Keys.Order(StringComparer.Ordinal)))],
         _ => [.. Field(session, "says", page.Words), .. page.Signed.SelectMany(s => OfSection(session, s))],
     };

@@ -57,17 +57,18 @@ internal static class CarryCommands
     {
         var id = new Argument<long>("ID");
         var why = Options.Text("--why", "How it ended.", "TEXT");
+        var step = Options.Text("--lock", "off: your own lock, recorded as on, came off the isolation with it.", "STEP");
         var by = Options.By();
         var json = Options.Json();
         var signing = SigningOptions.New();
-        var command = new Command("close", "Closes a carried item, with the reason; by PIN where it can hurt.") { id, why, by, json };
+        var command = new Command("close", "Closes a carried item, with the reason; by PIN where it can hurt.") { id, why, step, by, json };
         signing.AddTo(command);
         command.SetAction(parse => OpenSite.ForWriting(shell, parse, desk =>
         {
             CautionText.BeforeClosing(shell, desk, parse.GetValue(id));
             return WrittenOut.Print(
                 shell, parse.GetValue(json),
-                SignedWriting.Close(desk, signing.Of(shell, parse), parse.GetValue(id), parse.GetValue(why) ?? "", parse.GetValue(by) ?? ""), "closed");
+                SignedWriting.Close(desk, signing.Of(shell, parse), new CarryClosed(parse.GetValue(id), parse.GetValue(why) ?? "") { Lock = parse.GetValue(step) }, parse.GetValue(by) ?? ""), "closed");
         }));
         return command;
     }

@@ -195,7 +195,7 @@ public class PinTests
     {
         using var flow = SignedNight.Write();
         var hazard = flow.Line.Carry("safety-equipment", "slaker", "eyewash: no flow");
-        Assert.NotNull(SignedWriting.Close(flow.Desk, flow.Sign(), hazard, "flow is back, tried by me", "op3").Record);
+        Assert.NotNull(SignedWriting.Close(flow.Desk, flow.Sign(), new CarryClosed(hazard, "flow is back, tried by me"), "op3").Record);
 
         var said = flow.Desk.Store.Read().Select(r => JsonDocument.Parse(r.Bytes).RootElement)
             .Where(r => r.GetProperty("body").TryGetProperty("signed", out _))

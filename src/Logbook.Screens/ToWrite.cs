@@ -44,7 +44,7 @@ internal sealed record AnswerFinding(string By, string Finding, string Text) : T
 
 internal sealed record ConfirmCarried(string By, CarryConfirmed Look) : ToWrite(By)
 {
-    public override string Done => Look switch { { Seen: false } => "not seen", { Changed: not null } => "changed", _ => "still so" };
+    public override string Done => Look switch { { Lock: { } step } => $"your own lock is {step}", { Seen: false } => "not seen", { Changed: not null } => "changed", _ => "still so" };
 
     public override Written Write(Desk desk) => Writing.ConfirmCarried(desk, Look, By);
 

@@ -271,6 +271,7 @@ public sealed class CarriedPageTests
 
         terminal.Press("c↓x");
         Assert.Contains("2 counted inside under permit 4417, Slaker (#3): isolation 4", terminal.Words, StringComparison.Ordinal);
+        Assert.Contains("then 2 on the permit under c", terminal.Words, StringComparison.Ordinal);
         Assert.IsType<CarriedPage>(terminal.State.Top);
         Assert.NotNull(Checks.Writing.ConfirmCarried(terminal.Desk, new CarryConfirmed(permit, true, null, new Dictionary<string, string>(StringComparer.Ordinal) { ["inside"] = "0" }, null), "op1").Record);
         terminal.Press("⎋").Tick(1).Press("c↓x");
@@ -302,6 +303,64 @@ public sealed class CarriedPageTests
         using var terminal = new Terminal(before: t => Locked(t));
 
         Assert.Contains("locks none is recorded here; the lock board rules", terminal.Press("cxwork done⏎").Words, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_own_lock_goes_on_and_comes_off_by_a_key_the_incoming_one_first()
+    {
+        using var terminal = new Terminal(before: t => Locked(t));
+
+        Assert.Contains("your own lock goes on (#3): Enter takes it", terminal.Press("ck").Words, StringComparison.Ordinal);
+        terminal.Press("⏎");
+        Assert.Contains("your own lock is on", terminal.Words, StringComparison.Ordinal);
+        Assert.Contains("locks recorded: Operator one;", terminal.Words, StringComparison.Ordinal);
+        terminal.Press("k");
+        Assert.Contains("is the last one recorded at item 3; the incoming person's lock goes on first", terminal.Words, StringComparison.Ordinal);
+        Assert.DoesNotContain("--", terminal.Words, StringComparison.Ordinal);
+
+        Assert.NotNull(Checks.Writing.ConfirmCarried(terminal.Desk, new CarryConfirmed(3, true, null, new Dictionary<string, string>(StringComparer.Ordinal), "on"), "op3").Record);
+        terminal.Tick(0.02).Press("k");
+        Assert.Contains("your own lock goes off (#3): Enter takes it", terminal.Words, StringComparison.Ordinal);
+        terminal.Press("⏎");
+
+        Assert.Equal(["op3"], terminal.Desk.State.Carried.Single().Locks);
+    }
+
+    [Fact]
+    public void While_another_lock_is_recorded_as_on_the_key_that_closes_says_whose_and_asks_for_nothing()
+    {
+        using var terminal = new Terminal(before: t => Locked(t, "op1", "op3"));
+
+        terminal.Press("cx");
+
+        Assert.IsType<CarriedPage>(terminal.State.Top);
+        Assert.Contains("x: locks of Operator three are recorded as on; each takes off their own by k", terminal.Words, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_lock_hangs_on_an_isolation_alone()
+    {
+        using var terminal = new Terminal(before: t => t.Carry("action", "slaker", "tighten the guard"));
+
+        Assert.DoesNotContain("k own lock", terminal.Press("c").Screen, StringComparison.Ordinal);
+        Assert.Contains("k: locks hang on an isolation", terminal.Press("k").Screen, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData('1')]
+    [InlineData('2')]
+    public void One_Enter_stands_in_the_footer_the_one_that_does_something(char found)
+    {
+        using var terminal = new Terminal(before: t => t.Carry("action", "slaker", "tighten the guard"));
+        string Footer() => terminal.Screen.TrimEnd().Split('\n')[^1];
+
+        terminal.Press("c");
+        Assert.Contains("Enter open", Footer(), StringComparison.Ordinal);
+        Assert.DoesNotContain("Enter take", Footer(), StringComparison.Ordinal);
+        terminal.Press(found.ToString());
+
+        Assert.Contains("Enter take", Footer(), StringComparison.Ordinal);
+        Assert.DoesNotContain("Enter open", Footer(), StringComparison.Ordinal);
     }
 
     private static void Locked(Terminal terminal, params string[] owners)

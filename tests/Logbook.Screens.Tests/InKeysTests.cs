@@ -10,7 +10,7 @@ public sealed partial class InKeysTests
     private static readonly string[] NoKey = ["examine --fit", "--for", "--from T", "--pin-file", "people pin"];
 
     [Theory]
-    [InlineData("permit 3, Slaker: 2 counted inside; it is closed when everybody is out: count with the attendant, then carry confirm 3 --set inside=0", "count with the attendant, then 2 on it under c")]
+    [InlineData("permit 3, Slaker: 2 counted inside; it is closed when everybody is out: count with the attendant, then carry confirm 3 --set inside=0", "count with the attendant, then 2 on the permit under c")]
     [InlineData("NOBODY HOLDS THE LINE: there is nobody to relieve; take it over with: handover accept --unattended REASON", "o on the pages of h takes it over alone")]
     [InlineData("a permit needs 'number'; --set number=VALUE", "a permit needs 'number'; number: VALUE")]
     [InlineData("the count is low; as it is", "the count is low; as it is")]

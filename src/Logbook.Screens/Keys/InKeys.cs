@@ -22,6 +22,8 @@ internal static partial class InKeys
         ("handover relief --emergency", "!"),
         ("hand over in full, handover prepare and accept", "hand over in full: h"),
         ("handover called CODE TEXT", "h, then c"),
+        ("it comes off with the closing: carry close", "it comes off with the closing: x"),
+        ("--lock off, once it is off the board", "x asks whether it is off"),
         ("tell it with --changed", "tell it with 2"),
         ("--changed TEXT or --not-seen", "2 or n"),
         ("--set allowed-by=CODE with one of: ", "one of: "),
@@ -36,7 +38,7 @@ internal static partial class InKeys
         (": logbook people pin ", ": at the command line, logbook people pin "),
     ];
 
-    public static string Of(string said) => Field().Replace(Confirm().Replace(Ways.Aggregate(said, (text, way) => text.Replace(way.Command, way.Keys, StringComparison.Ordinal)), "2 on it under c"), "${name}: ");
+    public static string Of(string said) => Field().Replace(Confirm().Replace(Ways.Aggregate(said, (text, way) => text.Replace(way.Command, way.Keys, StringComparison.Ordinal)), "2 on the permit under c"), "${name}: ");
 
     /// <summary><c>carry confirm 44 --set inside=0</c>.</summary>
     [GeneratedRegex(@"carry confirm \S+ --set inside=0", RegexOptions.NonBacktracking)]

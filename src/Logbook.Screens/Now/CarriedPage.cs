@@ -17,8 +17,9 @@ internal sealed record CarriedPage(int Selected, IReadOnlyList<long>? Only = nul
         Answer('1', "still so", "It was seen and is still so; Enter takes it."),
         Answer('2', "changed", "It was seen and is different; Enter asks how."),
         Answer('n', "not seen", "It was looked for in vain, or nobody went; Enter takes it."),
+        KeyRow.Letter('k', "own lock", "Puts your own lock on the isolation, or takes it off: the incoming person's goes on first; Enter takes it.", (session, _) => Next.Of(session.Put(Of(session) with { Found = 'k' }))) with { WhyNot = WhyNotLock },
         KeyRow.Named("Enter", "take", "Takes the answer: a key that is pressed twice answers nothing else.", (session, _, _) => Take(session), KeyName.Enter) with { Applies = s => Of(s).Found is not null },
-        KeyRow.Named("Enter", "open", "Opens the record that began it.", (session, _, _) => Next.Of(session, new ReadRecord(Item(session)!.Id)), KeyName.Enter) with { WhyNot = Nothing },
+        KeyRow.Named("Enter", "open", "Opens the record that began it.", (session, _, _) => Next.Of(session, new ReadRecord(Item(session)!.Id)), KeyName.Enter) with { WhyNot = Nothing, Applies = s => Of(s).Found is null },
         KeyRow.Letter('x', "close", "Closes the item under the mark: how it ended, and the PIN where it can hurt.", (session, _) => Next.Of(session.Put(Of(session) with { Found = null }).Open(Close(session, Item(session)!)))) with { WhyNot = WhyNotClose },
         KeyRow.Letter('a', "add", "Opens an item that is carried from shift to shift: kind, place, words, until when.", (session, _) => CarryForm.Open(session)) with { WhyNot = RecordAsks.NobodyTypes },
         KeyRow.Letter('e', "equipment", "Says what a piece of equipment does: running, stopped, in acid, out.", (session, _) => StateForm.Open(session)) with { WhyNot = RecordAsks.NobodyTypes },
@@ -54,7 +55,7 @@ internal sealed record CarriedPage(int Selected, IReadOnlyList<long>? Only = nul
         return new Layout(
             [Line.Of(Only is null ? " Carried: how was it found?" : " Carried here: how was it found?", Look.Strong), Line.Empty],
             lines.Count == 0 ? [Line.Of(Only is null ? "   nothing recorded as open" : "   nothing recorded as open here", Look.Faint)] : lines, from, to,
-            Found is { } found ? [Line.Of($" {Table.Rows.First(r => r.Keys[0] == found).Word} {Say.Ref(items[Selected].Id)}: Enter takes it, Up Down leaves it", Look.Strong)] : []);
+            Found is { } found ? [Line.Of($" {Chosen(session, items[Selected], found)} {Say.Ref(items[Selected].Id)}: Enter takes it, Up Down leaves it", Look.Strong)] : []);
     }
 
     /// <summary>The state with these facts: the mark and the answer stay with their item, whatever rows came and went. Of an item that is gone the answer goes too.</summary>
@@ -98,6 +99,11 @@ internal sealed record CarriedPage(int Selected, IReadOnlyList<long>? Only = nul
 
     private static KeyRow Answer(char key, string word, string help) => KeyRow.Letter(key, word, help, (session, _) => Next.Of(session.Put(Of(session) with { Found = key }))) with { WhyNot = WhyNot };
 
+    private static string Chosen(Session session, CarriedItem item, char found) =>
+        found == 'k' ? $"your own lock goes {LockStep(session, item)}" : Table.Rows.First(r => r.Keys[0] == found).Word;
+
+    private static string LockStep(Session session, CarriedItem item) => item.HasLockOf(session.By!) ? "off" : "on";
+
     private static CarriedPage Of(Session session) => (CarriedPage)session.Top;
 
     /// <summary>What can hurt first, then the oldest.</summary>
@@ -117,7 +123,8 @@ internal sealed record CarriedPage(int Selected, IReadOnlyList<long>? Only = nul
             : item.MayBeInside ? ", NOBODY COUNTED: people may be inside" : item.LetsNobodyIn ? ", no entry" : "";
         var seen = item.Confirmed is { } look ? $"{(look.Seen ? "seen" : "NOT SEEN")} {Say.Time(session.Site, look.At, session.Clock)} {Say.Person(session.Site, look.By)}" : "not looked at yet";
         var due = OnTheWay.LookIsDue(session.Site, item, session.Clock) ? ", a look is due" : "";
-        return $"{Say.Kind(item.ItemKind)}, {Say.Equipment(session.Site, item.On)}: {item.Text}{far}{instead}{until}{inside}; {seen}{due} {Say.Ref(item.Id)}";
+        var locks = item.Locks.IsEmpty ? "" : $", locks recorded: {string.Join(", ", item.Locks.Select(code => Say.Person(session.Site, code)))}";
+        return $"{Say.Kind(item.ItemKind)}, {Say.Equipment(session.Site, item.On)}: {item.Text}{far}{instead}{until}{inside}{locks}; {seen}{due} {Say.Ref(item.Id)}";
     }
 
     private static string? Nothing(Session session) => Item(session) is null ? "nothing is open" : null;
@@ -127,11 +134,20 @@ internal sealed record CarriedPage(int Selected, IReadOnlyList<long>? Only = nul
     /// <summary>Said at once: nobody writes how it ended and is refused behind the PIN.</summary>
     private static string? WhyNotClose(Session session) => WhyNot(session)
         ?? (SignedWriting.CountedInside(Item(session)!) is { } inside ? $"{Say.Visible(inside)} counted inside: it stays open until 2 has counted all out"
-            : SignedWriting.LocksForPeople(session.Site, session.Facts.Now.Carried, Item(session)!) is { } locks ? InKeys.Of(locks) : null);
+            : SignedWriting.LocksForPeople(session.Site, session.Facts.Now.Carried, Item(session)!) is { } locks ? InKeys.Of(locks)
+            : Item(session)!.LocksBeside(session.By!) is { IsEmpty: false } others ? $"locks of {string.Join(", ", others.Select(code => Say.Person(session.Site, code)))} are recorded as on; each takes off their own by k"
+            : null);
 
-    private static Next Take(Session session) => Of(session).Found == '2'
-        ? Next.Of(session.Open(Changed(Item(session)!)))
-        : Next.Of(session, new WriteIt(new ConfirmCarried(session.By!, new CarryConfirmed(Item(session)!.Id, Of(session).Found == '1', null, NoFields, null))));
+    /// <summary>Said at once, like the order of the locks: the incoming person's is on before the outgoing person's comes off.</summary>
+    private static string? WhyNotLock(Session session) => WhyNot(session) ?? (Item(session) is not { ItemKind: "isolation" } item ? "locks hang on an isolation"
+        : CarriedCheck.LockOrder(session.Site, item, LockStep(session, item), session.By!).Select(m => InKeys.Of($"{m.Wrong}; {m.Accepted}")).FirstOrDefault());
+
+    private static Next Take(Session session)
+    {
+        var (item, found) = (Item(session)!, Of(session).Found);
+        var look = new CarryConfirmed(item.Id, found != 'n', null, NoFields, found == 'k' ? LockStep(session, item) : null);
+        return found == '2' ? Next.Of(session.Open(Changed(item))) : Next.Of(session, new WriteIt(new ConfirmCarried(session.By!, look)));
+    }
 
     private static AskPage Changed(CarriedItem item) => AskPage.Words(
         $"{item.Text}: what is different?", "a few words",

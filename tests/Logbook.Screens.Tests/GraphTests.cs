@@ -214,6 +214,39 @@ public sealed class GraphTests
         Assert.Contains("w watch = u urgent", terminal.Screen, StringComparison.Ordinal);
     }
 
+    /// <summary>Densities between limits 20 apart, as two and three graphs share a small screen.</summary>
+    [Theory]
+    [InlineData(2)]
+    [InlineData(3)]
+    [InlineData(4)]
+    [InlineData(5)]
+    [InlineData(9)]
+    public void On_few_rows_no_value_lies_on_the_row_of_a_limit_that_is_drawn(int rows)
+    {
+        var limits = Limits.None with { WatchLow = 992, WatchHigh = 1012 };
+        using var terminal = new Terminal();
+        var point = terminal.Desk.Site.FindPoint("SL-F1")! with { Limits = limits };
+        double[] values = [1001, 1004.5, 1008];
+        var series = new GraphSeries(point, [.. values.Select((v, i) => new SeriesValue(point.Tag, Some.Morning.AddHours(i), v, null, "", null, null, "op1", i, null))], [new Handover.LimitsThen(Some.Morning.AddDays(-9), Some.Morning.AddDays(9), limits)], []);
+
+        var scale = GraphScale.Of(series, rows, Some.Morning, TimeSpan.FromHours(4), 40);
+
+        Assert.All(values, v => Assert.DoesNotContain(scale.RowOf(v, limits), GraphScale.All(limits).Select(scale.LimitRow).OfType<int>().Cast<int?>()));
+        Assert.Equal(Math.Min(2, (rows - 1) / 2), GraphScale.All(limits).Count(l => scale.LimitRow(l) is not null));
+    }
+
+    [Fact]
+    public void Over_a_month_the_mondays_are_marked_and_not_every_shift()
+    {
+        using var terminal = new Terminal(before: Hours);
+
+        terminal.Press("/SL-F1⏎------");
+
+        var row = terminal.Screen.Split('\n').First(l => l.Contains(':', StringComparison.Ordinal) && l.Contains('|', StringComparison.Ordinal));
+        Assert.InRange(row.Count(c => c == ':'), 1, 5);
+        Assert.Contains("30 days", terminal.Screen, StringComparison.Ordinal);
+    }
+
     // By hand, on three rows from 12 to 0: the limits 4, 7 and 8 all lie in the middle row, 5.3 between them.
     [Fact]
     public void A_value_between_limits_that_share_a_row_stays_there()

@@ -24,11 +24,21 @@ internal static class GraphDrawing
         var each = Math.Max(1, page.Series.Count);
         int Rows(int series) => Math.Max(FewestRows, (room / each) - (series < room % each ? 0 : 1));
         var (from, span) = (page.Window.From(session.Clock), page.Window.Span);
-        var starts = Calendar.Shifts(session.Site, from, from + span).Where(s => s.Start > from).ToList();
+        var starts = Starts(session.Site, [.. Calendar.Shifts(session.Site, from, from + span).Where(s => s.Start > from)], columns);
         List<Line> body = [.. page.Series.SelectMany((series, i) => Chart(session, page, series, GraphScale.Of(series, Rows(i), from, span, columns), starts))];
         return page.Series.IsEmpty
             ? new Layout(head, [Line.Of(" reading ...", Look.Faint)], 0, 0, words)
             : new Layout(head, body, 0, body.Count - 1, [.. TimeAxis(session, page, from, span, columns, starts), .. session.Height < Small ? [] : new[] { Line.Of(TextWidth.Right(Marks, session.Width - 1), Look.Faint) }, .. words]);
+    }
+
+    /// <summary>The shifts whose begin has room to be marked: on a long stretch the first of each day, or of each Monday.</summary>
+    private static List<ShiftInstance> Starts(Site site, List<ShiftInstance> shifts, int columns)
+    {
+        const int Apart = 4;
+        var days = shifts.FindAll(s => s.Code == site.Shifts[0].Code);
+        return shifts.Count * Apart <= columns ? shifts
+            : days.Count * Apart <= columns ? days
+            : days.FindAll(s => Calendar.ToSite(site, s.Start).DayOfWeek == DayOfWeek.Monday);
     }
 
     private static Line Head(Session session, GraphPage page)
@@ -74,7 +84,7 @@ internal static class GraphDrawing
             var limits = series.LimitsAt(scale.Time(column));
             foreach (var (limit, mark) in new[] { (limits.WatchLow, '-'), (limits.WatchHigh, '-'), (limits.UrgentLow, '='), (limits.UrgentHigh, '=') })
             {
-                if (limit is { } at && scale.Row(at) is { } row)
+                if (limit is { } at && scale.LimitRow(at) is { } row)
                 {
                     cells[row, column] = (mark, Look.Faint);
                 }
@@ -87,7 +97,7 @@ internal static class GraphDrawing
     {
         var limits = series.Limits.Count > 0 ? series.Limits[^1].Limits : Limits.None;
         var named = new[] { (limits.UrgentLow, "u"), (limits.UrgentHigh, "u"), (limits.WatchLow, "w"), (limits.WatchHigh, "w") }
-            .FirstOrDefault(l => l.Item1 is { } at && scale.Row(at) == row);
+            .FirstOrDefault(l => l.Item1 is { } at && scale.LimitRow(at) == row);
         var choice = series.Point.Choices.FirstOrDefault(c => scale.Row(c.Digit) == row);
         var text = choice is not null ? choice.Text
             : series.Point.Choices.Count > 0 ? ""

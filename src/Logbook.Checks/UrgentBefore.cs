@@ -5,7 +5,7 @@ using CultureInfo = System.Globalization.CultureInfo;
 namespace Logbook.Checks;
 
 /// <summary>
-/// A reading that was urgent, or gas above its watch limit, leaves a trace when it is put right or taken back: until the point is
+/// A reading that was urgent, or gas above its watch limit, leaves a trace when it is put right to a lesser one or taken back: until the point is
 /// read again, everybody who looks sees what it was, what it is now, and by whom. A slip of a key may be one; so may a real one be.
 /// </summary>
 public static class UrgentBefore
@@ -27,8 +27,9 @@ public static class UrgentBefore
         return
             from one in right
             let tag = one.Point.Tag
-            where !found.Any(f => CanHurt(site, f, tag))
-            let was = runs.Where(r => r.Findings.Any(f => CanHurt(site, f, tag))).Select(r => r.Readings.FirstOrDefault(x => Same(x.Point, tag))).LastOrDefault(r => r is { NotTaken: false })
+            let worst = runs.Select(r => Worst(site, r.Findings, tag)).Max()
+            where worst > Worst(site, found, tag)
+            let was = runs.Where(r => Worst(site, r.Findings, tag) == worst).Select(r => r.Readings.FirstOrDefault(x => Same(x.Point, tag))).LastOrDefault(r => r is { NotTaken: false })
             where was is not null
             let now = one.Reading.NotTaken ? "taken back" : $"put right to {Words.Value(one.Point, one.Reading.Value!.Value)}"
             select new Finding(
@@ -41,6 +42,9 @@ public static class UrgentBefore
     public static bool Is(Finding finding) => finding.Code == Code;
 
     private static string Clock(DateTimeOffset at, DateTimeOffset read) => at - read < TimeSpan.FromHours(12) ? at.ToString("HH:mm", CultureInfo.InvariantCulture) : Words.Time(at);
+
+    /// <summary>How bad it is by what can hurt; a note where nothing of it does.</summary>
+    private static Level Worst(Site site, IReadOnlyList<Finding> findings, string tag) => findings.Where(f => CanHurt(site, f, tag)).Select(f => f.Level).DefaultIfEmpty(Level.Note).Max();
 
     private static bool CanHurt(Site site, Finding finding, string tag) => Same(finding.Point, tag) && finding.Again is not true && finding.Code != Code
         && (finding.Level == Level.Urgent || (finding.Level == Level.Watch && finding.Code.StartsWith("limit.", StringComparison.Ordinal) && site.FindPoint(tag)?.Unit.Name == "ppm"));

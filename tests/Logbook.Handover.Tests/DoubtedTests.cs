@@ -32,7 +32,7 @@ public sealed class DoubtedTests
         using var line = Night();
 
         // What hangs on it is in its line, in the note as on the page.
-        Assert.Matches("White liquor, end point B \\(WL-B\\) does not fit.* On it hang, beyond their limits: Causticity of white liquor 85.0 %", Text(line, "not-normal", "WL-B"));
+        Assert.Matches("White liquor, end point B \\(WL-B\\) does not fit.* On it hang, beyond their limits: WL-CE 85.0 %", Text(line, "not-normal", "WL-B"));
         Assert.Contains("over 4 readings, that of 02:00 doubted (see WL-B); at that rate", Text(line, "moving", "WL-CE"), StringComparison.Ordinal);
     }
 
@@ -53,6 +53,6 @@ public sealed class DoubtedTests
         var entry = RecordEntry.Judge(line.Desk, new EntryRequest("op1", [SmallLine.Typed("SL-T1=99.0")])).Value!;
         line.Desk.Write(entry with { Findings = [new Finding(Level.Watch, "examine.named", "WL-B", "White liquor, end point B (WL-B) does not fit.", [])] }, line.Desk.Now, "op1");
 
-        Assert.Contains("On it hang, beyond their limits: Causticity of white liquor", Text(line, "not-normal", "WL-B"), StringComparison.Ordinal);
+        Assert.Contains("On it hang, beyond their limits: WL-CE ", Text(line, "not-normal", "WL-B"), StringComparison.Ordinal);
     }
 }

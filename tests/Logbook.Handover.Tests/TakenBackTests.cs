@@ -75,6 +75,18 @@ public sealed class TakenBackTests
     }
 
     [Fact]
+    public void Gas_that_was_urgent_and_is_put_right_to_watch_says_both_under_what_can_hurt()
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        line.Correct(line.Record(null, "ST-H2S=19"), "ST-H2S=1.9", "comma");
+
+        var gas = NowView.Of(line.Desk).Hazards.Where(h => h.Word == "gas").Select(h => h.Text).ToList();
+
+        Assert.Contains(gas, text => text.Contains("1.9 ppm, 0.9 ppm above the watch limit", StringComparison.Ordinal));
+        Assert.Contains(gas, text => text.Contains("was 19.0 ppm, put right to 1.9 ppm by Operator one at 08:00: comma", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void A_value_that_was_put_right_and_back_says_what_it_was_in_between()
     {
         using var line = new SmallLine("2026-11-24T08:00-05:00");

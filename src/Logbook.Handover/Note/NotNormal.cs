@@ -25,7 +25,7 @@ internal static class NotNormal
         var hanging = all.Where(e => e.Worst != Level.Urgent && e.HangsOn is { } on && all.Exists(d => d.Worst != Level.Urgent && d.Point == on)).ToLookup(e => e.HangsOn!, StringComparer.OrdinalIgnoreCase);
         return [.. all.Where(e => e.Worst == Level.Urgent || e.HangsOn is null || !hanging.Contains(e.HangsOn)).Select(e => e.Worst == Level.Urgent ? e : e with
         {
-            Text = e.Short + (e.Point is { } tag && hanging.Contains(tag) ? $" On it hang, beyond their limits: {string.Join("; ", hanging[tag].Select(h => h.Brief))}." : ""),
+            Text = e.Short + (e.Point is { } tag && hanging.Contains(tag) ? $" On it hang, beyond their limits: {string.Join("; ", hanging[tag].Select(h => ByTag(facts, h)))}." : ""),
         })];
     }
 

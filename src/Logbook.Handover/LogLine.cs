@@ -4,11 +4,14 @@ using Logbook.Journal;
 namespace Logbook.Handover;
 
 /// <summary>One record in words.</summary>
-/// <param name="Area">Area code, or empty when it belongs to none.</param>
+/// <param name="Areas">Codes of the areas that it is about; none when it is about the line as a whole.</param>
 /// <param name="Words">One line; a correction shows both values.</param>
 /// <param name="Worst">The worst level of its findings; null when none.</param>
-public sealed record LogLine(long Seq, DateTimeOffset At, DateTimeOffset Entered, string Shift, string By, string Kind, string Area, string Words, Level? Worst)
+public sealed record LogLine(long Seq, DateTimeOffset At, DateTimeOffset Entered, string Shift, string By, string Kind, IReadOnlyList<string> Areas, string Words, Level? Worst)
 {
+    /// <summary>The one area that it is about; empty when there are several or none.</summary>
+    public string Area => Areas is [var only] ? only : "";
+
     /// <summary>The record in one line.</summary>
     public static LogLine Of(Desk desk, JournalRecord record) => Of(desk, record, new PutRightLater(desk));
 
@@ -23,7 +26,7 @@ public sealed record LogLine(long Seq, DateTimeOffset At, DateTimeOffset Entered
     {
         IReadOnlyList<Finding> findings = record.Body switch { Entry e => e.Findings, Correction c => c.Findings, _ => [] };
         return new LogLine(
-            record.Seq, record.At, record.Entered, record.Shift, record.By, Say.Visible(record.Kind), RecordWords.Area(desk.Site, record.Body),
+            record.Seq, record.At, record.Entered, record.Shift, record.By, Say.Visible(record.Kind), RecordWords.Areas(desk, record.Body),
             RecordWords.Of(desk, record, later), findings.New().Select(f => (Level?)f.Level).Max());
     }
 }

@@ -53,6 +53,10 @@ internal sealed class PutRightLater(Desk desk)
     public string Words(JournalRecord record, Entry entry) => string.Join("; ", Of(record, entry)
         .GroupBy(r => (r.From, r.Target, r.Correction)).Select(g => $"computed from {Words(g.First())}: {string.Join(", ", g.Select(r => Say.Visible(r.Result)).Distinct(StringComparer.Ordinal))}"));
 
+    /// <summary><c>put right (#50)</c> of the entry itself; empty when it stands as it was typed.</summary>
+    public string Itself(long seq) => Corrections(seq / Block).Where(c => ((Correction)c.Body).Target == seq).Select(c => Say.Ref(c.Seq)).ToList() is { Count: > 0 } right
+        ? $"put right {string.Join(", ", right)}" : "";
+
     /// <summary>Of a value that is the same for long: the correction, after it was said, of one that it counts; null while they all stand.</summary>
     /// <param name="at">When the last of them was read.</param>
     /// <param name="seq">The record that says so.</param>

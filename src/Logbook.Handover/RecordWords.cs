@@ -16,7 +16,7 @@ internal static class RecordWords
     public static string Of(Desk desk, JournalRecord record, PutRightLater later) => record.Body switch
     {
         SiteAdopted adopted => $"Site files put in force: {Say.Visible(adopted.Why)}{Changed(adopted)}{By(desk.Site, adopted.Signed)}",
-        Entry entry => OfEntry(desk.Site, entry, later.Words(record, entry)),
+        Entry entry => OfEntry(desk.Site, entry, later.Itself(record.Seq), later.Words(record, entry)),
         Remark remark => OfRemark(desk.Site, remark),
         Correction correction => OfCorrection(desk, record, correction),
         EquipmentStateChanged change => $"{Say.Equipment(desk.Site, change.Equipment)} {Say.Visible(change.State)} since "
@@ -34,26 +34,32 @@ internal static class RecordWords
     private static string Changed(SiteAdopted adopted) => adopted.Changes is not { Count: > 0 } changes ? ""
         : $"; {string.Join("; ", changes.Take(Listed).Select(Say.Visible))}{(changes.Count > Listed ? $"; and {changes.Count - Listed} more" : "")}";
 
-    /// <summary>The one area that the record is about; empty when it is about several or none.</summary>
-    public static string Area(Site site, RecordBody body)
+    /// <summary>The areas that the record is about, by what was read or stands out there; of an answer, a look or an end those of what it belongs to.</summary>
+    public static IReadOnlyList<string> Areas(Desk desk, RecordBody body)
     {
+        string? Of(string? tag) => tag is null ? null : desk.Site.FindPoint(tag)?.Area;
+        IReadOnlyList<string> Behind(long seq) => desk.Store.Read(seq).First().Body is { } one && one.GetType() != body.GetType() ? Areas(desk, one) : [];
         IEnumerable<string?> areas = body switch
         {
-            Entry entry => entry.Readings.Select(r => site.FindPoint(r.Point)?.Area),
-            Correction correction => correction.Readings.Select(r => site.FindPoint(r.Point)?.Area),
-            Remark remark => [AreaOf(site, remark.On)],
-            EquipmentStateChanged change => [AreaOf(site, change.Equipment)],
-            Carry carry => [AreaOf(site, carry.On)],
+            Entry entry => entry.Readings.Select(r => Of(r.Point)).Concat(entry.Findings.New().Select(f => Of(f.Point))),
+            Correction correction => correction.Readings.Select(r => Of(r.Point)),
+            Remark remark => [AreaOf(desk.Site, remark.On)],
+            EquipmentStateChanged change => [AreaOf(desk.Site, change.Equipment)],
+            Carry carry => [AreaOf(desk.Site, carry.On)],
+            CarryConfirmed seen => Behind(seen.Id),
+            CarryClosed closed => Behind(closed.Id),
+            FindingAnswered answered => Behind(answered.Seq),
             _ => [],
         };
-        return areas.Distinct(StringComparer.Ordinal).ToList() is [{ } only] ? only : "";
+        return [.. areas.OfType<string>().Distinct(StringComparer.Ordinal)];
     }
 
     private static string? AreaOf(Site site, string? on) =>
         on is null ? null : site.FindEquipment(on)?.Area ?? Plant.Area.All.FirstOrDefault(a => a.Equals(on, StringComparison.OrdinalIgnoreCase));
 
+    /// <param name="right">That the entry itself was put right.</param>
     /// <param name="later">Which results rest on a value that was put right since.</param>
-    private static string OfEntry(Site site, Entry entry, string later)
+    private static string OfEntry(Site site, Entry entry, string right, string later)
     {
         var parts = new List<string>();
         var taken = entry.Readings.Count(r => !r.NotTaken);
@@ -69,6 +75,7 @@ internal static class RecordWords
             parts.Add(string.Join(", ", entry.Readings.Select(r => $"{Say.Visible(r.Point)} {Say.Reading(site, r)}")));
         }
 
+        parts.Add(right);
         parts.Add(entry.SecondOf is { } first ? $"second reading, the first {Say.Ref(first)}" : "");
         var told = entry.Findings.New().OrderByDescending(f => f.Level).ToList();
         parts.AddRange(told.Take(1).Select(f => Level(f) + Say.Visible(f.Text)));

@@ -108,7 +108,8 @@ public sealed class LogDeedsTests
     [Theory]
     [InlineData("kind=remark", 2)]
     [InlineData("kind=remark by=eng1", 1)]
-    [InlineData("area=lime", 2)]
+    [InlineData("area=lime", 3)] // a round over several areas is of each of them
+    [InlineData("area=slaker", 1)]
     [InlineData("shift=2026-03-03-D", 4)]
     [InlineData("shift=N", 0)]
     [InlineData("by=op1 squeals", 1)]
@@ -123,6 +124,36 @@ public sealed class LogDeedsTests
         terminal.Press("lf" + filter + "⏎");
 
         Assert.Equal(count, ((LogPage)terminal.State.Top).Shown.Count);
+    }
+
+    [Fact]
+    public void A_filter_by_an_area_that_there_is_not_names_those_that_there_are()
+    {
+        using var terminal = new Terminal();
+
+        terminal.Press("lfarea=slakr⏎");
+
+        Assert.Contains("no area is called 'slakr'; there are raw-green-liquor, ", terminal.Words, StringComparison.Ordinal);
+        terminal.Press("⌦area=lime⏎f");
+        Assert.Contains("Now shown: area=lime", terminal.Words, StringComparison.Ordinal);
+        Assert.Equal("", ((AskPage)terminal.State.Top).Text);
+    }
+
+    [Fact]
+    public void A_record_that_was_put_right_says_so_in_its_line_and_what_was_answered_stands_in_its_area()
+    {
+        using var terminal = new Terminal(before: t =>
+        {
+            t.Record(null, "SL-T1=9.94");
+            Assert.NotNull(Writing.Answer(t.Desk, "3.1", "a slip", "op1").Record);
+            Assert.NotNull(Writing.Correct(t.Desk, 3, Testing.Some.Reading("SL-T1", "99.4"), "a slip", "op1").Record);
+        });
+
+        terminal.Press("lfarea=slaker⏎");
+
+        var page = (LogPage)terminal.State.Top;
+        Assert.Contains("; put right (#5); watch:", page.Shown.Single(l => l.Seq == 3).Words, StringComparison.Ordinal);
+        Assert.Equal([5, 4, 3, 2], page.Shown.Select(l => l.Seq));
     }
 
     [Fact]

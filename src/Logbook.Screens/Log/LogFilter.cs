@@ -1,4 +1,5 @@
 using Logbook.Handover;
+using Logbook.Plant;
 
 namespace Logbook.Screens;
 
@@ -13,9 +14,13 @@ internal sealed record LogFilter(string Text)
 
     public bool IsEmpty => _words.Length == 0;
 
+    /// <summary>Why it can show nothing: it names an area that there is not.</summary>
+    public string? WhyNot => _words.Select(w => w.Split('=', 2)).FirstOrDefault(w => w is ["area", var area] && !Area.All.Any(a => Has(a, area))) is [_, var unknown]
+        ? $"no area is called '{unknown}'; there are {string.Join(", ", Area.All)}" : null;
+
     public bool Shows(LogLine line) => Array.TrueForAll(_words, word => word.Split('=', 2) switch
     {
-        ["area", var area] => Has(line.Area, area),
+        ["area", var area] => line.Areas.Any(a => Has(a, area)),
         ["kind", var kind] => Has(line.Kind, kind),
         ["by", var by] => Has(line.By, by),
         ["shift", var shift] => Has(line.Shift, shift),

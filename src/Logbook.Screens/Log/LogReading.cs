@@ -17,7 +17,9 @@ internal static class LogReading
         return Next.Of(session.Open(page), Older(page));
     }
 
-    public static AskPage AskFilter(LogPage page) => new("Show only records with", LogFilter.Accepted, page.Filter.Text, (asking, words, _) => Filter(asking.Back(), new LogFilter(words.Trim())));
+    public static AskPage AskFilter(LogPage page) => new(
+        "Show only records with", page.Filter.IsEmpty ? LogFilter.Accepted : $"{LogFilter.Accepted}. Now shown: {page.Filter.Text}", "",
+        (asking, words, _) => new LogFilter(words.Trim()) is var filter && filter.WhyNot is { } why ? Next.Of(asking.Say(why)) : Filter(asking.Back(), filter));
 
     private static Next Filter(Session session, LogFilter filter)
     {

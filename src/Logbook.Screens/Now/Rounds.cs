@@ -36,16 +36,15 @@ internal static class Rounds
         }
     }
 
-    /// <summary>The same in one line, what stands in for a trip first; empty when nothing is due or missed.</summary>
+    /// <summary>The same in one line, what can still be done first; empty when nothing is due or missed.</summary>
     public static string Shortly(Session session)
     {
         var now = session.Facts.Now;
         string Times(IGrouping<string, RoundNow> m) => $"MISSED {m.Key} {Say.Time(session.Site, m.Max(r => r.DueAt), session.Clock)}{(m.Count() > 1 ? FormattableString.Invariant($" and {m.Count() - 1} before") : "")}";
         return string.Join("; ",
         [
-            .. Missed(now.Instead).Select(Times),
             .. Open(session).Take(2).Select(r => $"{r.Title} {(session.Clock < r.Closes ? $"closes in {RoundWords.Span(r.Closes - session.Clock)}" : "LATE")}"),
-            .. Missed(now.Rounds).Select(Times),
+            .. Missed(now.Instead).Concat(Missed(now.Rounds)).Select(Times),
         ]);
     }
 

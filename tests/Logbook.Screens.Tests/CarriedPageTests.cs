@@ -421,10 +421,45 @@ public sealed class CarriedPageTests
 
         terminal.Press("ca5⏎slaker⏎tubes washed⏎⏎");
         Assert.Contains("Which acid?", terminal.Words, StringComparison.Ordinal);
-        terminal.Press("phosphoric⏎⏎⏎");
+        terminal.Press("phosphoric⏎⏎⏎⏎⏎⏎⏎");
 
         Assert.Equal("phosphoric", Assert.IsType<Carry>(terminal.Journal.Read().Last().Body).Fields["acid"]);
         Assert.True(Assert.Single(terminal.State.Facts.Now.Carried).IsHazard);
+    }
+
+    [Fact]
+    public void What_the_caution_of_an_acid_wash_asks_is_asked_one_by_one_with_the_caution_in_sight()
+    {
+        using var terminal = new Terminal();
+
+        terminal.Press("ca5⏎slaker⏎tubes washed⏎⏎sulphamic⏎⏎");
+        foreach (var (question, answer) in new[] { ("Rinsed and tested?", "twice, no gas, op3"), ("Where does it drain", "acid sump"), ("Who was told?", "shift supervisor"), ("At which step is it?", "filling") })
+        {
+            Assert.Contains(question, terminal.Words, StringComparison.Ordinal);
+            Assert.Contains("hydrogen sulphide, which kills", terminal.Words, StringComparison.Ordinal);
+            terminal.Press(answer + "⏎");
+        }
+
+        Assert.Contains("Who looks after it?", terminal.Words, StringComparison.Ordinal);
+        terminal.Press("⏎");
+
+        var wash = Assert.IsType<Carry>(terminal.Journal.Read().Last().Body);
+        Assert.Equal("acid=sulphamic drain=acid sump step=filling tested=twice, no gas, op3 told=shift supervisor", string.Join(' ', wash.Fields.OrderBy(f => f.Key, StringComparer.Ordinal).Select(f => $"{f.Key}={f.Value}")));
+    }
+
+    [Fact]
+    public void What_is_typed_on_a_caution_is_said_not_to_be_taken_and_its_Enter_answers_nothing()
+    {
+        using var terminal = new Terminal();
+
+        terminal.Press("ca5⏎slaker⏎tubes washed⏎⏎sulphamic⏎rinsed");
+        Assert.Contains("what is typed on this page is not taken", terminal.Words, StringComparison.Ordinal);
+        terminal.Press("⏎");
+        Assert.IsType<CautionsPage>(terminal.State.Top);
+        Assert.Contains("what is typed on this page is not taken", terminal.Words, StringComparison.Ordinal);
+        terminal.Press("⏎");
+
+        Assert.Contains("Rinsed and tested?", terminal.Words, StringComparison.Ordinal);
     }
 
     [Fact]

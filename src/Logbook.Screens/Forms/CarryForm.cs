@@ -23,7 +23,8 @@ internal static class CarryForm
         ["number"] = "Which permit? Its number", ["entry"] = "Does it let people go inside?", ["inside"] = "How many people are inside now? 0 when nobody is; empty when nobody counted, which counts as inside", ["instead"] = "What is used or done instead?", ["allowed-by"] = "Who allowed it? A code, or the name of who did",
         ["permit"] = "To which permit does it belong? Its number; empty when there is none", ["point"] = "Which point is read by hand instead? Its tag; empty when there is none", ["every"] = "How often is it read by hand? 30m, 1h",
         ["from"] = "From which tank?", ["to"] = "Into which tank?", ["stop-level"] = "At which level is it stopped?", ["watcher"] = "Who watches it?",
-        ["acid"] = "Which acid? Empty only when none is used",
+        ["acid"] = "Which acid? Empty only when none is used", ["tested"] = "Rinsed and tested? By whom, and what was found; empty when it is not yet",
+        ["drain"] = "Where does it drain, and what else drains there?", ["told"] = "Who was told? Empty when nobody was yet", ["step"] = "At which step is it?",
     };
 
     // What is accepted, where the check says it in words of the command line.
@@ -42,6 +43,9 @@ internal static class CarryForm
         ["safety-equipment"] = ["instead"], ["bypass"] = ["point", "every"], ["permit"] = ["entry", "inside"], ["isolation"] = ["permit"], ["wash"] = ["acid"],
     };
 
+    // What the caution of acid asks for: answered with the caution in sight.
+    private static readonly string[] OfAcid = ["tested", "drain", "told", "step"];
+
     public static Next Open(Session session) => Next.Of(session.Open(new PickPage(
         "What is to be carried from shift to shift?", [.. Kinds.Select(k => (k.Kind.Replace('-', ' '), k.Means))], null,
         (picking, i, _) => Next.Of(Where(picking, CarryKinds.Find(Kinds[i].Kind)!)))));
@@ -58,35 +62,34 @@ internal static class CarryForm
         : ClockText.ReadAhead(text, asking.Site, setting.Now, out var mistake) is { } until ? Field(asking, kind, item with { Until = until })
         : Next.Of(asking.Say(mistake)));
 
-    /// <summary>The next field that was not asked yet; behind the last one what to be careful with, and the person who looks after it.</summary>
-    private static Next Field(Session session, CarryKind kind, Carry item, int at = 0)
+    /// <summary>What its kind asks for, then what to be careful with; what that asks for, and the person who looks after it, with it in sight.</summary>
+    private static Next Field(Session session, CarryKind kind, Carry item) => Ask(
+        session, kind, item, [.. kind.Fields, .. May.GetValueOrDefault(kind.Name, []).Except(kind.Fields, StringComparer.Ordinal)], (asked, whole) => CautionsPage.Before(
+            asked, ["carry:" + whole.ItemKind, "area:" + (asked.Site.FindEquipment(whole.On)?.Area ?? whole.On)],
+            YetRecorded.Before(asked.Site, asked.Facts.Equipment, asked.Facts.Now.Carried, whole, asked.By!, asked.Clock),
+            careful => Ask(careful, kind, whole, kind.Name == "wash" && CarriedItem.CanHurt(kind.Name, whole.Text, whole.Fields) ? OfAcid : [], (last, item) => Next.Of(last.Open(Owner(last, item))))));
+
+    /// <summary>These fields, one question after the other.</summary>
+    private static Next Ask(Session session, CarryKind kind, Carry item, IReadOnlyList<string> names, Func<Session, Carry, Next> then)
     {
-        string[] asked = [.. kind.Fields, .. May.GetValueOrDefault(kind.Name, []).Except(kind.Fields, StringComparer.Ordinal)];
-        if (at == asked.Length || (asked[at] == "every" && !item.Fields.ContainsKey("point")) || (asked[at] == "inside" && item.Fields.GetValueOrDefault("entry") == "no"))
+        if (names.Count == 0 || (names[0] == "every" && !item.Fields.ContainsKey("point")) || (names[0] == "inside" && item.Fields.GetValueOrDefault("entry") == "no"))
         {
-            return CautionsPage.Before(
-                session, ["carry:" + item.ItemKind, "area:" + (session.Site.FindEquipment(item.On)?.Area ?? item.On)],
-                YetRecorded.Before(session.Site, session.Facts.Equipment, session.Facts.Now.Carried, item, session.By!, session.Clock),
-                s => Next.Of(s.Open(Owner(s, item))));
+            return then(session, item);
         }
 
-        var name = asked[at];
+        var name = names[0];
         Next With(Session asking, string text)
         {
             // Whoever is of this site is written by the code, so that the rules know the person.
             var value = name == "allowed-by" ? WhoPage.Only(asking.Site, text)?.Code ?? text : text;
             return WhyNot(asking, kind, name, value) is { } wrong ? Next.Of(asking.Say(wrong, Look.Watch))
-                : Field(asking, kind, value.Length == 0 ? item : item with { Fields = new Dictionary<string, string>(item.Fields, StringComparer.Ordinal) { [name] = value } }, at + 1);
-        }
-
-        if (CarryKinds.Words.GetValueOrDefault(name) is { } words)
-        {
-            return Next.Of(session.Open(new PickPage(Beside(session, item, Questions.GetValueOrDefault(name, $"{FirstLetter.Large(name)}?")), [.. words.Select(w => (w, Means.GetValueOrDefault((name, w), "")))], null, (picking, i, _) => With(picking, words[i]))));
+                : Ask(asking, kind, value.Length == 0 ? item : item with { Fields = new Dictionary<string, string>(item.Fields, StringComparer.Ordinal) { [name] = value } }, [.. names.Skip(1)], then);
         }
 
         var question = Beside(session, item, Questions.GetValueOrDefault(name, FirstLetter.Large(name.Replace('-', ' ')) + "?"));
-        return Next.Of(session.Open(kind.Fields.Contains(name, StringComparer.Ordinal)
-            ? AskPage.Words(question, "it is nothing without this", (asking, text) => With(asking, text))
+        return Next.Of(session.Open(
+            CarryKinds.Words.GetValueOrDefault(name) is { } words ? new PickPage(question, [.. words.Select(w => (w, Means.GetValueOrDefault((name, w), "")))], null, (picking, i, _) => With(picking, words[i]))
+            : kind.Fields.Contains(name, StringComparer.Ordinal) ? AskPage.Words(question, "it is nothing without this", With)
             : new AskPage(question, "may stay empty", "", (asking, text, _) => With(asking, text.Trim()))));
     }
 

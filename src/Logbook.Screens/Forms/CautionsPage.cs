@@ -9,11 +9,18 @@ namespace Logbook.Screens;
 internal sealed record CautionsPage(string? Yet, IReadOnlyList<Caution> Cautions, Func<Session, Next> Then, int Scroll = 0) : Page, IScrolled
 {
     private static readonly KeyTable Table = new(
+        KeyRow.Named("Enter", "read on", "Letters were typed on this page, which takes none: says so first.", (session, _, _) => Next.Of(session.Put((CautionsPage)session.Top with { Strayed = false }).Say(NotTaken, Look.Watch)), KeyName.Enter) with { Applies = s => ((CautionsPage)s.Top).Strayed },
         KeyRow.Named("Enter", "write it", "It was read: writes it. The other of the two can be put right next.", (session, _, _) => ((CautionsPage)session.Top).Then(session), KeyName.Enter) with { Applies = s => ((CautionsPage)s.Top).Writes },
-        KeyRow.Named("Enter", "read", "Goes on to the last question; the caution stays above it.", (session, _, _) => ((CautionsPage)session.Top).Then(session), KeyName.Enter),
+        KeyRow.Named("Enter", "read", "Goes on to what is still asked; the caution stays above it.", (session, _, _) => ((CautionsPage)session.Top).Then(session), KeyName.Enter),
         Scrolling.Keys,
         UsualKeys.Back("One step back; nothing is written."),
-        UsualKeys.Help);
+        UsualKeys.Help,
+        new KeyRow("text", "", "Is not taken here: what is needed is asked for by name, with the caution in sight.", TextLine.IsWritten, (session, _, _) => Next.Of(session.Put((CautionsPage)session.Top with { Strayed = true }).Say(NotTaken, Look.Watch))));
+
+    private const string NotTaken = "what is typed on this page is not taken: read it, and Enter goes on";
+
+    /// <summary>Something was typed where nothing is asked: the Enter behind it was not meant for what stands here.</summary>
+    public bool Strayed { get; init; }
 
     /// <summary>Nothing more is asked behind it: the key that reads it writes.</summary>
     public bool Writes { get; init; }

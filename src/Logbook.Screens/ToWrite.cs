@@ -1,4 +1,5 @@
 using Logbook.Checks;
+using Logbook.Handover;
 using Logbook.Journal;
 using Logbook.Plant;
 
@@ -42,9 +43,16 @@ internal sealed record AnswerFinding(string By, string Finding, string Text) : T
     public override Written Write(Desk desk) => Writing.Answer(desk, Finding, Text, By);
 }
 
-internal sealed record ConfirmCarried(string By, CarryConfirmed Look) : ToWrite(By)
+/// <param name="Item">As it stood on the screen.</param>
+internal sealed record ConfirmCarried(string By, CarriedItem Item, CarryConfirmed Look) : ToWrite(By)
 {
-    public override string Done => Look switch { { Lock: { } step } => $"your own lock is {step}", { Seen: false } => "not seen", { Changed: not null } => "changed", _ => "still so" };
+    public override string Done => (Look switch { { Lock: { } step } => $"your own lock is {step}", { Seen: false } => "not seen", { Changed: not null } => "changed", _ => "still so" }) + Inside;
+
+    /// <summary>How many are inside by it: a look that counts nobody leaves them there.</summary>
+    private string Inside => Item.ItemKind != "permit" ? ""
+        : Look.Fields.TryGetValue("inside", out var now) ? $", {Say.Visible(now)} counted inside"
+        : Item.Fields.TryGetValue("inside", out var before) ? $", not counted: still {Say.Visible(before)} inside"
+        : Item.MayBeInside ? ", not counted: people may be inside" : "";
 
     public override Written Write(Desk desk) => Writing.ConfirmCarried(desk, Look, By);
 

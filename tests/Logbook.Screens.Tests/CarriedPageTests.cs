@@ -200,9 +200,9 @@ public sealed class CarriedPageTests
             Assert.NotNull(Checks.Writing.ChangeState(t.Desk, "lime-screw", "acid", null, "scale", "op1").Record);
         });
 
-        terminal.Press("c2⏎gone in⏎");
-        Assert.Contains("nobody has counted yet", terminal.Words, StringComparison.Ordinal);
-        terminal.Press("2⏎");
+        terminal.Press("c2⏎");
+        Assert.Contains("how many are inside now? nobody has counted yet", terminal.Words, StringComparison.Ordinal);
+        terminal.Press("2⏎gone in⏎");
         Assert.Contains("STOP Lime screw has a permit to enter, 2 counted inside (#3). YET RECORDED AS ACID", terminal.Words, StringComparison.Ordinal);
         Assert.Contains("go by the attendant and the lock board at once.", terminal.Words, StringComparison.Ordinal);
         Assert.DoesNotContain(terminal.Journal.Read(), r => r.Body is CarryConfirmed);
@@ -210,7 +210,7 @@ public sealed class CarriedPageTests
 
         Assert.Equal("2", Assert.IsType<CarryConfirmed>(terminal.Journal.Read().Last().Body).Fields["inside"]);
         Assert.IsType<CarriedPage>(terminal.State.Top);
-        terminal.Press("2⏎all out⏎0⏎");
+        terminal.Press("2⏎0⏎all out⏎");
         Assert.Equal("0", Assert.IsType<CarryConfirmed>(terminal.Journal.Read().Last().Body).Fields["inside"]);
     }
 
@@ -223,7 +223,7 @@ public sealed class CarriedPageTests
             Assert.NotNull(Checks.Writing.ConfirmCarried(t.Desk, new CarryConfirmed(permit, true, "one more went in", new Dictionary<string, string>(StringComparer.Ordinal) { ["inside"] = "2" }, null), "op3").Record);
         });
 
-        terminal.Press("c2⏎all out⏎0, by the attendant⏎");
+        terminal.Press("c2⏎0, by the attendant⏎all out⏎");
         Assert.IsType<SignPage>(terminal.State.Top);
         Assert.Contains("0, by the attendant; before, 2", terminal.Words, StringComparison.Ordinal);
         Assert.Single(terminal.Journal.Read(), r => r.Body is CarryConfirmed);
@@ -517,12 +517,24 @@ public sealed class CarriedPageTests
         terminal.Press("cx");
         Assert.IsType<CarriedPage>(terminal.State.Top);
         Assert.Contains("x: 2 counted inside: it stays open until 2 has counted all out", terminal.Words, StringComparison.Ordinal);
-        terminal.Press("2⏎all out⏎0⏎x");
+        terminal.Press("2⏎0⏎⏎x");
         Assert.IsType<AskPage>(terminal.State.Top);
         terminal.Press("work done⏎" + Terminal.Pin + "⏎");
 
         Assert.Equal("0", terminal.Journal.Read().Select(r => r.Body).OfType<CarryConfirmed>().Single().Fields["inside"]);
         Assert.IsType<CarryClosed>(terminal.Journal.Read().Last().Body);
+    }
+
+    [Theory]
+    [InlineData("c2⏎⏎stood at the hatch⏎", "changed, not counted: still 2 inside (#4)")]
+    [InlineData("c1⏎", "still so, not counted: still 2 inside (#4)")]
+    [InlineData("c2⏎1⏎one came out⏎", "changed, 1 counted inside (#4)")]
+    [InlineData("c2⏎all out⏎", "'all out': how many are inside begins with a number; what is different is asked next")]
+    public void A_look_at_a_permit_says_how_many_are_inside_by_it(string keys, string said)
+    {
+        using var terminal = new Terminal(before: t => t.Carry("permit", "slaker", "rake inspected", Logbook.Testing.Some.Morning.AddHours(2), ("number", "4417"), ("inside", "2")));
+
+        Assert.Contains(said, terminal.Press(keys).Words, StringComparison.Ordinal);
     }
 
     [Fact]

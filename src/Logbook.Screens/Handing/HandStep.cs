@@ -69,7 +69,7 @@ internal sealed record CountOut(string By, CarriedItem Item, CarryConfirmed Look
 {
     public override string Means => Signing.CountedOut;
 
-    public override string Done => "counted";
+    public override string Done => Look.Fields.TryGetValue("inside", out var inside) ? $"{Say.Visible(inside)} counted inside" : "counted";
 
     public override Handed Take(Desk desk, SignWith sign) => SignedWriting.Confirm(desk, sign, Look, By);
 }

@@ -22,7 +22,7 @@ internal static class SignedWords
         [
             ("permit", $"{Say.Visible(count.Item.Fields.GetValueOrDefault("number", ""))}, {Say.Equipment(session.Site, count.Item.On)}: {count.Item.Text} {Say.Ref(count.Item.Id)}"),
             ("inside", $"{Say.Visible(count.Look.Fields.GetValueOrDefault("inside", "nobody goes in"))}; before, {(count.Item.Fields.TryGetValue("inside", out var before) ? Say.Visible(before) : "nobody had counted")}"),
-            ("changed", count.Look.Changed ?? ""),
+            .. count.Look.Changed is { } changed ? [("changed", changed)] : Array.Empty<(string, string)>(),
         ],
         LookAtOwn { Why: { } why } look => [("of", Say.Person(session.Site, look.Of)), ("because", why)],
         AnswerOwn answer => [("answer", answer.Text)],

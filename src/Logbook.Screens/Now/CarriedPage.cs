@@ -9,10 +9,6 @@ namespace Logbook.Screens;
 /// <param name="Only">Ids of those that a round came to; null for all.</param>
 internal sealed record CarriedPage(int Selected, IReadOnlyList<long>? Only = null) : Page
 {
-    private const string Inside = "inside";
-
-    private static readonly Dictionary<string, string> NoFields = [];
-
     internal static readonly KeyTable Table = new(
         Answer('1', "still so", "It was seen and is still so; Enter takes it."),
         Answer('2', "changed", "It was seen and is different; Enter asks how."),
@@ -20,7 +16,7 @@ internal sealed record CarriedPage(int Selected, IReadOnlyList<long>? Only = nul
         KeyRow.Letter('k', "own lock", "Puts your own lock on the isolation, or takes it off: the incoming person's goes on first; Enter takes it.", (session, _) => Next.Of(session.Put(Of(session) with { Found = 'k' }))) with { WhyNot = WhyNotLock },
         KeyRow.Named("Enter", "take", "Takes the answer: a key that is pressed twice answers nothing else.", (session, _, _) => Take(session), KeyName.Enter) with { Applies = s => Of(s).Found is not null },
         KeyRow.Named("Enter", "open", "Opens the record that began it.", (session, _, _) => Next.Of(session, new ReadRecord(Item(session)!.Id)), KeyName.Enter) with { WhyNot = Nothing, Applies = s => Of(s).Found is null },
-        KeyRow.Letter('x', "close", "Closes the item under the mark: how it ended, and the PIN where it can hurt.", (session, _) => Next.Of(session.Put(Of(session) with { Found = null }).Open(Close(session, Item(session)!)))) with { WhyNot = WhyNotClose },
+        KeyRow.Letter('x', "close", "Closes the item under the mark: how it ended, and the PIN where it can hurt.", (session, _) => Next.Of(session.Put(Of(session) with { Found = null }).Open(CarriedAsks.Close(session, Item(session)!)))) with { WhyNot = WhyNotClose },
         KeyRow.Letter('a', "add", "Opens an item that is carried from shift to shift: kind, place, words, until when.", (session, _) => CarryForm.Open(session)) with { WhyNot = RecordAsks.NobodyTypes },
         KeyRow.Letter('e', "equipment", "Says what a piece of equipment does: running, stopped, in acid, out.", (session, _) => StateForm.Open(session)) with { WhyNot = RecordAsks.NobodyTypes },
         KeyRow.Letter(']', "related", "All that was said of it.", (session, _) => RelatedPage.Ask(session, Item(session)!.Id)) with { WhyNot = Nothing },
@@ -118,8 +114,8 @@ internal sealed record CarriedPage(int Selected, IReadOnlyList<long>? Only = nul
     {
         var until = item.Until is { } end ? $", {(end < session.Clock ? "was due" : "until")} {Say.Time(session.Site, end, session.Clock)}" : "";
         var instead = item.Fields.TryGetValue("instead", out var other) ? $", instead {other}" : "";
-        var far = HowFar(item) is { } field ? $", {item.Fields[field]}" : "";
-        var inside = item.Fields.TryGetValue(Inside, out var counted) ? $", {counted} counted inside"
+        var far = CarriedAsks.HowFar(item) is { } field ? $", {item.Fields[field]}" : "";
+        var inside = item.Fields.TryGetValue("inside", out var counted) ? $", {counted} counted inside"
             : item.MayBeInside ? ", NOBODY COUNTED: people may be inside" : item.LetsNobodyIn ? ", no entry" : "";
         var seen = item.Confirmed is { } look ? $"{(look.Seen ? "seen" : "NOT SEEN")} {Say.Time(session.Site, look.At, session.Clock)} {Say.Person(session.Site, look.By)}" : "not looked at yet";
         var due = OnTheWay.LookIsDue(session.Site, item, session.Clock) ? ", a look is due" : "";
@@ -145,48 +141,7 @@ internal sealed record CarriedPage(int Selected, IReadOnlyList<long>? Only = nul
     private static Next Take(Session session)
     {
         var (item, found) = (Item(session)!, Of(session).Found);
-        var look = new CarryConfirmed(item.Id, found != 'n', null, NoFields, found == 'k' ? LockStep(session, item) : null);
-        return found == '2' ? Next.Of(session.Open(Changed(item))) : Next.Of(session, new WriteIt(new ConfirmCarried(session.By!, look)));
+        var look = new CarryConfirmed(item.Id, found != 'n', null, CarriedAsks.NoFields, found == 'k' ? LockStep(session, item) : null);
+        return found == '2' ? Next.Of(session.Open(CarriedAsks.Changed(item))) : Next.Of(session, new WriteIt(new ConfirmCarried(session.By!, item, look)));
     }
-
-    private static AskPage Changed(CarriedItem item) => AskPage.Words(
-        $"{item.Text}: what is different?", "a few words",
-        (asking, text) => item.ItemKind == "permit" ? Next.Of(asking.Open(Count(item, text)))
-            : HowFar(item) is { } field ? Next.Of(asking.Open(Choose(item, field, text)))
-            : Looked(asking, item, text, NoFields));
-
-    /// <summary>The field that says in one of a few words how far it has come; null when its kind has none.</summary>
-    private static string? HowFar(CarriedItem item) => item.ItemKind == "permit" ? null : item.Fields.Keys.FirstOrDefault(CarryKinds.Words.ContainsKey);
-
-    private static PickPage Choose(CarriedItem item, string field, string changed) => new(
-        $"{FirstLetter.Large(field)}? {Say.Visible(item.Fields[field])} before", [.. CarryKinds.Words[field].Select(w => (w, ""))], null, (picking, i, _) =>
-        Looked(picking, item, changed, new Dictionary<string, string>(StringComparer.Ordinal) { [field] = CarryKinds.Words[field][i] }));
-
-    /// <summary>Who is inside is a number of its own: a permit is closed when it is none.</summary>
-    private static AskPage Count(CarriedItem item, string changed) => new(
-        $"How many are inside now? {(item.Fields.TryGetValue(Inside, out var before) ? $"{Say.Visible(before)} before" : "nobody has counted yet")}", "a number, as the attendant counts; empty when it was not counted", "", (asking, text, _) =>
-        string.IsNullOrWhiteSpace(text) ? Looked(asking, item, changed, NoFields)
-        : Looked(asking, item, changed, new Dictionary<string, string>(StringComparer.Ordinal) { [Inside] = text.Trim() }));
-
-    /// <summary>What would stand against the count is read in full before the key that writes it.</summary>
-    private static Next Looked(Session asking, CarriedItem item, string changed, IReadOnlyDictionary<string, string> fields)
-    {
-        var look = new CarryConfirmed(item.Id, true, changed, fields, null);
-        return CautionsPage.BeforeWriting(
-            asking, YetRecorded.Before(asking.Site, asking.Facts.Equipment, asking.Facts.Now.Carried, look, asking.Clock),
-            s => item.IsCountedOutBy(item.Told(look)) && !item.IsCountOf(s.By!)
-                ? Next.Of(s.Asked().Open(new SignPage(new CountOut(s.By!, item, look), Secret.Empty, null)))
-                : Next.Of(s, new WriteIt(new ConfirmCarried(s.By!, look))));
-    }
-
-    /// <summary>The own lock first: an isolation that is closed while it is recorded as on would leave it on the board with nothing that says so.</summary>
-    private static Page Close(Session session, CarriedItem item) => !item.HasLockOf(session.By!) ? Ended(session, item, null) : new PickPage(
-        $"{Say.Equipment(session.Site, item.On)}: your own lock is recorded as on. Is it off?", [("off", "it is off the board: the isolation ends"), ("still on", "the isolation stays open")], null, (picking, i, _) =>
-        Next.Of(i == 0 ? picking.Open(Ended(picking, item, "off")) : picking.Back().Say("not closed: take your own lock off first", Look.Watch)));
-
-    private static AskPage Ended(Session session, CarriedItem item, string? ownLock) => AskPage.Words(
-        $"{(SignedWriting.PermitStands(session.Site, session.Facts.Now.Carried, item) is { } open ? $"{open}. " : "")}{item.Text}: how did it end?", item.IsHazard ? "a few words, then the PIN: it can hurt" : "a few words",
-        (asking, why) => new CloseItem(asking.By!, item, new CarryClosed(item.Id, why) { Lock = ownLock }) is var close && item.IsHazard
-            ? Next.Of(asking.Asked().Open(new SignPage(close, Secret.Empty, null)))
-            : ReceiverKeys.Step(asking, close)) with { NoPin = true };
 }

@@ -1,0 +1,59 @@
+using Logbook.Checks;
+using Logbook.Handover;
+using Logbook.Journal;
+using Logbook.Plant;
+
+namespace Logbook.Screens;
+
+/// <summary>What is asked of a carried item that was found otherwise, or that ends.</summary>
+internal static class CarriedAsks
+{
+    private const string Inside = "inside";
+
+    public static readonly IReadOnlyDictionary<string, string> NoFields = new Dictionary<string, string>(StringComparer.Ordinal);
+
+    public static AskPage Changed(CarriedItem item) => item.ItemKind == "permit" ? Count(item) : AskPage.Words(
+        Different(item), "a few words",
+        (asking, text) => HowFar(item) is { } field ? Next.Of(asking.Open(Choose(item, field, text))) : Looked(asking, item, text, NoFields));
+
+    private static string Different(CarriedItem item) => $"{item.Text}: what is different?";
+
+    /// <summary>The field that says in one of a few words how far it has come; null when its kind has none.</summary>
+    public static string? HowFar(CarriedItem item) => item.ItemKind == "permit" ? null : item.Fields.Keys.FirstOrDefault(CarryKinds.Words.ContainsKey);
+
+    private static PickPage Choose(CarriedItem item, string field, string changed) => new(
+        $"{FirstLetter.Large(field)}? {Say.Visible(item.Fields[field])} before", [.. CarryKinds.Words[field].Select(w => (w, ""))], null, (picking, i, _) =>
+        Looked(picking, item, changed, new Dictionary<string, string>(StringComparer.Ordinal) { [field] = CarryKinds.Words[field][i] }));
+
+    /// <summary>Who is inside is a number of its own, and comes first: a permit is closed when it is none, and a number among the words counts nobody.</summary>
+    private static AskPage Count(CarriedItem item) => new(
+        $"{item.Text}: how many are inside now? {Before(item)}", "a number, as the attendant counts; empty when it was not counted", "", (asking, text, _) =>
+        string.IsNullOrWhiteSpace(text) ? Next.Of(asking.Open(AskPage.Words($"{Different(item)} Not counted: {Before(item)}", "a few words", (told, changed) => Looked(told, item, changed, NoFields))))
+        : CarriedItem.CountIn(text) is null ? Next.Of(asking.Say($"'{text.Trim()}': how many are inside begins with a number; what is different is asked next", Look.Watch))
+        : Next.Of(asking.Open(new AskPage($"{Say.Visible(text.Trim())} inside. What else is different?", "may stay empty", "", (told, changed, _) =>
+            Looked(told, item, string.IsNullOrWhiteSpace(changed) ? null : changed.Trim(), new Dictionary<string, string>(StringComparer.Ordinal) { [Inside] = text.Trim() })))));
+
+    private static string Before(CarriedItem item) => item.Fields.TryGetValue(Inside, out var before) ? $"{Say.Visible(before)} before" : "nobody has counted yet";
+
+    /// <summary>What would stand against the count is read in full before the key that writes it.</summary>
+    private static Next Looked(Session asking, CarriedItem item, string? changed, IReadOnlyDictionary<string, string> fields)
+    {
+        var look = new CarryConfirmed(item.Id, true, changed, fields, null);
+        return CautionsPage.BeforeWriting(
+            asking, YetRecorded.Before(asking.Site, asking.Facts.Equipment, asking.Facts.Now.Carried, look, asking.Clock),
+            s => item.IsCountedOutBy(item.Told(look)) && !item.IsCountOf(s.By!)
+                ? Next.Of(s.Asked().Open(new SignPage(new CountOut(s.By!, item, look), Secret.Empty, null)))
+                : Next.Of(s, new WriteIt(new ConfirmCarried(s.By!, item, look))));
+    }
+
+    /// <summary>The own lock first: an isolation that is closed while it is recorded as on would leave it on the board with nothing that says so.</summary>
+    public static Page Close(Session session, CarriedItem item) => !item.HasLockOf(session.By!) ? Ended(session, item, null) : new PickPage(
+        $"{Say.Equipment(session.Site, item.On)}: your own lock is recorded as on. Is it off?", [("off", "it is off the board: the isolation ends"), ("still on", "the isolation stays open")], null, (picking, i, _) =>
+        Next.Of(i == 0 ? picking.Open(Ended(picking, item, "off")) : picking.Back().Say("not closed: take your own lock off first", Look.Watch)));
+
+    private static AskPage Ended(Session session, CarriedItem item, string? ownLock) => AskPage.Words(
+        $"{(SignedWriting.PermitStands(session.Site, session.Facts.Now.Carried, item) is { } open ? $"{open}. " : "")}{item.Text}: how did it end?", item.IsHazard ? "a few words, then the PIN: it can hurt" : "a few words",
+        (asking, why) => new CloseItem(asking.By!, item, new CarryClosed(item.Id, why) { Lock = ownLock }) is var close && item.IsHazard
+            ? Next.Of(asking.Asked().Open(new SignPage(close, Secret.Empty, null)))
+            : ReceiverKeys.Step(asking, close)) with { NoPin = true };
+}

@@ -273,6 +273,18 @@ public sealed class HandoverTests
     }
 
     [Fact]
+    public void While_nothing_is_prepared_the_key_that_refuses_says_so_and_asks_nothing()
+    {
+        using var terminal = new Terminal(by: "op3", before: t => Trip(t).HeldBy("op1"));
+
+        terminal.Press("hx");
+
+        Assert.IsType<ReadPage>(terminal.State.Top);
+        Assert.Contains("x: Operator one has prepared nothing yet: there is no handover to refuse", terminal.Words, StringComparison.Ordinal);
+        Assert.DoesNotContain("x refuse", terminal.Screen, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_short_relief_is_one_line_and_one_pin()
     {
         using var terminal = new Terminal(by: "op3", before: t => Trip(t).HeldBy("op1"));

@@ -1,19 +1,27 @@
 using Logbook.Checks;
 using Logbook.Journal;
+using Logbook.Plant;
 
 namespace Logbook.Handover;
 
 /// <summary>Steps after which the line stays where it is.</summary>
 public static class Staying
 {
-    /// <summary>The receiver does not take over. The holder stays in charge and a supervisor is told.</summary>
+    /// <summary>The receiver does not take over what was prepared. The holder stays in charge and a supervisor is told.</summary>
     public static Handed Refuse(Desk desk, string by, string why) => Handed.Step(
         desk, by,
         () => Given.Text(why, "the reason for refusing"),
-        () => desk.State.Line.Holder is not { } holder ? "NOBODY HOLDS THE LINE: there is no handover to refuse"
-            : Handed.Same(holder.Code, by) ? "the holder does not refuse the own handover: handover not-yet"
-            : null,
+        () => WhyNotRefuse(desk.Site, desk.State.Line, by),
         () => new HandoverRefused(why.Trim()));
+
+    /// <summary>Why this person cannot refuse just now; null when it can be.</summary>
+    public static string? WhyNotRefuse(Site site, LineHeld line, string by) => line switch
+    {
+        { Holder: null } => "NOBODY HOLDS THE LINE: there is no handover to refuse",
+        { Holder: { } holder } when Handed.Same(holder.Code, by) => "the holder does not refuse the own handover: handover not-yet",
+        { Prepared: null, Holder: { } holder } => $"{Say.Person(site, holder.Code)} has prepared nothing yet: there is no handover to refuse, and the line stays where it is",
+        _ => null,
+    };
 
     /// <summary>The holder keeps the line: a critical step is running. Preparing anew ends it.</summary>
     public static Handed NotYet(Desk desk, string by, string reason) => Handed.Step(

@@ -10,7 +10,7 @@ internal static class ReceiverKeys
     [
         KeyRow.Letter('u', "doubt", "Asks the one who hands over; the answer may be said aloud and written down here.", (session, _) => Next.Of(session.Open(Doubt()))),
         KeyRow.Letter('v', "reservation", "Takes the line over, but not without saying this.", (session, _) => Next.Of(session.Open(Reservation(session)))) with { WhyNot = NotForHolder },
-        KeyRow.Letter('x', "refuse", "Does not take over: says why; the line stays where it is and a supervisor has to sign.", (session, _) => Next.Of(session.Open(Refuse()))) with { WhyNot = NotForHolder },
+        KeyRow.Letter('x', "refuse", "Does not take over: says why; the line stays where it is and a supervisor has to sign.", (session, _) => Next.Of(session.Open(Refuse()))) with { WhyNot = s => NotForHolder(s) ?? Staying.WhyNotRefuse(s.Site, s.Facts.Line, s.By!) },
         KeyRow.Letter('f', "for a while", "Takes the line for less than an hour and back: one line and the PIN.", (session, _) => Next.Of(session.Open(ForAWhile()))) with { WhyNot = NoShortRelief },
         KeyRow.Letter('o', "alone", "Nobody is there to hand over: says why; a supervisor has to sign.", (session, _) => Next.Of(session.Open(Alone(session)))) with { WhyNot = NotForHolder },
         KeyRow.Letter('c', "called", "While nobody holds the line: who answered the call, and what was said.", (session, _) => Next.Of(session.Open(Called())))

@@ -96,6 +96,16 @@ public class HoldingTests
     }
 
     [Fact]
+    public void What_nobody_has_prepared_is_not_refused()
+    {
+        using var flow = new FlowLine("2026-11-25T06:20-05:00").HeldBy("op1");
+
+        Assert.Equal("Operator one has prepared nothing yet: there is no handover to refuse, and the line stays where it is", Staying.Refuse(flow.Desk, "op2", "not as written").Refused);
+        flow.Prepare("op1");
+        Assert.NotNull(Staying.Refuse(flow.Desk, "op2", "not as written").Record);
+    }
+
+    [Fact]
     public void A_signature_without_a_number_falls_on_the_one_that_waits_and_on_none_when_more_do()
     {
         using var flow = new FlowLine("2026-11-25T06:20-05:00").HeldBy("op1");

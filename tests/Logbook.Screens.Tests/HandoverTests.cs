@@ -234,6 +234,33 @@ public sealed class HandoverTests
         Assert.Equal("acid not checked", bodies.OfType<HandoverAccepted>().Last().Reservation);
     }
 
+    [Theory]
+    [InlineData("vacid not checked⏎", "your reservation is taken: it stands with your signature; v changes it", "reserving acid not checked", "v⌦⏎", "no reservation")]
+    [InlineData("onobody came⏎", "you take it alone: it stands with your signature; o changes it", "alone nobody came", "o⌦⏎", "you do not take the line alone")]
+    public void What_is_said_beside_the_acceptance_is_told_as_taken_and_stays_in_sight_up_to_the_signature(string keys, string taken, string inSight, string away, string gone)
+    {
+        using var terminal = new Terminal(by: "op3", before: t => Prepared(Trip(t)));
+
+        terminal.Press("h" + keys);
+        Assert.Contains(taken, terminal.Words, StringComparison.Ordinal);
+        Assert.Contains(inSight, terminal.Words, StringComparison.Ordinal);
+        terminal.Press(away);
+        Assert.Contains(gone, terminal.Words, StringComparison.Ordinal);
+        Assert.DoesNotContain(inSight, terminal.Words, StringComparison.Ordinal);
+
+        terminal.Press(keys);
+        ReadAll(terminal);
+        Assert.IsType<QuestionPage>(terminal.State.Top);
+        Assert.Contains(inSight, terminal.Words, StringComparison.Ordinal);
+        Asked(terminal);
+        Assert.IsType<LinesPage>(terminal.State.Top);
+        Assert.Contains(inSight, terminal.Words, StringComparison.Ordinal);
+        terminal.Press("flow first⏎⏎");
+
+        Assert.IsType<SignPage>(terminal.State.Top);
+        Assert.Contains(inSight, terminal.Words, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_refusal_leaves_the_line_where_it_is()
     {
@@ -244,6 +271,18 @@ public sealed class HandoverTests
         Assert.Equal("op1", terminal.Desk.State.Line.Holder!.Code);
         Assert.Single(terminal.Journal.Read(), r => r.Body is HandoverRefused);
         Assert.IsType<NowPage>(terminal.State.Top);
+    }
+
+    [Fact]
+    public void While_nothing_is_prepared_the_key_that_refuses_says_so_and_asks_nothing()
+    {
+        using var terminal = new Terminal(by: "op3", before: t => Trip(t).HeldBy("op1"));
+
+        terminal.Press("hx");
+
+        Assert.IsType<ReadPage>(terminal.State.Top);
+        Assert.Contains("x: Operator one has prepared nothing yet: there is no handover to refuse", terminal.Words, StringComparison.Ordinal);
+        Assert.DoesNotContain("x refuse", terminal.Screen, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -270,18 +309,6 @@ public sealed class HandoverTests
         terminal.Press("i").Press("op3⏎").Press("!2⏎smoke in the room⏎");
         Assert.Equal("op3", terminal.Desk.State.Line.Holder!.Code);
         Assert.Equal("other: smoke in the room", terminal.Journal.Read().Select(r => r.Body).OfType<HandoverRelief>().Single().Words);
-    }
-
-    [Fact]
-    public void While_nothing_is_prepared_the_key_that_refuses_says_so_and_asks_nothing()
-    {
-        using var terminal = new Terminal(by: "op3", before: t => Trip(t).HeldBy("op1"));
-
-        terminal.Press("hx");
-
-        Assert.IsType<ReadPage>(terminal.State.Top);
-        Assert.Contains("x: Operator one has prepared nothing yet: there is no handover to refuse", terminal.Words, StringComparison.Ordinal);
-        Assert.DoesNotContain("x refuse", terminal.Screen, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -34,7 +34,7 @@ internal sealed record LinesPage(
                 TextLine.Draw(Text, session.Width),
                 Line.Of(Text.Length > 0 || WhyNot(session) is not null ? "" : "   Enter goes on", Look.Faint),
             ],
-            lines.Count, lines.Count + 1, []);
+            lines.Count, lines.Count + 1, ReceiverKeys.Said(session));
     }
 
     private static LinesPage Of(Session session) => (LinesPage)session.Top;

@@ -43,7 +43,7 @@ internal sealed record ReadPage(HandoverPage Page, long UpTo, IReadOnlyList<stri
 
     private IReadOnlyList<Line> Foot(Session session)
     {
-        IReadOnlyList<Line> but = session.Taking.Reservation is { } words ? [.. Gutter.Lines("reserving", Look.Watch, words, session.Width, 2)] : [];
+        var but = ReceiverKeys.Said(session);
         var room = Reader.Room(session, Head(session), [Line.Empty, .. but]);
         var count = Body(session).Count;
         var text = !Reader.AtEnd(Top, room, count) ? $"{Say.Count(count - Top - room, "line")} below: Enter shows them"

@@ -27,6 +27,13 @@ internal static class ReceiverKeys
             with { WhyNot = WaitingPage.WhyNot },
     ];
 
+    /// <summary>What the own signature will say beside the acceptance: it stays in sight on every page until it is signed or taken away.</summary>
+    public static IReadOnlyList<Line> Said(Session session) =>
+    [
+        .. session.Taking.Reservation is { } words ? Gutter.Lines("reserving", Look.Watch, words, session.Width, 2) : [],
+        .. session.Taking.Unattended is { } why ? Gutter.Lines("alone", Look.Watch, why, session.Width, 2) : [],
+    ];
+
     private static string? NotForHolder(Session session) => session.Holds ? "you hold the line already" : null;
 
     /// <summary>Said at once: nobody writes what is watched and is refused behind the PIN.</summary>
@@ -42,14 +49,16 @@ internal static class ReceiverKeys
 
     private static AskPage Reservation(Session session) => new(
         "You take over, but not without saying", "printed on the note; empty takes it away", session.Taking.Reservation ?? "",
-        (asking, text, _) => Next.Of(asking.Back() with { Taking = asking.Taking with { Reservation = Blank(text) } }))
+        (asking, text, _) => Next.Of((asking.Back() with { Taking = asking.Taking with { Reservation = Blank(text) } })
+            .Say(Blank(text) is null ? "no reservation" : "your reservation is taken: it stands with your signature; v changes it")))
     {
         NoPin = true,
     };
 
     private static AskPage Alone(Session session) => new(
         "Why is nobody there to hand over?", "you take the line alone; empty takes it away", session.Taking.Unattended ?? "",
-        (asking, text, _) => Next.Of(asking.Back() with { Taking = asking.Taking with { Unattended = Blank(text) } }))
+        (asking, text, _) => Next.Of((asking.Back() with { Taking = asking.Taking with { Unattended = Blank(text) } })
+            .Say(Blank(text) is null ? "you do not take the line alone" : "you take it alone: it stands with your signature; o changes it")))
     {
         NoPin = true,
     };

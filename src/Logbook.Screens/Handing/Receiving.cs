@@ -79,7 +79,7 @@ internal sealed record QuestionPage(ImmutableList<HazardQuestion> Questions, int
         return new Layout(
             [Line.Of($" {count} about what can hurt", Look.Strong), Line.Empty, .. TextWidth.Wrap(asked.Text, session.Width - 2).Select(l => Line.Of(" " + l)), Line.Empty],
             [.. asked.Choices.SelectMany((text, i) => Gutter.Lines($"{(Choice == i + 1 ? ">" : " ")} {i + 1}", Look.Strong, text, session.Width, rest: Choice == i + 1 ? Look.Chosen : Look.Plain))],
-            0, 0, []);
+            0, 0, ReceiverKeys.Said(session));
     }
 
     private static QuestionPage Of(Session session) => (QuestionPage)session.Top;

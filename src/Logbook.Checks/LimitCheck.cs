@@ -35,7 +35,7 @@ internal static class LimitCheck
         var name = $"{(level == Level.Urgent ? "urgent" : "watch")}-{(high ? "high" : "low")}";
         var side = $"{Words.Difference(point, Math.Abs(value - limit))} {(high ? "above" : "below")} the {(level == Level.Urgent ? "urgent" : "watch")} limit {Words.Value(point, limit)}";
         var is_ = $"{point.Description} {Words.Value(point, value)}, {side}";
-        var words = LimitWords.What(point, high, limit) is { } what ? $"{what}: {Words.Value(point, value)} left" : is_;
+        var words = LimitWords.What(point, high, limit) is { } what ? $"{what}: {(value < 0 ? $"{Words.Value(point, -value)} ABOVE it" : $"{Words.Value(point, value)} left")}" : is_;
         IReadOnlyList<string> why = words == is_ ? [] : [is_];
         yield return new Finding(level, "limit." + name, point.Tag, Sentence(words, LimitWords.Ask(point, high, level)), why);
     }

@@ -19,6 +19,16 @@ public sealed class LimitCheckTests
     }
 
     [Theory]
+    [InlineData(0.4, "within 1 K of boiling: 0.4 K left; follow")]
+    [InlineData(-0.6, "within 1 K of boiling: 0.6 K ABOVE it; follow")]
+    public void A_slaker_beyond_boiling_has_nothing_left(double margin, string words)
+    {
+        var point = _line.Desk.Site.FindPoint("SL-T1")! with { Tag = "SL-MARGIN", Description = "Margin of the slaker to boiling", Limits = new(1, 2, null, null), Unit = Plant.Units.Find("K")! };
+
+        Assert.StartsWith(words, Assert.Single(LimitCheck.Of(point, margin, atWork: true)).Text, StringComparison.Ordinal);
+    }
+
+    [Theory]
     [InlineData("SL-I=140", "limit.watch-high")]
     [InlineData("SL-I=120", null)]
     [InlineData("SL-I=80", null)]

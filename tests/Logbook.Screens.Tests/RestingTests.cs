@@ -19,6 +19,8 @@ public sealed class RestingTests
         Assert.Contains($"0 done, {applies} open", chooser, StringComparison.Ordinal);
         Assert.Contains($" {applies} open", terminal.Screen.Split('\n')[0], StringComparison.Ordinal);
         Assert.Contains("not asked", terminal.Screen, StringComparison.Ordinal);
+        terminal.Press(string.Concat(Enumerable.Repeat("↓", terminal.Round.Rows.FindIndex(r => r.Rests is not null))));
+        Assert.Contains($"not asked: {terminal.Round.Row.Rests}; Enter leaves it", terminal.Words, StringComparison.Ordinal);
     }
 
     [Fact]

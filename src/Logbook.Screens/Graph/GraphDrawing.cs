@@ -11,6 +11,9 @@ internal static class GraphDrawing
     private const int Axis = 11;
     private const int FewestRows = 2;
 
+    // From so many rows on the middle of the axis has its number too.
+    private const int Tall = 9;
+
     // On fewer lines the help alone explains the marks, and the record tells the rest of a value: the chart keeps its place.
     private const int Small = 16;
     private const string Marks = "o value ^ above v below c corrected n not taken  - w watch = u urgent : shift";
@@ -104,6 +107,7 @@ internal static class GraphDrawing
             : named.Item1 is { } limit ? $"{named.Item2} {LimitText.Number(limit)}"
             : row == 0 ? Say.Number(scale.High, series.Point.Decimals)
             : row == scale.Rows - 1 ? Say.Number(scale.Low, series.Point.Decimals)
+            : row == scale.Rows / 2 && scale.Rows >= Tall ? Say.Number(scale.High - (row * (scale.High - scale.Low) / (scale.Rows - 1)), series.Point.Decimals)
             : "";
         return TextWidth.Right(text, Axis - 2) + " |";
     }

@@ -10,7 +10,7 @@ internal sealed record AskPage(string Title, string Help, string Text, Func<Sess
         new KeyRow("text", "", "Writes.", TextLine.IsWritten, Write),
         KeyRow.Named("Backspace", "", "Takes the last character back.", Write, KeyName.Backspace),
         KeyRow.Named("Delete", "empty", "Empties the line.", Write, KeyName.Delete),
-        KeyRow.Named("Esc", "back", "Back without it.", (session, _, _) => Next.Of(Of(session).Drop(session)), KeyName.Esc));
+        KeyRow.Named("Esc", "back", "Back without it.", (session, _, _) => Next.Of(Dropped(session, Of(session))), KeyName.Esc));
 
     /// <summary>Where Esc leads: one step back, unless the page below is nothing without the answer.</summary>
     public Func<Session, Session> Drop { get; init; } = session => session.Back();
@@ -36,6 +36,10 @@ internal sealed record AskPage(string Title, string Help, string Text, Func<Sess
     /// <summary>A question that is nothing without an answer.</summary>
     public static AskPage Words(string title, string help, Func<Session, string, Next> then) => new(title, help, "", (asking, text, _) =>
         string.IsNullOrWhiteSpace(text) ? Next.Of(asking.Say("a few words are needed here")) : then(asking, text.Trim()));
+
+    /// <summary>Words that were typed do not go without a word. What may be a PIN is not shown again.</summary>
+    private static Session Dropped(Session session, AskPage page) =>
+        string.IsNullOrWhiteSpace(page.Text) || page.NoPin ? page.Drop(session) : page.Drop(session).Say($"not taken: {page.Text.Trim()}");
 
     private static AskPage Of(Session session) => (AskPage)session.Top;
 

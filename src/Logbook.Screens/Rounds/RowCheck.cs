@@ -33,6 +33,11 @@ internal sealed record RowCheck(Level? Worst, string Words, IReadOnlyList<Findin
 
         var words = finding.Text.StartsWith(point.Description, StringComparison.Ordinal) ? finding.Text[point.Description.Length..].TrimStart(':', ' ') : finding.Text;
         words = words.Split(';')[0];
+        if (char.IsAsciiDigit(words.FirstOrDefault()) && words.IndexOf("changed by ", StringComparison.Ordinal) is > 0 and var changed)
+        {
+            return words[changed..];
+        }
+
         var comma = words.IndexOf(", ", StringComparison.Ordinal);
         return comma > 0 && char.IsAsciiDigit(words[0]) ? words[(comma + 2)..] : words;
     }

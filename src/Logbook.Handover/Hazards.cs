@@ -40,8 +40,9 @@ internal static class Hazards
     }
 
     /// <summary>
-    /// True when a safety point is the thing that an item says is out or defeated: the item names the point,
-    /// or lies at the point's equipment or area and shares a word of its description.
+    /// True when a safety point is the thing that an item says is out or defeated: the item names the point, or lies at the point's
+    /// equipment or area and shares a word of its description. A trip often lies where its sensor does and is bridged at what it
+    /// stops: there what is read by hand instead lies in the point's area, and the item's words name all of it.
     /// </summary>
     internal static bool IsOf(Site site, CarriedItem item, Point point)
     {
@@ -51,10 +52,12 @@ internal static class Hazards
         }
 
         bool Lies(string? where) => item.On.Equals(where, StringComparison.OrdinalIgnoreCase);
-        return point.Tag.Equals(item.Fields.GetValueOrDefault("point"), StringComparison.OrdinalIgnoreCase)
-            || ((Lies(point.Equipment) || Lies(point.Area))
-                && LongWords($"{item.Text} {Say.Equipment(site, item.On)}").Intersect(LongWords(point.Description), StringComparer.OrdinalIgnoreCase)
-                    .Except(LongWords(point.Area), StringComparer.OrdinalIgnoreCase).Any());
+        var named = LongWords(point.Description).Except(LongWords(point.Area), StringComparer.OrdinalIgnoreCase).ToList();
+        var shared = named.Intersect(LongWords($"{item.Text} {Say.Equipment(site, item.On)}"), StringComparer.OrdinalIgnoreCase).Count();
+        var instead = item.Fields.GetValueOrDefault("point");
+        return point.Tag.Equals(instead, StringComparison.OrdinalIgnoreCase)
+            || ((Lies(point.Equipment) || Lies(point.Area)) && shared > 0)
+            || (shared > 1 && shared == named.Count && site.FindPoint(instead ?? "") is { } byHand && byHand.Area == point.Area);
     }
 
     // Shorter ones ("the", "low", "out") say nothing of which thing is meant, nor does the name of the place where both are.

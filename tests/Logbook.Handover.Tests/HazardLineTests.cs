@@ -57,6 +57,23 @@ public sealed class HazardLineTests
     }
 
     [Theory]
+    [InlineData("low-flow trip of the lime feed bridged", "SL-L1", "defeated")]
+    [InlineData("overload trip of the lime feed bridged", "SL-L1", "defeated seen")]
+    [InlineData("low-flow trip of the lime feed bridged", "WT-L", "defeated seen")]
+    public void A_trip_that_is_bridged_at_what_it_stops_is_one_line_with_what_was_seen_of_it_where_it_lies(string text, string byHand, string words)
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        line.AdoptATrip();
+        line.Carry("bypass", "mud-pump", text, SmallLine.At("2026-11-24T14:00-05:00"), ("instead", "feed by hand"), ("allowed-by", "eng1"), ("point", byHand), ("every", "1h"));
+        line.Record(null, "SL-TRIP=2");
+
+        var lines = NowView.Of(line.Desk).Hazards;
+
+        Assert.Equal(words, string.Join(' ', lines.Select(h => h.Word)));
+        Assert.Equal(lines.Count == 1, lines[0].Text.Contains("Last look: defeated", StringComparison.Ordinal));
+    }
+
+    [Theory]
     [InlineData("acid")]
     [InlineData("washing")]
     [InlineData("draining")]

@@ -182,6 +182,13 @@ internal sealed class SmallLine : IDisposable
         Adopted(Some.Adopt(Desk, "the watch limit fired too often", "eng1"));
     }
 
+    /// <summary>Puts files in force in which a trip of the slaker is looked at.</summary>
+    public void AdoptATrip()
+    {
+        Desk = NewDesk(Rounds, Points + "\nSL-TRIP,Low-flow lime trip,slaker,choice,read,,,,,,,,,,,6h,slaker,,,in service;defeated!urgent,yes\n");
+        Adopted(Some.Adopt(Desk, "the trip is looked at", "eng1"));
+    }
+
     /// <summary>Puts files in force that cite a policy for what the audit says of one person.</summary>
     public void AdoptPolicy()
     {

@@ -31,8 +31,8 @@ internal static class Hazards
         return
         [
             .. items.Select(x => Open(site, state, x.Item, now, notOnTime).With(
-                    [.. x.Acid.Select(e => ($"In acid since {AcidSince(site, e, now)} {By(site, e)}", $"In acid since {AcidSince(site, e, now)}")), .. x.Seen.Select(s => LastLook(site, s.Finding, now)).Select(w => (w, w))],
-                    [.. x.Seen.Select(s => s.Finding)]))
+                    [.. x.Acid.Select(e => ($"In acid since {AcidSince(site, e, now)} {By(site, e)}", $"In acid since {AcidSince(site, e, now)}"))],
+                    string.Join(' ', x.Seen.Select(s => LastLook(site, s.Finding, now))), [.. x.Seen.Select(s => s.Finding)]))
                 .Concat(acid.Except(items.SelectMany(x => x.Acid)).Select(e => Acid(site, state, e, now)))
                 .Concat(seen.Except(items.SelectMany(x => x.Seen)).Select(s => s.Line!))
                 .OrderBy(h => Words.ToList().IndexOf(h.Word)).ThenBy(h => h.Since).ThenBy(h => h.Seq),

@@ -147,9 +147,16 @@ public sealed record HazardLine(string Word, string Text, DateTimeOffset Since, 
     /// <summary>The findings that it tells of: they need not be told beside it.</summary>
     public IReadOnlyList<OpenFinding> Findings { get; init; } = [];
 
+    /// <summary>What a round saw of the thing last, in words; empty when none did.</summary>
+    public string LastLook { get; init; } = "";
+
     /// <summary>The line with what else is known of the same thing.</summary>
-    internal HazardLine With(IReadOnlyList<(string InFull, string Brief)> beside, IReadOnlyList<OpenFinding> findings) => this with
+    internal HazardLine With(IReadOnlyList<(string InFull, string Brief)> beside, string lastLook, IReadOnlyList<OpenFinding> findings)
     {
-        Text = string.Join(' ', beside.Select(b => b.InFull).Prepend(Text)), Brief = string.Join(' ', beside.Select(b => b.Brief).Prepend(Brief)), OnPage = string.Join(' ', beside.Select(b => b.Brief).Prepend(OnPage)), Findings = findings,
-    };
+        string Whole(string text, IEnumerable<string> more) => string.Join(' ', more.Prepend(text).Append(lastLook).Where(w => w.Length > 0));
+        return this with
+        {
+            Text = Whole(Text, beside.Select(b => b.InFull)), Brief = Whole(Brief, beside.Select(b => b.Brief)), OnPage = Whole(OnPage, beside.Select(b => b.Brief)), LastLook = lastLook, Findings = findings,
+        };
+    }
 }

@@ -538,6 +538,25 @@ public sealed class CarriedPageTests
     }
 
     [Fact]
+    public void What_a_round_saw_of_it_stands_in_the_words_in_which_Now_tells_it()
+    {
+        using var terminal = new Terminal(before: t =>
+        {
+            t.Carry("safety-equipment", "slaker", "hatches do not shut");
+            t.Record(null, "SL-HATCH=3");
+        });
+        const string Seen = "Last look: open; keep clear, hot caustic blinds; follow the site's procedure now. Read 08:02 (#4)";
+
+        Assert.Contains(Seen, terminal.Words, StringComparison.Ordinal);
+        terminal.Press("c");
+        Assert.Contains("hatches do not shut; " + Seen, terminal.Words, StringComparison.Ordinal);
+        Assert.DoesNotContain("not looked at yet", terminal.Words, StringComparison.Ordinal);
+        terminal.Press("1⏎");
+
+        Assert.Contains("seen 09:05 Operator one; " + Seen, terminal.Words, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void The_mark_jumps_over_no_item()
     {
         using var terminal = new Terminal(before: t =>

@@ -117,10 +117,13 @@ internal sealed record CarriedPage(int Selected, IReadOnlyList<long>? Only = nul
         var far = CarriedAsks.HowFar(item) is { } field ? $", {item.Fields[field]}" : "";
         var inside = item.Fields.TryGetValue("inside", out var counted) ? $", {counted} counted inside"
             : item.MayBeInside ? ", NOBODY COUNTED: people may be inside" : item.LetsNobodyIn ? ", no entry" : "";
-        var seen = item.Confirmed is { } look ? $"{(look.Seen ? "seen" : "NOT SEEN")} {Say.Time(session.Site, look.At, session.Clock)} {Say.Person(session.Site, look.By)}" : "not looked at yet";
+        var seen = item.Confirmed is { } look ? $"{(look.Seen ? "seen" : "NOT SEEN")} {Say.Time(session.Site, look.At, session.Clock)} {Say.Person(session.Site, look.By)}" : null;
+        // What a round saw of it is told in the words of what can hurt.
+        var round = session.Facts.Now.Hazards.FirstOrDefault(h => h.Seq == item.Id)?.LastLook is { Length: > 0 } last ? last : null;
+        var looked = seen is null && round is null ? "not looked at yet" : string.Join("; ", new[] { seen, round }.OfType<string>());
         var due = OnTheWay.LookIsDue(session.Site, item, session.Clock) ? ", a look is due" : "";
         var locks = item.Locks.IsEmpty ? "" : $", locks recorded: {string.Join(", ", item.Locks.Select(code => Say.Person(session.Site, code)))}";
-        return $"{Say.Kind(item.ItemKind)}, {Say.Equipment(session.Site, item.On)}: {item.Text}{far}{instead}{until}{inside}{locks}; {seen}{due} {Say.Ref(item.Id)}";
+        return $"{Say.Kind(item.ItemKind)}, {Say.Equipment(session.Site, item.On)}: {item.Text}{far}{instead}{until}{inside}{locks}; {looked}{due} {Say.Ref(item.Id)}";
     }
 
     private static string? Nothing(Session session) => Item(session) is null ? "nothing is open" : null;

@@ -26,7 +26,7 @@ public class AuditTests
 
         var flags = Audit.Between(line.Desk, From, line.Desk.Now);
 
-        Assert.Equal(["missed", "not-taken", "corrected", "past-date", "unanswered", "hazard"], flags.Select(f => f.Flag).Distinct(StringComparer.Ordinal), StringComparer.Ordinal);
+        Assert.Equal(["missed", "not-taken", "corrected", "past-date", "unanswered", "to-countersign", "hazard"], flags.Select(f => f.Flag).Distinct(StringComparer.Ordinal), StringComparer.Ordinal);
         Assert.Equal(5, flags.Count(f => f.Flag == "missed"));
         Assert.Equal((13, "SL-L1"), Fact(flags, "not-taken"));
         Assert.Equal((15, "SL-T1"), Fact(flags, "corrected"));

@@ -19,13 +19,29 @@ public sealed class AuditTests
     public void What_a_supervisor_signed_for_is_a_fact()
     {
         using var terminal = new Terminal(before: t => t.HeldBy("op1"));
-        Assert.Contains("A supervisor's signature settles (1)", terminal.Press("a").Screen, StringComparison.Ordinal);
+        Assert.Contains("A signature settles: a supervisor's, or that of who allowed it (1)", terminal.Press("a").Screen, StringComparison.Ordinal);
 
         Handover.Countersigning.Countersign(terminal.Desk, new Handover.SignWith(terminal.Pins, _ => Terminal.Pin), "sup1", null, "walked it with both");
 
         terminal.Press("⎋a");
         Assert.DoesNotContain("signature settles", terminal.Screen, StringComparison.Ordinal);
         Assert.Contains("Nothing to settle: facts as they are (1)", terminal.Screen, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void As_many_wait_for_a_signature_in_the_audit_as_on_the_page_that_signs()
+    {
+        using var terminal = new Terminal(before: t =>
+        {
+            t.HeldBy("op1");
+            t.Carry("bypass", "slaker", "trip off", Some.Morning.AddHours(3), ("instead", "flow by hand"), ("allowed-by", "eng1"));
+            t.Carry("bypass", "lime-screw", "overload trip off", Some.Morning.AddHours(3), ("instead", "current by hand"), ("allowed-by", "eng1"));
+        });
+        var waiting = terminal.Desk.State.Line.ToCountersign;
+        Assert.Equal(3, waiting.Count);
+
+        Assert.Contains("A signature settles: a supervisor's, or that of who allowed it (3)", terminal.Press("a").Screen, StringComparison.Ordinal);
+        Assert.Equal(waiting.Select(t => (long?)t.Seq).Order(), ((AuditPage)terminal.State.Top).Shown.Where(f => f.Flag is "unattended" or "to-countersign").Select(f => f.Seq).Order());
     }
 
     [Fact]

@@ -49,7 +49,7 @@ public static class Audit
         [
             .. When(Asked("missed", "late", "not-taken", "upset", "entered-later"), () => Slots(span.Checks).SelectMany(slot => Checks(span.Desk.Site, slot)))
                 .Concat(When(Asked("upset"), () => RecordFacts.Upsets(span)))
-                .Concat(When(wanted.Contains(ToCountersign, StringComparer.Ordinal), () => RecordFacts.ToCountersign(span)))
+                .Concat(When(Asked(ToCountersign), () => RecordFacts.ToCountersign(span).Where(f => wanted.Count > 0 || !RecordFacts.IsOfHandover(span, f))))
                 .Concat(When(Asked("corrected", "entered-later"), () => Corrections(span).Concat(RecordFacts.EnteredLater(span))))
                 .Concat(When(Asked("carried-too-long", "past-date", "not-seen", "unanswered", "order-unread"), () => CarriedLong(span).Concat(RecordFacts.StillOpen(span))))
                 .Concat(When(Asked("refused", "unattended", "emergency", "reservation"), () => RecordFacts.Handovers(span)))

@@ -63,6 +63,10 @@ internal static class RecordFacts
             open.Named is not null ? Countersigning.Words(site, open) + "."
             : $"{open.What}: {StepWords.Of(site, record)}. {Say.Person(site, open.By)} {Say.Day(site, open.At)} {Say.Ref(open.Seq)}{late}; waits for a supervisor's signature", open.Seq);
 
+    /// <summary>True of what a handover of the stretch waits for: unless it is asked for by its name, the handover's own flag tells it.</summary>
+    public static bool IsOfHandover(AuditSpan span, AuditFlag waits) =>
+        span.EndState.Line.ToCountersign.Exists(open => open.Seq == waits.Seq && open.Named is null) && span.Records.Any(r => r.Seq == waits.Seq);
+
     /// <summary>Handovers at which a question about what can hurt was first answered otherwise than the page.</summary>
     public static IEnumerable<AuditFlag> ReadAgain(AuditSpan span) =>
         from record in span.Records

@@ -9,7 +9,7 @@ internal static class AuditGroups
 
     private static readonly (string Title, string[] Flags)[] All =
     [
-        ("A supervisor's signature settles", ["refused", "unattended", "emergency"]),
+        ("A signature settles: a supervisor's, or that of who allowed it", ["refused", "unattended", "emergency", "to-countersign"]),
         ("Whoever was at the equipment settles: which of the two was true?", ["contradicted"]),
         ("Whoever owns it settles", ["reservation", "past-date", "carried-too-long", "not-seen", "unanswered", "order-unread", "recurrent"]),
         (Facts, ["refused", "unattended", "emergency", "read-again", "hazard", "missed", "late", "not-taken", "upset", "corrected", "entered-later"]),

@@ -66,7 +66,7 @@ public sealed record NowView
     public static NowView Of(Desk desk)
     {
         var (site, state, now) = (desk.Site, LastThatStands.In(desk, desk.State), desk.Now);
-        var doubted = new Doubted(site, state);
+        var (doubted, later) = (new Doubted(site, state), new PutRightLater(desk));
         var shift = Calendar.ShiftAt(site, now);
         var checks = DueList.Between(desk, shift.Start, shift.End);
         var rounds = RoundNow.InShift(site, checks);
@@ -79,7 +79,7 @@ public sealed record NowView
             Held = state.Line.Holder is not null,
             Unfinished = Handover.InCharge.Unfinished(desk),
             Hazards = Handover.Hazards.Of(site, state, now, InsteadOfTrips.NotOnTime(checks)),
-            StandsOut = [.. InOrder(site, [.. state.Findings.Values.SelectMany(f => f)]).Select(f => Told(desk, f, doubted, state))],
+            StandsOut = [.. InOrder(site, [.. state.Findings.Values.SelectMany(f => f)]).Select(f => Told(desk, f, See(state, doubted, f.Finding.Point) + later.Words(f)))],
             Line = LineRow.Of(site, state, now),
             Rounds = [.. rounds.Where(r => !InsteadOfTrips.Is(r.Round))],
             Instead = [.. rounds.Where(r => InsteadOfTrips.Is(r.Round)), .. RoundNow.NextInstead(desk, rounds)],
@@ -95,16 +95,15 @@ public sealed record NowView
         };
     }
 
-    /// <summary>What hangs on a reading that does not fit says so here as in the note, and so does what was done about it.</summary>
-    private static OpenFinding Told(Desk desk, OpenFinding open, Doubted doubted, State state)
+    /// <summary>What hangs on a reading that does not fit says so here as in the note, and so does what was put right since and what was done about it.</summary>
+    private static OpenFinding Told(Desk desk, OpenFinding open, string beside)
     {
-        var see = open.Finding.Point is { } tag && state.Latest.GetValueOrDefault(tag) is { } latest && doubted.See(latest.Seq, tag) is { } reading ? $" (doubted: see {reading})" : "";
-        var wrong = open.Finding.Point is { } computed && desk.Store.Read(open.Corrects ?? open.Seq).FirstOrDefault() is { Body: Entry entry } record
-            && new PutRightLater(desk).Of(record, entry).FirstOrDefault(r => r.Result.Equals(computed, StringComparison.OrdinalIgnoreCase)) is { } rests ? $" (computed from {PutRightLater.Words(rests)})"
-            : new PutRightLater(desk).InTheRun(open.Finding, open.At, open.Corrects ?? open.Seq) is { } right ? $" (one of them was put right since {Say.Ref(right)})" : "";
         var answered = Answered.Of(desk, open) is { } answer ? $"; {answer.Words(desk.Site, desk.Now)}" : "";
-        return see.Length + wrong.Length + answered.Length == 0 ? open : open with { Finding = open.Finding with { Text = open.Finding.Text + see + wrong + answered } };
+        return beside.Length + answered.Length == 0 ? open : open with { Finding = open.Finding with { Text = open.Finding.Text + beside + answered } };
     }
+
+    private static string See(State state, Doubted doubted, string? point) =>
+        point is { } tag && state.Latest.GetValueOrDefault(tag) is { } latest && doubted.See(latest.Seq, tag) is { } reading ? $" (doubted: see {reading})" : "";
 
     private static string Told(Desk desk, Upset upset)
     {

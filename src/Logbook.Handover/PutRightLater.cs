@@ -53,6 +53,15 @@ internal sealed class PutRightLater(Desk desk)
     public string Words(JournalRecord record, Entry entry) => string.Join("; ", Of(record, entry)
         .GroupBy(r => (r.From, r.Target, r.Correction)).Select(g => $"computed from {Words(g.First())}: {string.Join(", ", g.Select(r => Say.Visible(r.Result)).Distinct(StringComparer.Ordinal))}"));
 
+    /// <summary>What was put right since of that on which an open finding rests, in brackets; empty when nothing was.</summary>
+    public string Words(OpenFinding open)
+    {
+        var seq = open.Corrects ?? open.Seq;
+        return open.Finding.Point is { } computed && desk.Store.Read(seq).FirstOrDefault() is { Body: Entry entry } record && Of(record, entry).FirstOrDefault(r => Same(r.Result, computed)) is { } rests
+            ? $" (computed from {Words(rests)})"
+            : InTheRun(open.Finding, open.At, seq) is { } right ? $" (one of them was put right since {Say.Ref(right)})" : "";
+    }
+
     /// <summary><c>put right (#50)</c> of the entry itself; empty when it stands as it was typed.</summary>
     public string Itself(long seq) => Corrections(seq / Block).Where(c => ((Correction)c.Body).Target == seq).Select(c => Say.Ref(c.Seq)).ToList() is { Count: > 0 } right
         ? $"put right {string.Join(", ", right)}" : "";

@@ -117,6 +117,18 @@ public class AHandoverByCommandLine
     }
 
     [Fact]
+    public void An_isolation_is_closed_with_the_own_lock_said_to_be_off()
+    {
+        using var cli = Signed("op1");
+        var isolation = $"{Done(cli.Run("carry", "add", "--kind", "isolation", "--on", "mud-pump", "--text", "seal change", "--by", "op1", "--json")).Json.GetProperty("seq").GetInt64()}";
+        Done(cli.Run("carry", "confirm", isolation, "--lock", "on", "--by", "op1"));
+
+        var refused = cli.RunWith(Pin, "carry", "close", isolation, "--why", "done", "--by", "op1", "--pin-file", "-");
+        Assert.Equal((2, $"the own lock of op1 is recorded as on at item {isolation}, which would be closed under it; --lock off, once it is off the board"), (refused.Code, Assert.Single(refused.Lines)));
+        Done(cli.RunWith(Pin, "carry", "close", isolation, "--why", "done", "--lock", "off", "--by", "op1", "--pin-file", "-"));
+    }
+
+    [Fact]
     public void People_inside_are_told_when_acid_is_recorded_and_keep_their_lockout()
     {
         using var cli = Signed("op1");

@@ -46,7 +46,13 @@ internal sealed record AnswerFinding(string By, string Finding, string Text) : T
 /// <param name="Item">As it stood on the screen.</param>
 internal sealed record ConfirmCarried(string By, CarriedItem Item, CarryConfirmed Look) : ToWrite(By)
 {
-    public override string Done => (Look switch { { Lock: { } step } => $"your own lock is {step}", { Seen: false } => "not seen", { Changed: not null } => "changed", _ => "still so" }) + Inside;
+    public override string Done => Look switch
+    {
+        { Lock: { } step } => $"your own lock is {step}",
+        { Seen: false } => "not seen" + Inside,
+        { Changed: not null } or { Fields.Count: > 0 } => "changed" + Inside,
+        _ => "still so" + Inside,
+    };
 
     /// <summary>How many are inside by it: a look that counts nobody leaves them there.</summary>
     private string Inside => Item.ItemKind != "permit" ? ""

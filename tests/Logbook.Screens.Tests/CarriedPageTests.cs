@@ -433,7 +433,7 @@ public sealed class CarriedPageTests
         using var terminal = new Terminal();
 
         terminal.Press("ca5⏎slaker⏎tubes washed⏎⏎sulphamic⏎⏎");
-        foreach (var (question, answer) in new[] { ("Rinsed and tested?", "twice, no gas, op3"), ("Where does it drain", "acid sump"), ("Who was told?", "shift supervisor"), ("At which step is it?", "filling") })
+        foreach (var (question, answer) in new[] { ("Rinsed and tested?", "twice, no gas, op3"), ("Where does it drain", "acid sump"), ("Is the area closed, and who was told?", "shift supervisor"), ("At which step is it?", "filling") })
         {
             Assert.Contains(question, terminal.Words, StringComparison.Ordinal);
             Assert.Contains("hydrogen sulphide, which kills", terminal.Words, StringComparison.Ordinal);
@@ -454,6 +454,8 @@ public sealed class CarriedPageTests
 
         terminal.Press("ca5⏎slaker⏎tubes washed⏎⏎sulphamic⏎rinsed");
         Assert.Contains("what is typed on this page is not taken", terminal.Words, StringComparison.Ordinal);
+        Assert.Contains("Enter read on ", terminal.Words, StringComparison.Ordinal);
+        Assert.DoesNotContain("Enter read ", terminal.Words.Replace("Enter read on ", "", StringComparison.Ordinal), StringComparison.Ordinal);
         terminal.Press("⏎");
         Assert.IsType<CautionsPage>(terminal.State.Top);
         Assert.Contains("what is typed on this page is not taken", terminal.Words, StringComparison.Ordinal);
@@ -529,6 +531,7 @@ public sealed class CarriedPageTests
     [InlineData("c2⏎⏎stood at the hatch⏎", "changed, not counted: still 2 inside (#4)")]
     [InlineData("c1⏎", "still so, not counted: still 2 inside (#4)")]
     [InlineData("c2⏎1⏎one came out⏎", "changed, 1 counted inside (#4)")]
+    [InlineData("c2⏎0⏎⏎", "changed, 0 counted inside (#4)")]
     [InlineData("c2⏎all out⏎", "'all out': how many are inside begins with a number; what is different is asked next")]
     public void A_look_at_a_permit_says_how_many_are_inside_by_it(string keys, string said)
     {

@@ -24,7 +24,7 @@ internal static class CarryForm
         ["permit"] = "To which permit does it belong? Its number; empty when there is none", ["point"] = "Which point is read by hand instead? Its tag; empty when there is none", ["every"] = "How often is it read by hand? 30m, 1h",
         ["from"] = "From which tank?", ["to"] = "Into which tank?", ["stop-level"] = "At which level is it stopped?", ["watcher"] = "Who watches it?",
         ["acid"] = "Which acid? Empty only when none is used", ["tested"] = "Rinsed and tested? By whom, and what was found; empty when it is not yet",
-        ["drain"] = "Where does it drain, and what else drains there?", ["told"] = "Who was told? Empty when nobody was yet", ["step"] = "At which step is it?",
+        ["drain"] = "Where does it drain, and what else drains there?", ["told"] = "Is the area closed, and who was told? Empty when nobody was yet", ["step"] = "At which step is it?",
     };
 
     // What is accepted, where the check says it in words of the command line.

@@ -39,7 +39,8 @@ internal sealed record KeyTable(params IReadOnlyList<KeyRow> Rows)
     /// <summary>As many keys as the line holds, in their order, closer to each other where that shows more; the way back and the last row always have their place.</summary>
     public Line Footer(Session session)
     {
-        var known = Rows.Where(r => r.Word.Length > 0 && r.Applies(session) && WhyNot(session, r) is null).ToList();
+        // Of two rows of one key the first that applies takes it: the other would promise what does not happen.
+        var known = Rows.Where(r => r.Word.Length > 0 && Rows.First(o => o.Keys == r.Keys && (o == r || o.Applies(session))) == r && r.Applies(session) && WhyNot(session, r) is null).ToList();
         var (apart, close) = (Kept(known, Apart, session.Width), Kept(known, Close, session.Width));
         return Line.Of(" " + (close.SequenceEqual(apart) ? Text(apart, Apart) : Text(close, Close)), Look.Faint);
     }

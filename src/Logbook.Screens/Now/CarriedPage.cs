@@ -15,7 +15,7 @@ internal sealed record CarriedPage(int Selected, IReadOnlyList<long>? Only = nul
         Answer('n', "not seen", "It was looked for in vain, or nobody went; Enter takes it."),
         KeyRow.Letter('k', "own lock", "Puts your own lock on the isolation, or takes it off: the incoming person's goes on first; Enter takes it.", (session, _) => Next.Of(session.Put(Of(session) with { Found = 'k' }))) with { WhyNot = WhyNotLock },
         KeyRow.Named("Enter", "take", "Takes the answer: a key that is pressed twice answers nothing else.", (session, _, _) => Take(session), KeyName.Enter) with { Applies = s => Of(s).Found is not null },
-        KeyRow.Named("Enter", "open", "Opens the record that began it.", (session, _, _) => Next.Of(session, new ReadRecord(Item(session)!.Id)), KeyName.Enter) with { WhyNot = Nothing, Applies = s => Of(s).Found is null },
+        KeyRow.Named("Enter", "open", "Opens the record that began it.", (session, _, _) => Next.Of(session, new ReadRecord(Item(session)!.Id)), KeyName.Enter) with { WhyNot = Nothing },
         KeyRow.Letter('x', "close", "Closes the item under the mark: how it ended, and the PIN where it can hurt.", (session, _) => Next.Of(session.Put(Of(session) with { Found = null }).Open(CarriedAsks.Close(session, Item(session)!)))) with { WhyNot = WhyNotClose },
         KeyRow.Letter('a', "add", "Opens an item that is carried from shift to shift: kind, place, words, until when.", (session, _) => CarryForm.Open(session)) with { WhyNot = RecordAsks.NobodyTypes },
         KeyRow.Letter('e', "equipment", "Says what a piece of equipment does: running, stopped, in acid, out.", (session, _) => StateForm.Open(session)) with { WhyNot = RecordAsks.NobodyTypes },

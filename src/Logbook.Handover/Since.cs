@@ -76,9 +76,9 @@ public sealed record Since(DateTimeOffset? LastHere, IReadOnlyList<Change> Chang
         var site = desk.Site;
         return from found in Corrected.Entries(records).SelectMany(e => e.Entry.Findings.Select(f => (e.Record, Finding: f)))
             where found.Finding.Level >= Level.Watch
-            group found by (found.Finding.Point, Family: found.Finding.Code.Split('.')[0]) into kind
+            group found by (found.Finding.Point, Family: Family(found.Finding)) into kind
             let worst = kind.OrderByDescending(f => f.Finding.Level).ThenByDescending(f => f.Record.Seq).First()
-            let stands = kind.Key.Point is null || (desk.State.Findings.GetValueOrDefault(kind.Key.Point) ?? []).Exists(f => f.Finding.Level >= worst.Finding.Level && f.Finding.Code.StartsWith(kind.Key.Family + ".", StringComparison.Ordinal))
+            let stands = kind.Key.Point is null || (desk.State.Findings.GetValueOrDefault(kind.Key.Point) ?? []).Exists(f => f.Finding.Level >= worst.Finding.Level && Family(f.Finding) == kind.Key.Family)
             // What it asked for at the time would mislead once it is over.
             let text = stands ? worst.Finding.Text : FindingText.WithoutAsking(site, worst.Finding) + "; over since"
             let often = kind.Count() == 1 ? "" : $" ({kind.Count()} times from {Say.Day(site, kind.Min(f => f.Record.At))} on)"
@@ -87,4 +87,6 @@ public sealed record Since(DateTimeOffset? LastHere, IReadOnlyList<Change> Chang
                 worst.Finding.Level.ToString().ToLowerInvariant(), worst.Record.At, worst.Record.By,
                 $"{(kind.Key.Point is { } point ? Say.Visible(point) + ": " : "")}{Say.Visible(text)}{often}", worst.Record.Seq) { Finding = worst.Finding, Stands = stands };
     }
+
+    private static string Family(Finding finding) => finding.Code.Split('.')[0];
 }

@@ -75,6 +75,18 @@ public sealed class DutyTests
         Assert.Empty(WorkCount.Of(line.Clock("2026-01-08T10:00-05:00").Desk));
     }
 
+    [Fact]
+    public void Who_takes_over_before_the_shift_begins_has_not_worked_the_one_before()
+    {
+        using var flow = new FlowLine("2026-01-05T18:50-05:00").HeldBy("op1");
+        flow.Line.Clock("2026-01-05T22:00-05:00").Remark("on shift");
+        flow.Line.Clock("2026-01-06T07:20-05:00").Remark("left the last sample in the hood");
+
+        var count = Assert.Single(WorkCount.Of(flow.Line.Clock("2026-01-06T08:30-05:00").Desk), c => c.Person == "op1");
+
+        Assert.Equal((1, 12.0, SmallLine.At("2026-01-05T19:00-05:00")), (count.InARow, count.Hours, count.Since));
+    }
+
     // A night across each change of the clocks: 11 hours in March, 13 in November (07:00 and 19:00 by the wall clock; the zone's rules of 2026).
     [Theory]
     [InlineData("2026-03-07T20:00-05:00", 11)]

@@ -136,4 +136,16 @@ public sealed class SaidLaterTests
         var ended = Writing.EndUpset(line.Desk, SmallLine.At("2026-11-24T14:10-05:00"), "flow back", "op2").Record!.Seq;
         Assert.Equal($"from 12:50 to 14:10; foam in the classifier; flow back. Operator one, Operator two (#{begun}, #{ended})", Upset().Text);
     }
+
+    [Fact]
+    public void What_is_taken_before_the_change_of_shift_and_typed_in_time_after_it_is_not_entered_later()
+    {
+        using var line = new SmallLine("2026-11-23T11:25-05:00");
+        line.Clock("2026-11-24T19:04-05:00");
+        EntryRequest At(string time) => new("op1", [SmallLine.Typed("SL-T1=101.0"), SmallLine.Typed("SL-L1=18.6"), SmallLine.Typed("WT-L=50")]) { At = SmallLine.At(time), Round = "hourly" };
+        line.Record(At("2026-11-24T18:54-05:00"));
+        var late = line.Record(At("2026-11-24T16:54-05:00"));
+
+        Assert.Equal([late], Audit.Between(line.Desk, Morning, SmallLine.At("2026-11-24T19:30-05:00"), "entered-later").Select(f => f.Seq!.Value));
+    }
 }

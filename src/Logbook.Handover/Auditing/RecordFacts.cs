@@ -7,13 +7,20 @@ namespace Logbook.Handover;
 /// <summary>Facts that stand in single records, or in what is still open.</summary>
 internal static class RecordFacts
 {
-    /// <summary>Readings typed after the shift in which they were taken had ended, or imported then.</summary>
-    public static IEnumerable<AuditFlag> EnteredLater(AuditSpan span) =>
-        from record in span.Records
-        where record.Body is Entry && Calendar.ShiftAt(span.Desk.Site, record.At).End <= record.Entered
-        select new AuditFlag(
-            "entered-later", record.Shift, record.At, ((Entry)record.Body).Round, null,
-            $"{LogLine.Of(span.Desk, record).Words}: {(((Entry)record.Body).Imported is null ? "typed" : "imported")} {Say.Day(span.Desk.Site, record.Entered)}, after its shift. {Say.Person(span.Desk.Site, record.By)} {Say.Ref(record.Seq)}", record.Seq);
+    /// <summary>
+    /// Readings typed after the shift in which they were taken had ended, or imported then. One who comes on takes what is due at
+    /// the change of shift before it and types it after: what was in time for its check is not late.
+    /// </summary>
+    public static IEnumerable<AuditFlag> EnteredLater(AuditSpan span)
+    {
+        var inTime = span.Checks.Where(c => c.State == CheckState.Done).Select(c => c.Seq).ToHashSet();
+        return
+            from record in span.Records
+            where record.Body is Entry && Calendar.ShiftAt(span.Desk.Site, record.At).End <= record.Entered && !inTime.Contains(record.Seq)
+            select new AuditFlag(
+                "entered-later", record.Shift, record.At, ((Entry)record.Body).Round, null,
+                $"{LogLine.Of(span.Desk, record).Words}: {(((Entry)record.Body).Imported is null ? "typed" : "imported")} {Say.Day(span.Desk.Site, record.Entered)}, after its shift. {Say.Person(span.Desk.Site, record.By)} {Say.Ref(record.Seq)}", record.Seq);
+    }
 
     /// <summary>Urgent findings without an answer, and orders that somebody has not read, or had not when they were withdrawn, as they stood at the end of the stretch.</summary>
     public static IEnumerable<AuditFlag> StillOpen(AuditSpan span)

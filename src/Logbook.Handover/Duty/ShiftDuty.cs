@@ -8,9 +8,10 @@ namespace Logbook.Handover;
 /// <param name="Due">Codes of the people who were due.</param>
 /// <param name="Wrote">Codes of the people who wrote something in it.</param>
 /// <param name="Took">Codes of the people who took over the line in it.</param>
+/// <param name="Worked">Codes of the people who were there for more than its change-overs, or took the line over for it.</param>
 /// <param name="Differs">In words, how what happened differs from what was due; null when it does not.</param>
 public sealed record ShiftDuty(
-    ShiftInstance Shift, IReadOnlyList<string> Due, IReadOnlyList<string> Wrote, IReadOnlyList<string> Took, string? Differs)
+    ShiftInstance Shift, IReadOnlyList<string> Due, IReadOnlyList<string> Wrote, IReadOnlyList<string> Took, IReadOnlyList<string> Worked, string? Differs)
 {
     // Who comes is there before the shift begins, and who goes writes on after its end. Judgement, no source.
     private static readonly TimeSpan Change = TimeSpan.FromHours(1);
@@ -41,13 +42,18 @@ public sealed record ShiftDuty(
         var due = OnShift.DueBy(site, shift, changes);
         var records = desk.Store.Between(shift.Start, shift.End).ToList();
         var wrote = Codes(records.Where(r => site.FindPerson(r.By) is { Role: Role.Operator }));
-        var took = Codes(records.Where(r => r.Body is HandoverAccepted or HandoverRelief { Mode: not "left" } or HandoverContinued));
+        var took = Codes(records.Where(IsTaking));
         var there = took.Concat(wrote).Distinct(StringComparer.OrdinalIgnoreCase).ToList();
         var strangers = there.Except(due, StringComparer.OrdinalIgnoreCase).Where(code => !IsOfNextTo(site, shift, changes, code, records)).ToList();
-        var before = Codes(desk.Store.Between(shift.Start - Change, shift.Start)); // the line is taken shortly before the shift begins
+        var change = desk.Store.Between(shift.Start - Change, shift.Start).ToList(); // the line is taken shortly before the shift begins
+        var before = Codes(change);
+        var within = records.Where(r => r.At < shift.End - Change && (IsTaking(r) || (r.At >= shift.Start + Change && site.FindPerson(r.By) is { Role: Role.Operator })));
+        var worked = Codes(change.Where(IsTaking).Concat(within));
         var absent = shift.End > desk.Now ? [] : due.Except(there.Concat(before), StringComparer.OrdinalIgnoreCase).ToList();
-        return new ShiftDuty(shift, due, wrote, took, Difference(site, shift, desk.Now, strangers, absent));
+        return new ShiftDuty(shift, due, wrote, took, worked, Difference(site, shift, desk.Now, strangers, absent));
     }
+
+    private static bool IsTaking(JournalRecord record) => record.Body is HandoverAccepted or HandoverRelief { Mode: not "left" } or HandoverContinued;
 
     /// <summary>True when all that a person wrote in a shift lies at its ends, beside a shift in which that person was due.</summary>
     private static bool IsOfNextTo(Site site, ShiftInstance shift, IReadOnlyList<RosterChange> changes, string code, List<JournalRecord> records)

@@ -34,11 +34,11 @@ public sealed record WorkCount(string Person, int InARow, double Hours, DateTime
 
     private static double Length((DateTimeOffset Start, DateTimeOffset End) stretch) => (stretch.End - stretch.Start).TotalHours;
 
-    /// <summary>The shifts in which the person wrote or signed something, as long as a holdover makes them, and no longer than until now.</summary>
+    /// <summary>The shifts that the person worked, as long as a holdover makes them, and no longer than until now.</summary>
     private static IReadOnlyList<(DateTimeOffset Start, DateTimeOffset End)> Stretches(Desk desk, IReadOnlyList<ShiftDuty> shifts, Person person)
     {
         var stretches = new List<(DateTimeOffset Start, DateTimeOffset End)>();
-        foreach (var duty in shifts.Where(s => s.Wrote.Concat(s.Took).Contains(person.Code, StringComparer.OrdinalIgnoreCase)))
+        foreach (var duty in shifts.Where(s => s.Worked.Contains(person.Code, StringComparer.OrdinalIgnoreCase)))
         {
             // Staying on makes the shift before longer; it is no shift of its own.
             if (stretches.Count > 0 && stretches[^1].End > duty.Shift.Start)

@@ -40,6 +40,20 @@ public sealed class PagesInShortTests
     }
 
     [Fact]
+    public void What_no_later_reading_is_free_of_is_not_over()
+    {
+        using var flow = new FlowLine("2026-11-24T08:00-05:00").HeldBy("op1");
+        for (var hour = 0; hour < 40; hour++)
+        {
+            var level = hour < 30 ? 50 + (hour * 7 % 11) : 55;
+            flow.Line.Clock(SmallLine.At("2026-11-24T09:00-05:00").AddHours(hour)).Record(null, FormattableString.Invariant($"WT-L={level}.3"));
+        }
+
+        Assert.Contains("WT-L: White liquor tank level: 55.3 %", Lines(flow, "changed", "since-here").Single(l => l.Label == "watch").Text, StringComparison.Ordinal);
+        Assert.DoesNotContain(Lines(flow, "changed", "since-here"), l => l.Label == "over");
+    }
+
+    [Fact]
     public void Every_change_is_named_by_its_record()
     {
         using var flow = Busy(out _);

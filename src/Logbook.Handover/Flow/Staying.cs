@@ -19,7 +19,7 @@ public static class Staying
     {
         { Holder: null } => "NOBODY HOLDS THE LINE: there is no handover to refuse",
         { Holder: { } holder } when Handed.Same(holder.Code, by) => "the holder does not refuse the own handover: handover not-yet",
-        { Prepared: null, Holder: { } holder } => $"{Say.Person(site, holder.Code)} has prepared nothing yet: there is no handover to refuse, and the line stays where it is",
+        { Prepared: null, Holder: { } holder } => $"{Say.Person(site, holder.Code)} has prepared nothing yet: there is no handover to refuse",
         _ => null,
     };
 

@@ -100,7 +100,7 @@ public class HoldingTests
     {
         using var flow = new FlowLine("2026-11-25T06:20-05:00").HeldBy("op1");
 
-        Assert.Equal("Operator one has prepared nothing yet: there is no handover to refuse, and the line stays where it is", Staying.Refuse(flow.Desk, "op2", "not as written").Refused);
+        Assert.Equal("Operator one has prepared nothing yet: there is no handover to refuse", Staying.Refuse(flow.Desk, "op2", "not as written").Refused);
         flow.Prepare("op1");
         Assert.NotNull(Staying.Refuse(flow.Desk, "op2", "not as written").Record);
     }

@@ -28,7 +28,7 @@ internal static class DefeatedTrip
     public static string NotOnTime(Site site, CarriedItem item, IReadOnlyDictionary<long, IReadOnlyList<DueCheck>> notOnTime, DateTimeOffset now)
     {
         var checks = notOnTime.GetValueOrDefault(item.Id, []);
-        var missed = checks.Where(c => c.State == CheckState.Missed).Select(c => Say.Time(site, c.DueAt, now)).ToList();
+        var missed = checks.Where(c => c.State == CheckState.Missed).Select(c => Say.Time(site, c.DueAt, now) + (c.TypedLater ? $" ({c.Why} {Say.Ref(c.Seq!.Value)})" : "")).ToList();
         var late = checks.Where(c => c.State == CheckState.Late).Select(c => $" That of {Say.Time(site, c.DueAt, now)} was {c.Why}{(c.Seq is { } seq ? $" {Say.Ref(seq)}" : "")}.");
         return $"{(missed.Count == 0 ? "" : $" This check was MISSED at {string.Join(", ", missed)}.")}{string.Concat(late)}";
     }

@@ -7,7 +7,7 @@ namespace Logbook.Handover;
 public enum CheckState { Coming, Due, Done, Late, NotTaken, Missed, NotApplicable }
 
 /// <summary>One point of one slot of a round: what became of the check. Derived, never stored.</summary>
-/// <param name="Why">Reason when it was not taken or does not apply; for a late one when it was read or typed; for a missed one the upset that was declared afterwards.</param>
+/// <param name="Why">Reason when it was not taken or does not apply; for a late one when it was read or typed; for a missed one the upset that was declared afterwards, or what was typed for it all the same.</param>
 public sealed record DueCheck(string Round, string Point, Slot Slot, CheckState State, string? Why)
 {
     public DateTimeOffset DueAt => Slot.DueAt;
@@ -37,9 +37,15 @@ public sealed record DueCheck(string Round, string Point, Slot Slot, CheckState 
     /// <summary>True when a value was typed for it, taken back, and never followed by another.</summary>
     public bool TakenBack { get; init; }
 
+    /// <summary>
+    /// True when a value was typed for it only after its window had closed. A check for safety stays missed by that, whatever time
+    /// the value is said to be of: nobody could go by it when it was due.
+    /// </summary>
+    public bool TypedLater => this is { State: CheckState.Missed, Answer.Taken: true };
+
     internal Answer? Answer { get; init; }
 
-    private bool IsAnswered => State is CheckState.Done or CheckState.Late or CheckState.NotTaken;
+    private bool IsAnswered => TypedLater || State is CheckState.Done or CheckState.Late or CheckState.NotTaken;
 }
 
 /// <summary>Which checks are due, done, late, not taken, missed or not applicable. Follows from the journal and the schedule in force.</summary>

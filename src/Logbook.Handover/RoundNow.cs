@@ -9,6 +9,9 @@ namespace Logbook.Handover;
 /// <param name="State">Due while it is open, missed after that; coming for the next check instead of a defeated trip, before it can be made.</param>
 public sealed record RoundNow(string Round, string Title, DateTimeOffset DueAt, DateTimeOffset Opens, DateTimeOffset Closes, int Done, int Of, CheckState State)
 {
+    /// <summary>That values were typed for missed checks only later, when, and the entries; empty when none were.</summary>
+    public string SaidLater { get; init; } = "";
+
     /// <summary>The slots of a shift that are open or have missed checks, the open ones first.</summary>
     /// <param name="checks">All that fell due in it.</param>
     internal static IReadOnlyList<RoundNow> InShift(Site site, IReadOnlyList<DueCheck> checks) =>
@@ -24,6 +27,9 @@ public sealed record RoundNow(string Round, string Title, DateTimeOffset DueAt, 
         where !inShift.Any(r => r.Round == round && r.State == CheckState.Due)
         select new RoundNow(round, InsteadOfTrips.Title(desk.Site, round), next.DueAt, next.Opens, next.Closes, 0, 1, next.Opens <= desk.Now ? CheckState.Due : CheckState.Coming);
 
+    private static string Later(Site site, List<DueCheck> typed) =>
+        typed.Count == 0 ? "" : $"said later {Say.Time(site, typed[^1].Answer!.Entered, typed[^1].DueAt)} {Say.Ref(typed.Select(c => c.Seq!.Value).Distinct())}";
+
     private static RoundNow? Slot(Site site, List<DueCheck> slot)
     {
         var applies = slot.Where(c => c.State != CheckState.NotApplicable).ToList();
@@ -32,7 +38,7 @@ public sealed record RoundNow(string Round, string Title, DateTimeOffset DueAt, 
             ? new RoundNow(
                 slot[0].Round, InsteadOfTrips.Title(site, slot[0].Round) + (slot.Exists(c => c.Upset) ? ", safety points in the upset" : ""), slot[0].DueAt, slot[0].Opens, slot[0].Closes,
                 applies.Count(c => c.State is CheckState.Done or CheckState.Late or CheckState.NotTaken), applies.Count,
-                open ? CheckState.Due : CheckState.Missed)
+                open ? CheckState.Due : CheckState.Missed) { SaidLater = Later(site, applies.FindAll(c => c.TypedLater)) }
             : null;
     }
 }

@@ -70,7 +70,7 @@ internal sealed class RoundSheet
     /// <summary>How far a time is from a slot's due time.</summary>
     public TimeSpan Away(int slot, DateTimeOffset at) => (at - Slots[slot].DueAt).Duration();
 
-    /// <summary>Keeps the better of two answers: on time before late before not taken, then the first value or the last reason.</summary>
+    /// <summary>Keeps the better of two answers: on time before late before not taken before what makes nothing good, then the first value or the last reason.</summary>
     public void Put(int slot, Answer answer)
     {
         if (answer.CountsAt < Slots[slot].Opens)
@@ -122,11 +122,12 @@ internal sealed class RoundSheet
 
     private DueCheck Answered(Slot slot, string tag, Answer answer)
     {
-        var state = Rank(slot, answer) switch { 0 => CheckState.Done, 1 => CheckState.Late, _ => CheckState.NotTaken };
+        var state = Rank(slot, answer) switch { 0 => CheckState.Done, 1 => CheckState.Late, 2 => CheckState.NotTaken, _ => CheckState.Missed };
         var why = state switch
         {
             CheckState.Done => null,
             CheckState.NotTaken => answer.Why,
+            CheckState.Missed => $"said later: read {Say.Time(_site, answer.TakenAt, slot.DueAt)}, typed {Say.Time(_site, answer.Entered, slot.DueAt)}",
             _ => answer.CountsAt > slot.Closes ? $"read {Say.Time(_site, answer.TakenAt, slot.DueAt)}"
                 : $"read {Say.Time(_site, answer.TakenAt, slot.DueAt)}, typed later, {Say.Time(_site, answer.Entered, slot.DueAt)}",
         };
@@ -163,11 +164,16 @@ internal sealed class RoundSheet
 
     /// <summary>
     /// On time is what was read in the window and typed before that closes; what was walked with a sheet, within the walk's length
-    /// and half an hour of it. Any other value with an earlier time is late: it makes no missed check good in silence.
+    /// and half an hour of it. Any other value with an earlier time is late: it makes no missed check good in silence. Of a check
+    /// for safety it makes none good at all, and covers no reason that was given.
     /// </summary>
     private int Rank(Slot slot, Answer answer) => !answer.Taken ? 2
+        : IsForSafety(answer.Point) && !answer.Walked && answer.CountsAt <= slot.Closes && answer.Entered > TypedBy(slot) ? 3
         : answer.CountsAt <= slot.Closes && (answer.Entered <= slot.Closes || ((_round.Field || answer.Walked) && answer.Entered <= answer.CountsAt + _round.Takes + Typing)) ? 0
         : 1;
+
+    /// <summary>A safety point, or what stands in for a defeated trip.</summary>
+    private bool IsForSafety(string tag) => InsteadOfTrips.Is(_round.Id) || _site.FindPoint(tag) is { Always: true };
 
     private int FirstDueFrom(DateTimeOffset at)
     {

@@ -51,9 +51,9 @@ public class DueListTests
     public void What_was_typed_long_after_its_reading_is_late_and_says_when()
     {
         using var line = new SmallLine(Begin);
-        line.Clock("2026-11-24T09:20-05:00").Record(new EntryRequest("op1", [SmallLine.Typed("SL-T1=101.0")]) { Round = "hourly", At = SmallLine.At("2026-11-24T08:05-05:00") });
+        line.Clock("2026-11-24T09:20-05:00").Record(new EntryRequest("op1", [SmallLine.Typed("SL-L1=16.0")]) { Round = "hourly", At = SmallLine.At("2026-11-24T08:05-05:00") });
 
-        var check = Single(line, "SL-T1", "08:00");
+        var check = Single(line, "SL-L1", "08:00");
 
         Assert.Equal(CheckState.Late, check.State);
         Assert.Equal("read 08:05, typed later, 09:20", check.Why);
@@ -63,9 +63,9 @@ public class DueListTests
     public void A_value_with_an_earlier_time_makes_no_missed_check_good_in_silence()
     {
         using var line = new SmallLine(Begin);
-        line.Clock("2026-11-24T08:20-05:00").Record(new EntryRequest("op1", [SmallLine.Typed("SL-T1=101.0")]) { Round = "hourly", At = SmallLine.At("2026-11-24T08:05-05:00") });
+        line.Clock("2026-11-24T08:20-05:00").Record(new EntryRequest("op1", [SmallLine.Typed("SL-L1=16.0")]) { Round = "hourly", At = SmallLine.At("2026-11-24T08:05-05:00") });
 
-        Assert.Equal((CheckState.Late, "read 08:05, typed later, 08:20"), (Single(line, "SL-T1", "08:00").State, Single(line, "SL-T1", "08:00").Why));
+        Assert.Equal((CheckState.Late, "read 08:05, typed later, 08:20"), (Single(line, "SL-L1", "08:00").State, Single(line, "SL-L1", "08:00").Why));
     }
 
     [Fact]
@@ -120,10 +120,12 @@ public class DueListTests
     public void A_value_given_afterwards_by_correction_is_late_never_on_time()
     {
         using var line = new SmallLine(Begin);
-        var seq = line.Clock("2026-11-24T08:02-05:00").Record("hourly", "SL-T1=-:no time");
-        line.Clock("2026-11-24T09:40-05:00").Correct(seq, "SL-T1=101.0", "it was read, but on paper");
+        var seq = line.Clock("2026-11-24T08:02-05:00").Record("hourly", "SL-T1=-:no time", "SL-L1=-:no time");
+        line.Clock("2026-11-24T09:40-05:00").Correct(seq, "SL-L1=16.0", "it was read, but on paper");
+        line.Correct(seq, "SL-T1=101.0", "it was read, but on paper");
 
-        Assert.Equal(CheckState.Late, Single(line, "SL-T1", "08:00").State);
+        Assert.Equal(CheckState.Late, Single(line, "SL-L1", "08:00").State);
+        Assert.Equal((CheckState.Missed, true), (Single(line, "SL-T1", "08:00").State, Single(line, "SL-T1", "08:00").TypedLater));
     }
 
     [Fact]

@@ -345,7 +345,7 @@ public sealed class HazardLineTests
         line.Carry("bypass", "slaker", "level trip bridged", SmallLine.At("2026-11-24T14:00-05:00"), Bypass);
         var late = line.Clock("2026-11-24T09:50-05:00").Record(new EntryRequest("op1", [SmallLine.Typed("WT-L=50.0")]) { At = SmallLine.At("2026-11-24T08:31-05:00") });
 
-        var said = $"That of 08:30 was read 08:31, typed later, 09:50 (#{late}).";
+        var said = $"This check was MISSED at 08:30 (said later: read 08:31, typed 09:50 (#{late})), 09:00, 09:30.";
         Assert.Contains(said, Only(line, "defeated").Brief, StringComparison.Ordinal);
         Assert.Contains(said, InNote(line), StringComparison.Ordinal);
     }

@@ -101,7 +101,7 @@ public static class Audit
 
         // An upset that was declared afterwards is said of the slot: the safety points in it were missed with the rest.
         var afterwards = applies.TrueForAll(c => c.State == CheckState.Missed) ? applies.Find(c => c.SaidLater is not null)?.Why : null;
-        foreach (var fate in applies.Where(c => Flag(c.State) is not null).GroupBy(c => (c.State, c.Seq, Why: afterwards ?? c.Why)))
+        foreach (var fate in applies.Where(c => Flag(c.State) is not null).GroupBy(c => (c.State, c.Seq, Why: c.TypedLater ? c.Why : afterwards ?? c.Why)))
         {
             var checks = fate.ToList();
             var whole = checks.Count == applies.Count;
@@ -127,7 +127,7 @@ public static class Audit
 
     private static string Fate(Site site, DueCheck check) => (check.State switch
     {
-        CheckState.Missed when check is { TakenBack: true, Why: { } why } => why,
+        CheckState.Missed when check is { Why: { } why } && (check.TakenBack || check.TypedLater) => why,
         CheckState.Missed => "no reading in the window" + (check.Why is { } afterwards ? "; " + afterwards : ""),
         CheckState.NotTaken => "not taken, " + Say.Visible(string.IsNullOrWhiteSpace(check.Why) ? "no reason given" : check.Why),
         _ => check.Why ?? "late",

@@ -62,7 +62,7 @@ internal static class NotDone
         var slots = checks.GroupBy(c => c.DueAt).Select(g => g.ToList()).ToList();
         // In an upset the safety points that nobody read are told with it, by name.
         var upset = facts.Checks.Where(c => (c.Upset || c.SaidLater is not null) && c.Round == round).Select(c => c.DueAt).ToHashSet();
-        var silent = slots.Where(s => !upset.Contains(s[0].DueAt) && s.TrueForAll(c => c.State == CheckState.Missed)).ToList();
+        var silent = slots.Where(s => !upset.Contains(s[0].DueAt) && s.TrueForAll(c => c is { State: CheckState.Missed, TypedLater: false })).ToList();
         if (silent is { Count: > 0 } missed)
         {
             var counts = missed.Select(s => s.Count).Distinct().ToList();
@@ -73,7 +73,7 @@ internal static class NotDone
 
         foreach (var slot in slots.Except(silent))
         {
-            foreach (var fate in slot.Where(c => c.State is not CheckState.Done && !(c.State == CheckState.Missed && upset.Contains(c.DueAt)))
+            foreach (var fate in slot.Where(c => c.State is not CheckState.Done && !(c is { State: CheckState.Missed, TypedLater: false } && upset.Contains(c.DueAt)))
                 .GroupBy(c => (c.State, c.Why, c.Seq)).OrderBy(g => g.Key.State))
             {
                 yield return Fate(facts, title, slot.Count, [.. fate]);
@@ -87,7 +87,7 @@ internal static class NotDone
         var which = checks.Count == asked && asked > 1 ? $"all {asked}" : string.Join(", ", checks.Select(c => Say.Visible(c.Point)));
         var (label, fate) = first.State switch
         {
-            CheckState.Missed when first.TakenBack => ("missed", first.Why),
+            CheckState.Missed when first.TakenBack || first.TypedLater => ("missed", first.Why),
             CheckState.Missed => ("missed", "no reading in the window"),
             CheckState.NotTaken => ("not taken", Say.Visible(string.IsNullOrWhiteSpace(first.Why) ? "no reason given" : first.Why)),
             CheckState.Late => ("late", first.Why),

@@ -27,7 +27,7 @@ internal static class Rounds
 
         foreach (var missed in Missed(session.Facts.Now.Instead.Concat(session.Facts.Now.Rounds)))
         {
-            var slots = missed.OrderByDescending(r => r.DueAt).Select(r => $"{Say.Time(session.Site, r.DueAt, session.Clock)} ({r.Of - r.Done} of {r.Of} not done)").ToList();
+            var slots = missed.OrderByDescending(r => r.DueAt).Select(r => $"{Say.Time(session.Site, r.DueAt, session.Clock)} ({r.Of - r.Done} of {r.Of} not done{(r.SaidLater.Length > 0 ? ", " : "")}{r.SaidLater})").ToList();
             var last = missed.Max(r => r.Closes);
             foreach (var line in Gutter.Lines("missed", Look.Watch, $"{missed.Key}: {string.Join(", ", slots)}; closed {RoundWords.Span(session.Clock - last)} ago", session.Width))
             {

@@ -57,7 +57,7 @@ internal static class NowCommand
 
         foreach (var round in now.Instead.Concat(now.Rounds))
         {
-            output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{Word(round.State),-9} {round.Title} {round.DueAt:HH:mm}   {round.Done} of {round.Of}   closes {round.Closes:HH:mm}"));
+            output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{Word(round.State),-9} {round.Title} {round.DueAt:HH:mm}   {round.Done} of {round.Of}   closes {round.Closes:HH:mm}{(round.SaidLater.Length > 0 ? ", " : "")}{round.SaidLater}"));
         }
 
         foreach (var line in Orders(now))
@@ -116,7 +116,7 @@ internal static class NowCommand
 
         foreach (var r in now.Instead.Concat(now.Rounds))
         {
-            yield return Row("round-" + Word(r.State), null, string.Create(CultureInfo.InvariantCulture, $"{r.Title}, {r.Done} of {r.Of}"), r.DueAt, null, null);
+            yield return Row("round-" + Word(r.State), null, string.Create(CultureInfo.InvariantCulture, $"{r.Title}, {r.Done} of {r.Of}{(r.SaidLater.Length > 0 ? ", " : "")}{r.SaidLater}"), r.DueAt, null, null);
         }
 
         if (now.Server is { } server)

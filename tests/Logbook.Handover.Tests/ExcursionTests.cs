@@ -84,6 +84,26 @@ public sealed class ExcursionTests
     }
 
     [Fact]
+    public void What_was_urgent_in_the_last_two_hours_stands_before_what_is_to_watch_and_the_slaker_takes_longer()
+    {
+        using var line = new SmallLine("2026-11-24T19:30-05:00");
+        line.Record(null, "ST-H2S=6", "SL-T1=103.9");
+        line.Clock("2026-11-24T21:00-05:00").Record(null, "ST-H2S=0.2", "SL-T1=101.0", "WT-L=90.0");
+        line.Clock("2026-11-24T21:20-05:00").Record(null, "SL-T1=104.0");
+        line.Clock("2026-11-24T21:40-05:00").Record(null, "WT-L=10.0");
+        line.Clock("2026-11-24T22:00-05:00").Record(null, "SL-T1=101.0", "WT-L=90.0");
+
+        Assert.Equal(
+            ["WT-L, URGENT", "SL-T1, URGENT", "WT-L, WATCH", "SL-T1, URGENT", "ST-H2S, URGENT"],
+            NotNormal(line).Select(l => $"{l.Label}, {l.Text.Split(':')[0]}"), StringComparer.Ordinal);
+        Assert.Equal(["Slaker temperature urgent at 21:20"], HandoverNote.InHand(line.Desk).TakeLonger, StringComparer.Ordinal);
+
+        line.Clock("2026-11-24T23:30-05:00");
+        Assert.Empty(HandoverNote.InHand(line.Desk).TakeLonger);
+        Assert.Equal("WT-L, URGENT", NotNormal(line).Select(l => $"{l.Label}, {l.Text.Split(':')[0]}").First(l => !l.Contains("WATCH", StringComparison.Ordinal)), StringComparer.Ordinal);
+    }
+
+    [Fact]
     public void A_value_that_was_taken_back_is_in_no_run_and_no_count()
     {
         using var line = new SmallLine("2026-11-24T19:10-05:00");

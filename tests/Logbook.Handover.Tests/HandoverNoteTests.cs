@@ -117,10 +117,10 @@ public class HandoverNoteTests
         var lines = Texts(HandoverNote.Of(line.Desk, line.Desk.Now), "not-normal");
 
         Assert.Equal(2, lines.Count);
-        Assert.Contains("103.9 degC", lines[0], StringComparison.Ordinal);
-        Assert.Contains("Worst at 20:00, 2 times from 19:02 to 20:00; from 21:01 without this finding, now 101.2 degC at 23:02", lines[0], StringComparison.Ordinal);
-        Assert.Contains("103.4 degC", lines[1], StringComparison.Ordinal);
-        Assert.Contains("At 22:01; from 23:02 without this finding, 101.2 degC at 23:02", lines[1], StringComparison.Ordinal);
+        Assert.Contains("103.4 degC", lines[0], StringComparison.Ordinal); // of the last two hours: first
+        Assert.Contains("At 22:01; from 23:02 without this finding, 101.2 degC at 23:02", lines[0], StringComparison.Ordinal);
+        Assert.Contains("103.9 degC", lines[1], StringComparison.Ordinal);
+        Assert.Contains("Worst at 20:00, 2 times from 19:02 to 20:00; from 21:01 without this finding, now 101.2 degC at 23:02", lines[1], StringComparison.Ordinal);
         Assert.DoesNotContain("follow the site", string.Join(' ', lines), StringComparison.Ordinal);
     }
 

@@ -81,7 +81,7 @@ public static class HandoverPages
 
     private static IEnumerable<NoteSection> Longer(Desk desk, string by)
     {
-        var reasons = string.Join("; ", TakeLonger.Of(desk.Site, desk.State, desk.Now).Concat(TakeLonger.Away(desk, by)));
+        var reasons = string.Join("; ", TakeLonger.Of(desk, desk.Site, desk.State, desk.Now).Concat(TakeLonger.Away(desk, by)));
         return reasons.Length == 0 ? [] : [new NoteSection("take-longer", "TAKE LONGER", [new NoteLine("", reasons)])];
     }
 

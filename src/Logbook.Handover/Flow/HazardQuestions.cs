@@ -35,7 +35,7 @@ public static class HazardQuestions
         MissedQuestion? Missed(HazardQuestion q) => state.Line.Missed.FindLast(m => Handed.Same(m.By, by) && m.Text == q.Text);
         var questions = draw.Shuffled(Hazards.Of(site, state, now).DistinctBy(h => h.Seq)).OrderBy(h => Rank(h.Word)).Select(h => Asked(desk, h, draw)).OfType<HazardQuestion>().ToList();
         var asked = questions.Index().OrderBy(q => Missed(q.Item) is not null).ThenBy(q => questions.FindIndex(other => other.Text == q.Item.Text) != q.Index).Select(q => q.Item).Select(q => Missed(q)?.Right == q.Right ? Moved(q) : q);
-        var bad = TakeLonger.Of(site, state, now).Concat(TakeLonger.Away(desk, by)).Any();
+        var bad = TakeLonger.Of(desk, site, state, now).Concat(TakeLonger.Away(desk, by)).Any();
         return [.. asked.Take(bad ? OnABadShift : 1)];
     }
 

@@ -16,6 +16,9 @@ internal sealed record Excursion(string? Point, Level Worst, DateTimeOffset Firs
     /// <summary>The text, of a doubt without its evidence: that stands in the record it names.</summary>
     public string Short { get; private init; } = Text;
 
+    /// <summary>When it was noticed last.</summary>
+    public DateTimeOffset Last { get; private init; } = First;
+
     /// <summary>The doubted reading on which its value hangs; null when it hangs on none.</summary>
     public string? HangsOn { get; private init; }
 
@@ -119,7 +122,7 @@ internal sealed record Excursion(string? Point, Level Worst, DateTimeOffset Firs
             over,
             $"{Value(Say.Visible(FindingText.WithoutAsking(facts.Site, worst.Finding)), limit)} at {facts.Time(worst.At)}{(limit && over ? above ? ", now: see above" : $", now {later![^1].Words}" : "")} {Say.Ref(worst.Seq)}")
         {
-            Short = Told(WithoutEvidence(worst.Finding)), HangsOn = hangsOn,
+            Short = Told(WithoutEvidence(worst.Finding)), HangsOn = hangsOn, Last = last.At,
         };
     }
 

@@ -4,7 +4,7 @@ using Logbook.Journal;
 namespace Logbook.Handover;
 
 /// <summary>
-/// What is different, what lasts before what is over and urgent before to watch: upsets, findings of the shift, how the line
+/// What is different, what lasts before what is over, but for what was urgent in the last two hours, and urgent before to watch: upsets, findings of the shift, how the line
 /// changed hands, equipment that does not run, temporary changes, corrected readings.
 /// </summary>
 internal static class NotNormal
@@ -36,12 +36,13 @@ internal static class NotNormal
 
     private static NoteSection Of(ShiftFacts facts, List<Excursion> told, Func<Excursion, string> brief, Func<EquipmentStatus, bool> standing, bool onPage)
     {
-        IEnumerable<NoteLine> Told(bool over, bool urgent) => Lines(told.Where(e => e.Over == over && (e.Worst == Level.Urgent) == urgent));
+        IEnumerable<NoteLine> Told(bool over, bool urgent) => Lines(told.Where(e => e.Over == over && (e.Worst == Level.Urgent) == urgent && !JustOver(e)));
+        bool JustOver(Excursion e) => e is { Over: true, Worst: Level.Urgent } && facts.AsOf - e.Last <= TakeLonger.Recent;
         return NoteSection.Of(
             "not-normal",
             "NOT NORMAL",
             [
-                .. Upsets(facts), .. Told(over: false, urgent: true), .. Reliefs(facts), .. Standing(facts, standing), .. Told(over: false, urgent: false),
+                .. Upsets(facts), .. Told(over: false, urgent: true), .. Lines(told.Where(JustOver).OrderByDescending(e => e.Last)), .. Reliefs(facts), .. Standing(facts, standing), .. Told(over: false, urgent: false),
                 .. Told(over: true, urgent: true), .. WatchedAndOver(told, brief), .. Temporary(facts, brief: onPage), .. Corrections(facts),
             ]);
     }

@@ -7,7 +7,11 @@ namespace Logbook.Handover;
 /// <summary>Why this handover deserves more time than usual, in words.</summary>
 internal static class TakeLonger
 {
-    public static IReadOnlyList<string> Of(Site site, State state, DateTimeOffset now) =>
+    // One reading without it does not make a slaker calm. Judgement, no source.
+    internal static readonly TimeSpan Recent = TimeSpan.FromHours(2);
+
+    /// <param name="state">What stood at <paramref name="now"/>.</param>
+    public static IReadOnlyList<string> Of(Desk desk, Site site, State state, DateTimeOffset now) =>
     [
         .. state.Carried.Where(i => !InAcid(state, i)).Select(i => Reason(site, i)).OfType<(int Rank, string Words)>().Distinct().OrderBy(r => r.Rank).Select(r => r.Words),
         .. state.Upset is { } upset ? [$"upset since {Say.Time(site, upset.Began, now)}"] : Array.Empty<string>(),
@@ -15,7 +19,16 @@ internal static class TakeLonger
             .Select(e => $"{Say.Equipment(site, e.Equipment)} {(e.State == "acid" ? "in acid" : "starting up")}"),
         .. state.Findings.Values.SelectMany(f => f).Where(f => f.Finding.Level == Level.Urgent).OrderBy(f => f.At).ThenBy(f => f.Seq).ThenBy(f => f.Number)
             .Select(f => f.Finding.Point).OfType<string>().Distinct(StringComparer.Ordinal).Where(tag => !IsNamed(site, state, tag)).Select(tag => Urgent(site, state, tag)),
+        .. JustUrgent(desk, site, state, now),
     ];
+
+    /// <summary>What was urgent at the slaker a short while ago, each point at its last time, though a later reading is without it: it can boil over again.</summary>
+    private static IEnumerable<string> JustUrgent(Desk desk, Site site, State state, DateTimeOffset now) =>
+        Corrected.Entries(JournalSpan.Touching(desk, now - Recent, now)).Where(e => e.Record.At >= now - Recent && e.Record.At <= now)
+            .SelectMany(e => e.Entry.Findings.Where(f => f.Level == Level.Urgent).Select(f => (Point: site.FindPoint(f.Point ?? ""), e.Record.At)))
+            .Where(f => f.Point is { Area: "slaker" } point && !IsNamed(site, state, point.Tag) && !state.Findings.GetValueOrDefault(point.Tag, []).Exists(s => s.Finding.Level == Level.Urgent))
+            .GroupBy(f => f.Point!, f => f.At).OrderByDescending(g => g.Max())
+            .Select(g => $"{Say.Visible(g.Key.Description)} urgent at {Say.Time(site, g.Max(), now)}");
 
     /// <summary>A wash whose equipment is in acid is one reason, with the equipment's name.</summary>
     private static bool InAcid(State state, CarriedItem item) =>

@@ -132,9 +132,13 @@ public sealed class SaidLaterTests
         NoteLine Upset() => Assert.Single(HandoverNote.InHand(line.Desk).Sections.Single(s => s.Id == "not-normal").Lines, l => l.Label == "upset");
         Assert.Equal($"since 12:50, NOT OVER; foam in the classifier. Operator one (#{begun})", Upset().Text);
 
+        var coming = HandoverNote.InHand(line.Desk).Sections.Single(s => s.Id == "coming").Lines.Single(l => l.Label == "rounds").Text;
+        Assert.Equal("while the upset lasts safety points only: Line round 13:00 and 17 more to 25 Nov 06:00; Field walk 16:00 and 3 more to 25 Nov 04:00", coming);
+
         line.Clock("2026-11-24T14:12-05:00");
         var ended = Writing.EndUpset(line.Desk, SmallLine.At("2026-11-24T14:10-05:00"), "flow back", "op2").Record!.Seq;
         Assert.Equal($"from 12:50 to 14:10; foam in the classifier; flow back. Operator one, Operator two (#{begun}, #{ended})", Upset().Text);
+        Assert.Contains("Samples of the shift", HandoverNote.InHand(line.Desk).Sections.Single(s => s.Id == "coming").Lines.Single(l => l.Label == "rounds").Text, StringComparison.Ordinal);
     }
 
     [Fact]

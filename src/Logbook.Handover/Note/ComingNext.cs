@@ -13,7 +13,7 @@ internal static class ComingNext
         "COMING",
         [
             .. Dates(facts).Concat(InsteadOf(facts)).Concat(ClockChange(facts)).OrderBy(x => x.At).Select(x => x.Line),
-            .. Rounds(facts).OrderBy(r => r.At).Select(r => r.Words).ToList() is { Count: > 0 } rounds ? [new NoteLine("rounds", string.Join("; ", rounds))] : Array.Empty<NoteLine>(),
+            .. Rounds(facts).OrderBy(r => r.At).Select(r => r.Words).ToList() is { Count: > 0 } rounds ? [new NoteLine("rounds", (facts.State.Upset is null ? "" : "while the upset lasts safety points only: ") + string.Join("; ", rounds))] : Array.Empty<NoteLine>(),
         ]);
 
     // Of the others the date says when they come.
@@ -28,12 +28,16 @@ internal static class ComingNext
         InsteadOfTrips.Next(facts.Site, facts.State, facts.AsOf).Where(n => n.DueAt <= facts.Next.End).Select(n => (
             n.DueAt, new NoteLine(facts.Time(n.DueAt), $"{Say.Visible(n.Point)} by hand instead of the trip, then each {Say.Span(n.Every)} {Say.Ref(n.Item.Id)}")));
 
-    /// <summary>Rounds are many and known to whoever walks them, so they are one line: when the next is due, how often, and when the last.</summary>
+    /// <summary>
+    /// Rounds are many and known to whoever walks them, so they are one line: when the next is due, how often, and when the last.
+    /// While an upset lasts only those that have a safety point are walked, for that alone.
+    /// </summary>
     private static IEnumerable<(DateTimeOffset At, string Words)> Rounds(ShiftFacts facts)
     {
         foreach (var round in facts.Site.Rounds)
         {
-            var slots = Calendar.Slots(facts.Site, round, facts.AsOf, facts.Next.End).ToList();
+            var slots = Calendar.Slots(facts.Site, round, facts.AsOf, facts.Next.End)
+                .Where(s => facts.State.Upset is null || s.Points.Any(tag => facts.Site.FindPoint(tag) is { Always: true })).ToList();
             if (slots.Count > 0)
             {
                 var often = slots.Count == 1 ? "" : $" and {slots.Count - 1} more to {facts.Time(slots[^1].DueAt)}";

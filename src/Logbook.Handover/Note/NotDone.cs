@@ -28,7 +28,8 @@ internal static class NotDone
                 && facts.Site.FindPoint(c.Point) is not { Always: true }).Select(c => (c.Round, c.DueAt)).ToHashSet();
             var rounds = slots.Except(begun).GroupBy(s => s.Round, s => s.DueAt, StringComparer.Ordinal).Select(r => $"{Title(facts, r.Key)} {Times(facts, r.Key, r)}").ToList();
             var rest = upset.Where(c => begun.Contains((c.Round, c.DueAt))).GroupBy(c => (c.Round, c.DueAt))
-                .Select(r => $"not read in {Title(facts, r.Key.Round)} {facts.Time(r.Key.DueAt)}: {string.Join(", ", r.Select(c => Say.Visible(c.Point)))}");
+                .GroupBy(r => (r.Key.Round, Points: string.Join(", ", r.Select(c => Say.Visible(c.Point)))), r => r.Key.DueAt)
+                .Select(r => $"not read in {Title(facts, r.Key.Round)} {Times(facts, r.Key.Round, r)}: {r.Key.Points}");
             var safety = facts.Checks.Where(c => slots.Contains((c.Round, c.DueAt)) && c.State is CheckState.Done or CheckState.Late or CheckState.NotTaken or CheckState.Missed
                 && facts.Site.FindPoint(c.Point) is { Always: true }).ToList();
             var done = safety.Count(c => c.State is CheckState.Done or CheckState.Late);

@@ -22,18 +22,35 @@ internal static class EntryCalculations
             .. CalculationFindings.Missing(missing),
             .. CalculationFindings.Resting(day, inputs.Resting),
         ];
-        var results = new List<Result>();
-        foreach (var (attempt, output, result) in run.Results())
+        var given = run.Results().ToList();
+        foreach (var (attempt, output, result) in given)
         {
-            results.Add(result);
             if (output.Point is { } point)
             {
-                findings.AddRange(LimitCheck.Findings(day, point, result.Value, at).Select(f => f with { Evidence = [.. f.Evidence, .. Evidence(attempt, result)] }));
+                var others = given.Where(g => g.Output != output && g.Output.Estimates == output.Estimates && output.Estimates is not null).Select(g => (g.Output, g.Result));
+                findings.AddRange(LimitCheck.Findings(day, point, result.Value, at, Against(output, result, others)).Select(f => f with { Evidence = [.. f.Evidence, .. Evidence(attempt, result)] }));
             }
         }
 
-        return (results, findings);
+        return ([.. given.Select(g => g.Result)], findings);
     }
+
+    /// <summary>Other ways to know the same, as far as they lie beyond what the uncertainties explain (three in all).</summary>
+    private static string Against(LinkedOutput output, Result result, IEnumerable<(LinkedOutput Output, Result Result)> others)
+    {
+        List<string> against =
+        [
+            .. from other in others
+               where Units.CanConvert(other.Output.KeptUnit, output.KeptUnit)
+               let value = Units.Convert(other.Result.Value, other.Output.KeptUnit, output.KeptUnit)
+               let u = Units.ConvertDifference(other.Result.U ?? double.NaN, other.Output.KeptUnit, output.KeptUnit)
+               where Math.Abs(value - result.Value) > Beyond * Math.Sqrt((u * u) + Math.Pow(result.U ?? double.NaN, 2)) // of what has none nothing is said
+               select $"{Words.Value(output.Point!, value)} by {other.Output.Point?.Tag ?? $"{other.Result.Name}, {other.Result.Output.Replace('-', ' ')}"}",
+        ];
+        return against.Count == 0 ? "" : "but " + Words.And(against);
+    }
+
+    private const double Beyond = 3;
 
     private static string[] Evidence(Attempt attempt, Result result)
     {

@@ -6,11 +6,13 @@ namespace Logbook.Checks;
 /// <summary>A value, read or derived, against the limits in force. They rest while the equipment stands, unless the point says always.</summary>
 internal static class LimitCheck
 {
-    public static IEnumerable<Finding> Findings(Day day, Point point, double value, DateTimeOffset at) => Of(point, value, day.AtWork(point.Equipment, at));
+    /// <param name="against">What the same entry gives for the same by other ways, where it differs; empty when nothing does.</param>
+    public static IEnumerable<Finding> Findings(Day day, Point point, double value, DateTimeOffset at, string against = "") =>
+        Of(point, value, day.AtWork(point.Equipment, at), against);
 
     /// <param name="atWork">Whether the point's equipment runs or is being started.</param>
-    public static IEnumerable<Finding> Of(Point point, double value, bool atWork) =>
-        !point.Always && !atWork ? [] : point.Choices.Count > 0 ? OfChoice(point, value) : OfNumber(point, value);
+    public static IEnumerable<Finding> Of(Point point, double value, bool atWork, string against = "") =>
+        !point.Always && !atWork ? [] : point.Choices.Count > 0 ? OfChoice(point, value) : OfNumber(point, value, against);
 
     /// <summary>True for what is found here.</summary>
     public static bool IsLimit(Finding finding) => finding.Code.StartsWith("limit.", StringComparison.Ordinal) || finding.Code.StartsWith("choice.", StringComparison.Ordinal);
@@ -24,7 +26,7 @@ internal static class LimitCheck
         }
     }
 
-    private static IEnumerable<Finding> OfNumber(Point point, double value)
+    private static IEnumerable<Finding> OfNumber(Point point, double value, string against)
     {
         if (Broken(point.Limits, value) is not { } broken)
         {
@@ -37,6 +39,8 @@ internal static class LimitCheck
         var is_ = $"{point.Description} {Words.Value(point, value)}, {side}";
         var words = LimitWords.What(point, high, limit) is { } what ? $"{what}: {(value < 0 ? $"{Words.Value(point, -value)} ABOVE it" : $"{Words.Value(point, value)} left")}" : is_;
         IReadOnlyList<string> why = words == is_ ? [] : [is_];
+        // Who acts on a dose must know that another way gives another one. Beside what is urgent nothing is doubted.
+        words += level == Level.Watch && against.Length > 0 ? $" ({against})" : "";
         yield return new Finding(level, "limit." + name, point.Tag, Sentence(words, LimitWords.Ask(point, high, level)), why);
     }
 

@@ -144,6 +144,21 @@ public sealed class ACrossExaminedEntry
         Assert.NotNull(Fitting.Learn(desk, Cut.AddDays(-1), Cut).Mistake);
     }
 
+    /// <summary>Nothing is examined in an upset, but who reads of too small a dose must see that screw and heat tell a larger one.</summary>
+    [Fact]
+    public void In_an_upset_a_dose_beyond_its_limit_says_what_other_ways_give()
+    {
+        var desk = Desk();
+        Assert.Empty(Writing.BeginUpset(desk, desk.Now.AddMinutes(-5), "lime surge", Full.Desk.Site.People[0].Code).Mistakes);
+        TypedReading As(string tag, string text) => new(tag, text, Place.Unknown);
+
+        var saved = RecordEntry.Run(desk, new EntryRequest(Full.Desk.Site.People[0].Code, [As("SL-F1", "298"), As("LM-F1", "8.1"), As("LM-N1", "30"), As("SL-T1", "98.5"), As("GC-T2", "86")])).Record!;
+
+        var dose = Assert.Single(((Entry)saved.Body).Findings, f => f.Point == "SL-CAO" && f.Code == "limit.watch-low").Text;
+        Assert.Matches(@"below the watch limit 45\.0 kg/m3 \(but [4-7]\d\.\d kg/m3 by SL-CAOS and [4-7]\d\.\d kg/m3 by SL-CAOT\)$", dose);
+        Assert.True(Examine.WasInUpset(desk, saved.Seq));
+    }
+
     /// <summary>The line as it stood at the cut, at a terminal of its own.</summary>
     private static Desk Desk(bool withFit = true)
     {

@@ -32,6 +32,10 @@ public static class Examine
         return newest is null ? null : Of(desk, newest);
     }
 
+    /// <summary>True when the entry was read during an upset: then nothing is compared.</summary>
+    public static bool WasInUpset(Desk desk, long seq) => desk.Store.Read(seq).FirstOrDefault() is { Body: Entry } record && record.Seq == seq
+        && Stretch.Of(desk.Store, desk.State, record.At.AddDays(-1), record.At.AddDays(3)).Standstill.Upset(record.At);
+
     /// <summary>An entry of the journal; null when it takes no part, or there is no such entry.</summary>
     public static ExaminationReport? Of(Desk desk, long seq)
     {

@@ -49,7 +49,8 @@ internal static class ExamineCommand
         var report = seq is { } given ? Examine.Of(desk, given) : Examine.Newest(desk);
         if (report is null)
         {
-            return shell.Refuse([Mistake.Typed(seq is null ? "no entry of the last days has a reading that is compared" : $"record {seq} is no entry with a reading that is compared", "the seq of an entry: `logbook log`")]);
+            return shell.Refuse([seq is { } entry && Examine.WasInUpset(desk, entry) ? Mistake.Typed($"record {entry} was read during an upset", "nothing is compared then")
+                : Mistake.Typed(seq is null ? "no entry of the last days has a reading that is compared" : $"record {seq} is no entry with a reading that is compared", "the seq of an entry: `logbook log`")]);
         }
 
         if (json)

@@ -33,9 +33,10 @@ internal static class DefeatedTrip
         return $"{(missed.Count == 0 ? "" : $" This check was MISSED at {string.Join(", ", missed)}.")}{string.Concat(late)}";
     }
 
-    /// <summary>Who let it be defeated: a person of the site by name, anybody else as it was typed.</summary>
-    public static string Allowed(Site site, CarriedItem item) =>
-        item.Fields.FirstOrDefault(f => AllowedBy.Contains(f.Key, StringComparer.OrdinalIgnoreCase)) is { Value: { Length: > 0 } by } ? $" Allowed by {Say.Person(site, by)}." : " Nothing is recorded of who allowed it.";
+    /// <summary>Who let it be defeated: a person of the site by name, anybody else as it was typed; only said to be so until that person has signed.</summary>
+    public static string Allowed(Site site, State state, CarriedItem item) =>
+        state.Line.ToCountersign.Find(t => t.Seq == item.Id && t.Named is not null) is { } open ? $" {Countersigning.Allowed(site, open)}."
+        : item.Fields.FirstOrDefault(f => AllowedBy.Contains(f.Key, StringComparer.OrdinalIgnoreCase)) is { Value: { Length: > 0 } by } ? $" Allowed by {Say.Person(site, by)}." : " Nothing is recorded of who allowed it.";
 
     /// <summary>Names of the field that says who allowed it: today's first, then those of older records.</summary>
     public static readonly IReadOnlyList<string> AllowedBy = ["allowed-by", "allowed by", "allowed"];

@@ -99,7 +99,7 @@ internal static class Hazards
             "permit" when SomeoneInside(item) => ("inside", $"{place}: {Rest("inside", "entry")}. {Count(site, item, now, brief)}{Lockout(state, item)} Count again with the attendant at takeover."),
             "permit" => ("permit", $"{place}: {Rest("inside", "entry")}.{Lockout(state, item)} {Nobody(site, item, now, brief)}"),
             "isolation" => ("locked", $"{place}, DO NOT START: {Rest()}.{Locks(site, item)} Verify at the lock board."),
-            "bypass" => ("defeated", $"{place}: {Rest(["point", .. DefeatedTrip.AllowedBy])}.{DefeatedTrip.Allowed(site, item)}{Instead(item)}{DefeatedTrip.LastRead(site, state, item, now)}"),
+            "bypass" => ("defeated", $"{place}: {Rest(["point", .. DefeatedTrip.AllowedBy])}.{DefeatedTrip.Allowed(site, state, item)}{Instead(item)}{DefeatedTrip.LastRead(site, state, item, now)}"),
             "safety-equipment" => ("out", $"{place}: {Rest()}.{Instead(item)}{AlsoOut(site, state, item)}"),
             _ => ("acid", $"{place}: {(item.Fields.GetValueOrDefault("acid") is "yes" ? Rest("acid") : Rest())}."),
         };

@@ -358,8 +358,12 @@ public sealed class HazardLineTests
         line.Clock("2026-11-24T08:31-05:00").Record(null, "WT-L=50.0");
         line.Clock("2026-11-24T09:50-05:00");
 
-        Assert.Contains("Allowed by Engineer one.", Only(line, "defeated").Text, StringComparison.Ordinal);
-        Assert.Contains("Allowed by Engineer one.", Only(line, "defeated").Brief, StringComparison.Ordinal);
+        const string Said = "Allowed, it is said, by Engineer one: not yet signed by them.";
+        Assert.Contains(Said, Only(line, "defeated").Text, StringComparison.Ordinal);
+        Assert.Contains(Said, Only(line, "defeated").Brief, StringComparison.Ordinal);
+        using var flow = new FlowLine(line);
+        Assert.NotNull(Countersigning.Countersign(line.Desk, flow.Sign(), "eng1", null, "allowed until 14:00").Record);
+        Assert.Contains(" Allowed by Engineer one.", Only(line, "defeated").Text, StringComparison.Ordinal);
         Assert.Contains("This check was MISSED at 09:00, 09:30.", Only(line, "defeated").Brief, StringComparison.Ordinal);
         Assert.Contains("This check was MISSED at 09:00, 09:30.", InNote(line), StringComparison.Ordinal);
     }

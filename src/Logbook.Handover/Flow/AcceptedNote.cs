@@ -18,6 +18,10 @@ internal static class AcceptedNote
     public static bool Closes(ShiftInstance shift, JournalRecord record) =>
         record.Body is HandoverAccepted accepted && accepted.Note.Shift == shift.Id && record.At - shift.Start >= (shift.End - shift.Start) / 2;
 
+    /// <summary>The acceptance with which the line was held last in these facts: it may have come a little before their shift began.</summary>
+    public static JournalRecord? LastIn(ShiftFacts facts) =>
+        facts.Desk.Store.Between(facts.Shift.Start - ((facts.Next.End - facts.Next.Start) / 2), facts.AsOf.AddTicks(1)).LastOrDefault(r => r.Body is HandoverAccepted);
+
     public static HandoverNote Of(Desk desk, ShiftInstance shift, JournalRecord record)
     {
         var frozen = ((HandoverAccepted)record.Body).Note;
@@ -28,7 +32,7 @@ internal static class AcceptedNote
             ShiftId = frozen.Shift,
             Period = frozen.Period,
             DrawnAt = $"{Say.Day(desk.Site, record.At)}, as it was taken over",
-            TakeLonger = frozen.TakeLonger,
+            TakeLonger = ((HandoverAccepted)record.Body).Reservation is { } but ? [.. frozen.TakeLonger, $"taken over with a reservation: {Say.Visible(but)}"] : frozen.TakeLonger,
             Sections = [.. Freezing.Sections(frozen), .. After(desk, shift, record).ToList() is { Count: > 0 } later ? [new NoteSection("after", "AFTER IT WAS TAKEN OVER", later)] : Array.Empty<NoteSection>()],
             Cautions = Freezing.Cautions(frozen),
             Trends = Trending.Of(ShiftFacts.Of(desk, shift.Start)),

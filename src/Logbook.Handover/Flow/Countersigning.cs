@@ -42,9 +42,11 @@ public static class Countersigning
     };
 
     /// <summary>What waits, in one line: <c>refused handover, Operator two Tue 24 Nov 19:02 (#31)</c>.</summary>
-    public static string Words(Site site, ToCountersign open) => open.Named is { } named
-        ? $"{What(site, open)}. Allowed, it is said, by {Say.Visible(site.FindNamed(named)?.Name ?? named)}{(Signer(site, open) is null ? ", who cannot allow it: a supervisor signs instead" : ": not yet signed by them")}"
-        : What(site, open);
+    public static string Words(Site site, ToCountersign open) => open.Named is null ? What(site, open) : $"{What(site, open)}. {Allowed(site, open)}";
+
+    /// <summary>Who is said to have allowed it: no fact until that person has signed.</summary>
+    internal static string Allowed(Site site, ToCountersign open) =>
+        $"Allowed, it is said, by {Say.Visible(site.FindNamed(open.Named!)?.Name ?? open.Named!)}{(Signer(site, open) is null ? ", who cannot allow it: a supervisor signs instead" : ": not yet signed by them")}";
 
     private static string What(Site site, ToCountersign open) =>
         $"{(open.Named is null ? $"{open.What} handover" : $"{Say.Kind(open.What)}: {Say.Visible(open.Why)}")}, {Say.Person(site, open.By)} {Say.Day(site, open.At)} {Say.Ref(open.Seq)}";

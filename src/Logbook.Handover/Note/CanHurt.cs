@@ -20,7 +20,7 @@ internal static class CanHurt
         return new NoteSection(
             "can-hurt",
             "CAN HURT",
-            [.. hazards.Select(h => new NoteLine(h.Word, words(h))), .. injured, .. EndedHazards.Of(facts), .. facts.Declared is { } declared ? Declared(facts, declared, silent, since) : NotDeclared(silent)])
+            [.. hazards.Select(h => new NoteLine(h.Word, words(h))), .. injured, .. EndedHazards.Of(facts), .. Reserved(facts), .. facts.Declared is { } declared ? Declared(facts, declared, silent, since) : NotDeclared(silent)])
         {
             Beside = "as recorded here; the lock board and the permit office rule",
         };
@@ -40,6 +40,11 @@ internal static class CanHurt
 
     private static IEnumerable<NoteLine> Injured(ShiftFacts facts) =>
         facts.Records.Where(TellsOfInjury).Select(r => new NoteLine("injury", $"the line was taken in an emergency {facts.Time(r.At)}: {Say.Sentence(((HandoverRelief)r.Body).Words)} {Say.Person(facts.Site, r.By)} {Say.Ref(r.Seq)}"));
+
+    /// <summary>What the one who holds the line took it over with, in own words: it stands beside what was not checked, until the line goes on.</summary>
+    private static IEnumerable<NoteLine> Reserved(ShiftFacts facts) =>
+        AcceptedNote.LastIn(facts) is { Body: HandoverAccepted { Reservation: { } but } } record
+            ? [new NoteLine("reserved", $"taken over {facts.Time(record.At)} by {Say.Person(facts.Site, record.By)}, but not without saying: {Say.Sentence(but)} {Say.Ref(record.Seq)}")] : [];
 
     private static IEnumerable<NoteLine> NotDeclared(HashSet<string> silent) =>
         [new NoteLine("others", $"{List(silent)}: none recorded; not declared")];

@@ -66,6 +66,29 @@ public class AcceptedNoteTests
     }
 
     [Fact]
+    public void A_reservation_stands_with_what_can_hurt_in_the_note_of_the_running_shift_and_above_that_of_the_one_before()
+    {
+        using var flow = new FlowLine("2026-11-25T06:20-05:00").HeldBy("op1");
+        Assert.NotNull(flow.Prepare("op1").Record);
+        flow.OpenAll("op2");
+        flow.Line.Clock("2026-11-25T06:55-05:00");
+        var seq = flow.Accept(new AcceptRequest("op2", ["the acid valve"], flow.RightAnswers("op2")) { Reservation = "acid was not checked" }).Record!.Seq;
+
+        Assert.Contains("taken over with a reservation: acid was not checked", HandoverNote.Of(flow.Desk, SmallLine.At("2026-11-25T06:00-05:00")).TakeLonger, StringComparer.Ordinal);
+        flow.Line.Clock("2026-11-25T08:00-05:00");
+        Assert.NotNull(flow.Prepare("op2").Record);
+        var lines = HandoverNote.InHand(flow.Desk).Sections[0].Lines;
+        Assert.Equal($"taken over 06:55 by Operator two, but not without saying: acid was not checked. (#{seq})", Assert.Single(lines, l => l.Label == "reserved").Text);
+        Assert.Equal("declared", lines[lines.ToList().FindIndex(l => l.Label == "reserved") + 1].Label);
+        Assert.Contains(HandoverPages.Open(flow.Desk, "op1", "hazards").Page!.Sections.Single(s => s.Id == "can-hurt").Lines, l => l.Label == "reserved");
+
+        flow.Line.Clock("2026-11-25T18:55-05:00");
+        flow.HandedTo("op1");
+        flow.Line.Clock("2026-11-25T20:00-05:00");
+        Assert.DoesNotContain(HandoverNote.InHand(flow.Desk).Sections[0].Lines, l => l.Label == "reserved");
+    }
+
+    [Fact]
     public void A_late_handover_is_still_of_the_shift_that_ended_and_tells_up_to_now()
     {
         using var flow = new FlowLine("2026-11-24T18:55-05:00").HeldBy("op1");

@@ -9,7 +9,7 @@ public class BadShiftTests
     /// <summary>Name, how it came about, a moment of the shift whose note is printed, and the reasons to take longer.</summary>
     private static readonly (string Name, Func<BadLine> Shift, string Of, string[] Longer)[] All =
     [
-        ("tank-trip-upset", TankTripAndUpset.Write, "2026-11-25T06:00-05:00", ["trip defeated", "isolation spans the change", "safety equipment out: Eyewash and shower at the slaker", "person in Lime mud tank", "acid wash"]),
+        ("tank-trip-upset", TankTripAndUpset.Write, "2026-11-25T06:00-05:00", ["trip defeated", "isolation spans the change", "safety equipment out: Eyewash and shower at the slaker", "person in Lime mud tank", "acid wash", "taken over with a reservation: acid not checked; asking the laboratory 07:15"]),
         ("lost-flow", Nights.LostFlowAtTheChange, "2026-11-25T06:00-05:00", ["upset since 06:41", "Slaker starting up", "Green liquor flow to the slaker urgent", "Slaker temperature urgent"]),
         ("gas-relief", Nights.GasAndEmergencyRelief, "2026-11-25T06:00-05:00", ["White liquor filter in acid", "H2S at the filters urgent"]),
         ("power-nobody", Nights.PowerGoneAndNobodyThere, "2026-11-25T06:00-05:00", ["upset since 03:05"]),
@@ -100,7 +100,7 @@ public class BadShiftTests
 
     /// <summary>A4 has 93 lines at eight an inch; the worst of the ten may take a second sheet, everybody else's is one page.</summary>
     [Theory]
-    [InlineData("tank-trip-upset", 120)]
+    [InlineData("tank-trip-upset", 122)] // with the reservation above it all
     [InlineData("shutdown", 130)] // twenty-one hazards, none of them cut
     [InlineData("gas-relief", 93)]
     [InlineData("lost-flow", 93)]

@@ -92,7 +92,8 @@ internal sealed record AuditPage(DateTimeOffset? To, IReadOnlyList<AuditFlag>? F
 
     private static AuditPage Of(Session session) => (AuditPage)session.Top;
 
-    private static AskPage Words(AuditPage page) => new("Show only flags with these words", "names of flags, rounds, points, shifts; empty shows all", page.Filter,
+    private static AskPage Words(AuditPage page) => new(
+        "Show only flags with these words", $"names of flags, rounds, points, shifts; empty shows all{(page.Filter.Length == 0 ? "" : $". Now shown: {page.Filter}")}", "",
         (asking, text, _) => Next.Of(asking.Back().Put(page with { Filter = text.Trim(), Selected = 0 })));
 
     private static Next Read(Session session, Setting setting, DateTimeOffset? to)

@@ -172,6 +172,8 @@ public sealed class HandoverTests
         Asked(terminal);
 
         terminal.Press("flow by hand first⏎⎋");
+        Assert.IsType<ReadPage>(terminal.State.Top);
+        terminal.Press("⎋");
         Assert.IsType<NowPage>(terminal.State.Top);
         terminal.Press("h");
 
@@ -193,7 +195,7 @@ public sealed class HandoverTests
         ReadAll(terminal);
         Assert.Equal(2, ((QuestionPage)terminal.State.Top).Questions.Count);
 
-        terminal.Answer().Press("⎋h");
+        terminal.Answer().Press("⎋⎋h");
         Assert.Equal(1, ((QuestionPage)terminal.State.Top).At);
         terminal.Answer(rightly: false);
         ReadAll(terminal);
@@ -209,7 +211,7 @@ public sealed class HandoverTests
         ReadAll(terminal);
         Asked(terminal);
 
-        terminal.Press("⎋");
+        terminal.Press("⎋⎋");
         terminal.Carry("isolation", "slaker", "seal change", null, ("points", "2"), ("permit", "4417"));
         terminal.Press("h");
         ReadAll(terminal);
@@ -259,6 +261,33 @@ public sealed class HandoverTests
 
         Assert.IsType<SignPage>(terminal.State.Top);
         Assert.Contains(inSight, terminal.Words, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_reservation_that_comes_to_mind_late_is_said_from_the_own_words_or_beside_the_PIN_and_Esc_is_one_step()
+    {
+        using var terminal = new Terminal(by: "op3", before: t => Prepared(Trip(t)));
+        terminal.Press("h");
+        ReadAll(terminal);
+        Asked(terminal);
+        terminal.Press("⎋");
+        Assert.IsType<ReadPage>(terminal.State.Top);
+        terminal.Press("⏎");
+        Assert.IsType<LinesPage>(terminal.State.Top);
+        Assert.Contains("Tab reservation", terminal.Screen, StringComparison.Ordinal);
+        terminal.Conversation.Take(new Pressed(new Keystroke(KeyName.Tab)));
+        terminal.Press("acid not checked⏎valve first⏎⏎");
+        Assert.IsType<SignPage>(terminal.State.Top);
+        Assert.Contains("reserving acid not checked", terminal.Words, StringComparison.Ordinal);
+        terminal.Press("v⌦acid and gas not checked⏎");
+        Assert.IsType<SignPage>(terminal.State.Top);
+        Assert.Contains("reserving acid and gas not checked", terminal.Words, StringComparison.Ordinal);
+        terminal.Press(Pin + "⏎");
+
+        var taken = terminal.Journal.Read().Select(r => r.Body).OfType<HandoverAccepted>().Last();
+        Assert.Equal("acid and gas not checked", taken.Reservation);
+        Assert.Equal(["valve first"], taken.First, StringComparer.Ordinal);
+        Assert.IsType<NowPage>(terminal.State.Top);
     }
 
     [Fact]

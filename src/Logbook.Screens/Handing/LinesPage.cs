@@ -16,7 +16,11 @@ internal sealed record LinesPage(
         new KeyRow("text", "", "Writes.", TextLine.IsWritten, Write),
         KeyRow.Named("Backspace", "", "Takes the last character back; on an empty line the last line.", Write, KeyName.Backspace),
         KeyRow.Named("Delete", "empty", "Empties the line.", Write, KeyName.Delete),
+        KeyRow.Named("Tab", "reservation", "Takes the line over, but not without saying this.", (session, _, _) => Next.Of(session.Open(Of(session).Reservation!(session))), KeyName.Tab) with { Applies = s => Of(s).Reservation is not null },
         UsualKeys.Back("Back; the lines stay."));
+
+    /// <summary>Opens what the one who takes over does not do so without saying; null where the line is not taken over. A letter would begin a line.</summary>
+    public Func<Session, AskPage>? Reservation { get; init; }
 
     public override KeyTable Keys => Table;
 

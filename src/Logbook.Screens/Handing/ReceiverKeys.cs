@@ -47,13 +47,18 @@ internal static class ReceiverKeys
 
     private static AskPage Refuse() => AskPage.Words("Why do you not take over?", "the line stays where it is", (asking, text) => Step(asking, new RefuseLine(asking.By!, text))) with { NoPin = true };
 
-    private static AskPage Reservation(Session session) => new(
+    internal static AskPage Reservation(Session session) => new(
         "You take over, but not without saying", "printed on the note; empty takes it away", session.Taking.Reservation ?? "",
-        (asking, text, _) => Next.Of((asking.Back() with { Taking = asking.Taking with { Reservation = Blank(text) } })
+        (asking, text, _) => Next.Of((SignedAnew(asking.Back(), Blank(text)) with { Taking = asking.Taking with { Reservation = Blank(text) } })
             .Say(Blank(text) is null ? "no reservation" : "your reservation is taken: it stands with your signature; v changes it")))
     {
         NoPin = true,
     };
+
+    /// <summary>What is about to be signed has the reservation in it.</summary>
+    private static Session SignedAnew(Session session, string? words) => session.Top is SignPage { Step: TakeOver step } page
+        ? session.Put(page with { Step = new TakeOver(step.Request with { Reservation = words }) })
+        : session;
 
     private static AskPage Alone(Session session) => new(
         "Why is nobody there to hand over?", "you take the line alone; empty takes it away", session.Taking.Unattended ?? "",

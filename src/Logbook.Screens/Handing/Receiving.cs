@@ -23,9 +23,11 @@ internal static class Receiving
             return Next.Of(below.Say("all of it is read"));
         }
 
-        below = below with { Taking = below.Taking.AskedAlso(read.Questions) with { Told = [.. read.Told] } };
-        var (asked, answered) = (below.Taking.Asked, below.Taking.Answers.Count);
-        return Next.Of(below.Open(answered == asked.Count ? OwnWords(below) : new QuestionPage(asked, answered, null)));
+        // Above the page that was read last: Esc leads one step back, to that.
+        var above = session.Top is ReadPage ? session : below;
+        above = above with { Taking = above.Taking.AskedAlso(read.Questions) with { Told = [.. read.Told] } };
+        var (asked, answered) = (above.Taking.Asked, above.Taking.Answers.Count);
+        return Next.Of(above.Open(answered == asked.Count ? OwnWords(above) : new QuestionPage(asked, answered, null)));
     }
 
     /// <summary>Why the line cannot be taken over now, whoever reads; null when it can.</summary>
@@ -43,7 +45,10 @@ internal static class Receiving
         s => s.Taking.First,
         (s, lines) => s with { Taking = s.Taking with { First = lines } },
         s => s.Taking.First.IsEmpty ? "one line at least" : WhyNotYet(s),
-        s => Next.Of(s.Open(new SignPage(Accept(s), Secret.Empty, null))));
+        s => Next.Of(s.Open(new SignPage(Accept(s), Secret.Empty, null))))
+    {
+        Reservation = ReceiverKeys.Reservation,
+    };
 
     private static TakeOver Accept(Session session) => new(new AcceptRequest(session.By!, session.Taking.First, session.Taking.Answers)
     {
@@ -66,7 +71,7 @@ internal sealed record QuestionPage(ImmutableList<HazardQuestion> Questions, int
             KeyRow.Named("Enter", "take", "Takes the answer.", (session, _, _) => Take(session), KeyName.Enter) with { WhyNot = s => Of(s).Choice is null ? "choose by a digit first" : null },
             KeyRow.Named("Page Up", "pages again", "Opens the page again; the question is then drawn anew.", (session, _, _) => Next.Of(session, new ShowPage(session.By!, "hazards")), KeyName.PageUp),
             .. ReceiverKeys.Rows,
-            UsualKeys.Back("Back to Now. What was read stays read."),
+            UsualKeys.Back("One step back. What was read stays read."),
             UsualKeys.Help,
         ]);
 

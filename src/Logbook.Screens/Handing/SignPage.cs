@@ -11,6 +11,8 @@ internal sealed record SignPage(HandStep Step, Secret Pin, string? Witness) : Pa
 
     private static readonly KeyTable Table = new(
         KeyRow.Named("Enter", "sign", "Signs.", (session, _, _) => Sign(session, Of(session)), KeyName.Enter),
+        KeyRow.Letter('v', "reservation", "Before the PIN is begun: takes the line over, but not without saying this.", (session, _) => Next.Of(session.Open(ReceiverKeys.Reservation(session))))
+            with { Applies = s => Of(s) is { Step: TakeOver, Pin.IsEmpty: true } },
         new KeyRow("PIN", "", "Types the PIN; it is not shown.", TextLine.IsWritten, (session, key, _) => Next.Of(session.Put(Of(session) with { Pin = Of(session).Pin.With(key.Rune.ToString()) }))),
         KeyRow.Named("Backspace", "", "Takes the last character back.", (session, _, _) => Next.Of(session.Put(Of(session) with { Pin = Of(session).Pin.Shorter() })), KeyName.Backspace),
         KeyRow.Named("Delete", "begin anew", "Takes all of it back.", (session, _, _) => Next.Of(session.Put(Of(session) with { Pin = Secret.Empty })), KeyName.Delete),

@@ -27,6 +27,7 @@ public static class LimitUse
     internal static IEnumerable<AuditFlag> Flags(AuditSpan span)
     {
         var shift = Calendar.ShiftAt(span.Desk.Site, span.From).Id;
+        var safety = span.Desk.Site.Points.Where(p => p.Always).Select(p => p.Tag).ToHashSet(StringComparer.OrdinalIgnoreCase);
         foreach (var rows in Rows(span).Where(r => r.Readings >= Enough).GroupBy(r => r.Point, StringComparer.OrdinalIgnoreCase))
         {
             AuditFlag Flag(string flag, string words) => new(flag, shift, span.From, null, rows.Key, $"{Say.Visible(rows.Key)}{words}", null);
@@ -35,8 +36,9 @@ public static class LimitUse
                 yield return Flag("limit-always", string.Create(CultureInfo.InvariantCulture, $", {row.Limit}: beyond it in {row.Beyond} of {row.Readings} readings"));
             }
 
-            // A plant in order leaves few of its limits: one line for a point, however many it has.
-            if (rows.Where(r => r.Beyond == 0).ToList() is { Count: > 0 } never)
+            // A plant in order leaves few of its limits: one line for a point, however many it has. That a limit of a safety point
+            // was never reached is what it is there for, and nothing to think over.
+            if (!safety.Contains(rows.Key) && rows.Where(r => r.Beyond == 0).ToList() is { Count: > 0 } never)
             {
                 yield return Flag("limit-never", string.Create(
                     CultureInfo.InvariantCulture, $": {Say.Count(never.Count, "limit")} never left in {never.Max(r => r.Readings)} readings: {string.Join(", ", never.Select(r => r.Limit))}"));

@@ -12,7 +12,7 @@ internal static class ChecksOfTheWeek
             "checks",
             "CHECKS",
             [
-                .. checks.GroupBy(c => c.Round, StringComparer.Ordinal).Select(r => new NoteLine("", $"{Say.Visible(InsteadOfTrips.Title(week.Site, r.Key))}: {Sums([.. r])}{ByCrew([.. r])}")),
+                .. checks.GroupBy(c => c.Round, StringComparer.Ordinal).Select(r => new NoteLine("", $"{Say.Visible(InsteadOfTrips.Title(week.Site, r.Key))}: {Sums([.. r])}{ByCrew([.. r])}{InUpsets(week, [.. r])}")),
                 .. checks.Where(c => c.State == CheckState.NotTaken).GroupBy(c => c.Why ?? "no reason given", StringComparer.OrdinalIgnoreCase).OrderByDescending(g => g.Count())
                     .Select(g => new NoteLine("not taken", $"{Say.Visible(g.Key)}: {Say.Count(g.Count(), "check")}, {string.Join(", ", g.GroupBy(c => c.Point, StringComparer.OrdinalIgnoreCase).OrderByDescending(p => p.Count()).Select(p => $"{Say.Visible(p.Key)} {p.Count()}"))}")),
             ]);
@@ -44,9 +44,18 @@ internal static class ChecksOfTheWeek
             + (checks.Count(c => c.SaidLater is not null && c.State == CheckState.NotApplicable) is > 0 and var later ? string.Create(CultureInfo.InvariantCulture, $", {later} not walked and said later") : "");
     }
 
+    private static bool Missed(DueCheck check) => check.SaidLater is not null || check.State == CheckState.Missed;
+
+    /// <summary>Of what a crew missed the safety points in upsets that were declared in time, by day: it had something else in hand.</summary>
+    private static string InUpsets(WeekFacts week, IReadOnlyList<DueCheck> checks)
+    {
+        var spared = week.Span.Checks.Where(c => c.Upset).Select(c => (c.Round, c.DueAt)).ToHashSet();
+        var missed = checks.Where(c => Missed(c) && spared.Contains((c.Round, c.DueAt))).ToList();
+        return missed.Count == 0 ? "" : $", {missed.Count.ToString(CultureInfo.InvariantCulture)} of them safety points in the upset of {string.Join(", ", missed.Select(c => c.DueAt.ToString("d MMM", CultureInfo.InvariantCulture)).Distinct(StringComparer.Ordinal))}";
+    }
+
     private static string ByCrew(IReadOnlyList<DueCheck> checks)
     {
-        static bool Missed(DueCheck check) => check.SaidLater is not null || check.State == CheckState.Missed;
         var crews = checks.GroupBy(c => c.ShiftId[(c.ShiftId.LastIndexOf('-') + 1)..], StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal)
             .Where(g => g.Any(Missed)).Select(g => $"{Say.Visible(g.Key)} {g.Count(Missed)}/{g.Count()}").ToList();
         return crews.Count == 0 ? "" : $"; missed or said later by crew {string.Join(", ", crews)}";

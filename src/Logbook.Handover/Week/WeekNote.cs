@@ -54,7 +54,7 @@ public sealed record WeekNote
                 FlagLines.Of(week, "again", "THE SAME AGAIN", "recurrent"),
                 FlagLines.Of(week, "later", "CORRECTED, TYPED OR SAID LATER", "corrected", "entered-later"),
                 FlagLines.Of(week, "look-at", "TO LOOK AT", "off-laboratory", "same-as-earlier", "varies-less") with { Beside = "evidence only; not findings about anyone" },
-                FlagLines.Of(week, "limits", "LIMITS AND CHECKS TO THINK OVER", "limit-always", "always-not-taken"),
+                FlagLines.Of(week, "limits", "LIMITS AND CHECKS TO THINK OVER", "limit-never", "limit-always", "always-not-taken"),
                 StocksHeld.Of(week.Shift), StandingOrders.Of(week.Shift),
             ],
             Trends = [.. ChecksOfTheWeek.Curve(week), .. Trending.Of(week.Shift, Curves)],

@@ -47,7 +47,7 @@ internal static class EntryCalculations
                where Math.Abs(value - result.Value) > Beyond * Math.Sqrt((u * u) + Math.Pow(result.U ?? double.NaN, 2)) // of what has none nothing is said
                select $"{Words.Value(output.Point!, value)} by {other.Output.Point?.Tag ?? $"{other.Result.Name}, {other.Result.Output.Replace('-', ' ')}"}",
         ];
-        return against.Count == 0 ? "" : "but " + Words.And(against);
+        return against.Count == 0 ? "" : "but " + string.Join(" and ", against);
     }
 
     private const double Beyond = 3;

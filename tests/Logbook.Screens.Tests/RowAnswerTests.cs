@@ -247,6 +247,7 @@ public sealed class RowAnswerTests
 
         Assert.Equal("2", terminal.Round.Field);
         Assert.Contains("watch: ajar", terminal.Screen, StringComparison.Ordinal);
+        Assert.Contains(" was 3, now 2: one digit is one answer", terminal.Words, StringComparison.Ordinal);
     }
 
     [Theory]

@@ -14,6 +14,9 @@ internal static class Typing
             _ when page.Refused || (page.Row.Point.Choices.Count > 0 && !page.AtEnd) => key.Rune.ToString(),
             _ => page.Field + key.Rune,
         };
+        // Another digit is another answer, but what was typed for the row above must not turn into one unseen.
+        session = page is { AtEnd: false, Refused: false, Field.Length: > 0 } && page.Row.Point.Choices.Count > 0 && key.Name == KeyName.Written && field != page.Field
+            ? session.Say($"{page.Row.Point.Tag} was {page.Field}, now {field}: one digit is one answer", Look.Watch) : session;
         return field.Length > Longest
             ? Next.Of(session.Say("longer than any instrument shows"))
             : Next.Of(session.Put(In(session, page, field, setting)));

@@ -264,6 +264,21 @@ public sealed class HandoverTests
     }
 
     [Fact]
+    public void A_section_that_changed_asks_what_changed_and_Esc_leaves_it_undeclared()
+    {
+        using var terminal = new Terminal(before: t => Trip(t).HeldBy("op1"));
+
+        terminal.Press("h11113⎋");
+        Assert.IsType<GivePage>(terminal.State.Top);
+        terminal.Press("3wash valve left open⏎111⏎if it falls then call⏎⏎⏎");
+
+        Assert.IsType<SignPage>(terminal.State.Top);
+        Assert.Contains("CHANGED: acid, wash valve left open", terminal.Words, StringComparison.Ordinal);
+        terminal.Press(Pin + "⏎");
+        Assert.Equal("wash valve left open", terminal.Journal.Read().Select(r => r.Body).OfType<HandoverPrepared>().Single().Changes!["acid"]);
+    }
+
+    [Fact]
     public void A_reservation_that_comes_to_mind_late_is_said_from_the_own_words_or_beside_the_PIN_and_Esc_is_one_step()
     {
         using var terminal = new Terminal(by: "op3", before: t => Prepared(Trip(t)));

@@ -33,7 +33,7 @@ public static class BeforeSigning
         var giver = Say.Person(desk.Site, record.By);
         return
         [
-            .. Declared(body.Declared, "not-checked", "change").Select(words => new NoteLine("declared", $"{giver}: {words}")),
+            .. Declared(body.Declared, body.Changes, "not-checked", "change").Select(words => new NoteLine("declared", $"{giver}: {words}")),
             .. body.IfThen.Select(text => new NoteLine("if, then", $"{giver}: {Say.Visible(text)}")),
             .. body.Words.Select(text => new NoteLine("own words", $"{giver}: {Say.Visible(text)}")),
             .. Answers(desk, by, prepared.Seq),
@@ -42,15 +42,15 @@ public static class BeforeSigning
 
     /// <summary>For the giver: each hazard section as it will stand under the signature, what was not checked first.</summary>
     public static IReadOnlyList<NoteLine> Giver(IReadOnlyDictionary<string, string> declared) =>
-        [.. Declared(HazardSections.Of(declared)).Select(words => new NoteLine("declared", words))];
+        [.. Declared(HazardSections.Of(declared), HazardSections.Changes(declared)).Select(words => new NoteLine("declared", words))];
 
-    internal static IEnumerable<string> Declared(IReadOnlyDictionary<string, string> sections) => Declared(sections, "not-checked", "change", "checked");
+    internal static IEnumerable<string> Declared(IReadOnlyDictionary<string, string> sections, IReadOnlyDictionary<string, string>? changes) => Declared(sections, changes, "not-checked", "change", "checked");
 
-    private static IEnumerable<string> Declared(IReadOnlyDictionary<string, string> sections, params string[] values) =>
+    private static IEnumerable<string> Declared(IReadOnlyDictionary<string, string> sections, IReadOnlyDictionary<string, string>? changes, params string[] values) =>
         from value in values
         let names = HazardSections.All.Where(name => sections.GetValueOrDefault(name) == value).ToList()
         where names.Count > 0
-        select $"{(value switch { "not-checked" => "NOT CHECKED", "change" => "CHANGED", _ => "checked" })}: {string.Join(", ", names)}";
+        select $"{(value switch { "not-checked" => "NOT CHECKED", "change" => "CHANGED", _ => "checked" })}: {string.Join(value == "change" ? "; " : ", ", names.Select(name => name + (value == "change" && changes?.GetValueOrDefault(name) is { } words ? $", {Say.Visible(words)}" : "")))}";
 
     /// <summary>What this person asked since then, each with its answer or that there is none.</summary>
     private static List<NoteLine> Answers(Desk desk, string by, long since)

@@ -1,3 +1,4 @@
+using Logbook.Checks;
 using Logbook.Plant;
 
 namespace Logbook.Handover;
@@ -14,6 +15,10 @@ public static class HazardSections
     internal static IReadOnlyDictionary<string, string> Of(IReadOnlyDictionary<string, string> typed) =>
         All.ToDictionary(name => name, name => Answer(Typed(typed, name)!)!, StringComparer.Ordinal);
 
+    /// <summary>What changed, in own words, of each section that is declared as changed; null when none is.</summary>
+    internal static IReadOnlyDictionary<string, string>? Changes(IReadOnlyDictionary<string, string> typed) =>
+        All.Where(name => Typed(typed, name) is { } answer && Words(answer).Length > 0).ToDictionary(name => name, name => Words(Typed(typed, name)!), StringComparer.Ordinal) is { Count: > 0 } changes ? changes : null;
+
     internal static IEnumerable<Mistake> Mistakes(IReadOnlyDictionary<string, string> typed)
     {
         foreach (var (name, answer) in typed)
@@ -24,7 +29,18 @@ public static class HazardSections
             }
             else if (Answer(answer) is null)
             {
-                yield return Mistake.Typed($"section {name}: '{answer}' is no declaration", "1 checked, 2 not-checked, 3 change");
+                yield return Mistake.Typed($"section {name}: '{answer}' is no declaration", "1 checked, 2 not-checked, 3 change, with what changed: change:WORDS");
+            }
+            else if (Answer(answer) == "change" && Words(answer).Length == 0)
+            {
+                yield return Mistake.Typed($"section {name} is declared as changed, and nothing says what changed", $"a few words: --section {name}=change:WORDS");
+            }
+            else if (Answer(answer) == "change")
+            {
+                foreach (var mistake in Given.Text(Words(answer), $"what changed in section {name}"))
+                {
+                    yield return mistake;
+                }
             }
         }
 
@@ -37,7 +53,13 @@ public static class HazardSections
     private static string? Typed(IReadOnlyDictionary<string, string> typed, string name) =>
         typed.FirstOrDefault(t => t.Key.Equals(name, StringComparison.OrdinalIgnoreCase)).Value;
 
-    private static string? Answer(string typed) => typed is "1" or "2" or "3"
-        ? Answers[typed[0] - '1']
-        : Answers.FirstOrDefault(a => a.Equals(typed, StringComparison.OrdinalIgnoreCase));
+    /// <summary>Words stand behind a change alone: <c>change:valve opened</c>.</summary>
+    private static string? Answer(string typed)
+    {
+        var word = typed.Split(':')[0].Trim();
+        var answer = word is "1" or "2" or "3" ? Answers[word[0] - '1'] : Answers.FirstOrDefault(a => a.Equals(word, StringComparison.OrdinalIgnoreCase));
+        return answer != "change" && typed.Contains(':', StringComparison.Ordinal) ? null : answer;
+    }
+
+    private static string Words(string typed) => typed.Contains(':', StringComparison.Ordinal) ? typed[(typed.IndexOf(':', StringComparison.Ordinal) + 1)..].Trim() : "";
 }

@@ -5,7 +5,7 @@ using Logbook.Plant;
 namespace Logbook.Handover;
 
 /// <summary>What the outgoing person gives to the note that built itself.</summary>
-/// <param name="Declared">Hazard section to checked, not-checked or change (or 1, 2, 3).</param>
+/// <param name="Declared">Hazard section to checked, not-checked or change (or 1, 2, 3), a change with what changed: <c>change:valve opened</c>.</param>
 /// <param name="IfThen">At least one when a hazard is open.</param>
 public sealed record PrepareRequest(
     string By, IReadOnlyDictionary<string, string> Declared, IReadOnlyList<string> IfThen, IReadOnlyList<string> Words)
@@ -58,9 +58,6 @@ public static class Preparing
         .. request.IfThen.Count == 0 && Hazards.Of(desk.Site, desk.State, desk.Now).Count > 0
             ? [Mistake.Typed("something that can hurt is open, and nothing says what to do if it turns", "--if \"if ... then ...\"")]
             : Array.Empty<Mistake>(),
-        .. request.Words.Count == 0 && request.Declared.Values.Any(v => v is "3" || Handed.Same(v, "change"))
-            ? [Mistake.Typed("a section is declared as changed, and nothing says how", "--word TEXT")]
-            : Array.Empty<Mistake>(),
     ];
 
     private static string? WhyNot(LineHeld line, Site site, string by) =>
@@ -71,8 +68,9 @@ public static class Preparing
     private static HandoverPrepared Body(Desk desk, PrepareRequest request, Signed signed)
     {
         var declared = HazardSections.Of(request.Declared);
-        var note = Freezing.Of(HandoverNote.InHand(desk, new Declaration(declared, request.By, desk.Now)));
-        return new HandoverPrepared(declared, Trimmed(request.IfThen), Trimmed(request.Words), note, Freezing.Hash(note), signed);
+        var changes = HazardSections.Changes(request.Declared);
+        var note = Freezing.Of(HandoverNote.InHand(desk, new Declaration(declared, request.By, desk.Now) { Changes = changes }));
+        return new HandoverPrepared(declared, Trimmed(request.IfThen), Trimmed(request.Words), note, Freezing.Hash(note), signed) { Changes = changes };
     }
 
     private static IReadOnlyList<string> Trimmed(IReadOnlyList<string> lines) => [.. lines.Select(l => l.Trim())];
@@ -84,9 +82,12 @@ internal sealed record Declaration(IReadOnlyDictionary<string, string> Sections,
     /// <summary>Its record; beyond every record while it is being signed.</summary>
     public long Seq { get; init; } = long.MaxValue;
 
+    /// <summary>What changed, by section; null when nothing did, and in older records.</summary>
+    public IReadOnlyDictionary<string, string>? Changes { get; init; }
+
     /// <summary>That of the prepared note; null while there is none.</summary>
     public static Declaration? Of(Desk desk) =>
         desk.State.Line.Prepared is { } prepared && desk.Store.Read(prepared.Seq).First() is { Body: HandoverPrepared body } record
-            ? new Declaration(body.Declared, record.By, record.At) { Seq = record.Seq }
+            ? new Declaration(body.Declared, record.By, record.At) { Seq = record.Seq, Changes = body.Changes }
             : null;
 }

@@ -13,7 +13,7 @@ public static class SignedInWords
         [
             Section(desk, record, p.Signed, Frozen(p.Note, p.NoteHash),
             [
-                .. BeforeSigning.Declared(p.Declared).Select(words => new NoteLine("declared", words)),
+                .. BeforeSigning.Declared(p.Declared, p.Changes).Select(words => new NoteLine("declared", words)),
                 .. p.IfThen.Select(text => new NoteLine("if, then", Say.Visible(text))), .. p.Words.Select(text => new NoteLine("own words", Say.Visible(text))),
             ]),
             .. Note(p.Note),

@@ -52,17 +52,18 @@ internal static class CanHurt
     /// <summary>What was not checked comes first: it is the one that somebody has still to do.</summary>
     /// <param name="since">Sections with a line that came after the declaration: it does not speak of that.</param>
     private static IEnumerable<NoteLine> Declared(ShiftFacts facts, Declaration declared, HashSet<string> silent, HashSet<string> since) =>
-        declared.Sections.GroupBy(s => (s.Value, Silent: silent.Contains(s.Key), Since: since.Contains(s.Key)), s => s.Key)
+        declared.Sections.GroupBy(s => (s.Value, Silent: silent.Contains(s.Key), Since: since.Contains(s.Key), Changed: declared.Changes?.GetValueOrDefault(s.Key)), s => s.Key)
             .OrderBy(g => Order.IndexOf(g.Key.Value)).ThenBy(g => g.Key.Silent)
             .Select(g => new NoteLine(
                 "declared",
-                $"{List(g)}: {(g.Key.Silent && g.Key.Value != "change" ? "none recorded; " : "")}{Word(g.Key.Value)}, {Say.Person(facts.Site, declared.By)} {facts.Time(declared.At)}{(g.Key.Since ? ", BEFORE what came since" : "")}"));
+                $"{List(g)}: {(g.Key.Silent && g.Key.Value != "change" ? "none recorded; " : "")}{Word(g.Key.Value, g.Key.Changed)}, {Say.Person(facts.Site, declared.By)} {facts.Time(declared.At)}{(g.Key.Since ? ", BEFORE what came since" : "")}"));
 
     private static readonly List<string> Order = ["not-checked", "change", "checked"];
 
-    private static string Word(string declared) => declared switch
+    private static string Word(string declared, string? changed) => declared switch
     {
         "checked" => "checked",
+        "change" when changed is not null => $"CHANGED: {Say.Visible(changed)}",
         "change" => "CHANGED, see own words",
         _ => "NOT CHECKED",
     };

@@ -16,6 +16,9 @@ public sealed record HandoverPrepared(
     IReadOnlyDictionary<string, string> Declared, IReadOnlyList<string> IfThen, IReadOnlyList<string> Words, FrozenNote Note, string NoteHash, Signed Signed) : RecordBody
 {
     public override string Kind => "handover-prepared";
+
+    /// <summary>Section to what changed in it, in own words; null when nothing was declared as changed, and in older records.</summary>
+    public IReadOnlyDictionary<string, string>? Changes { get; init; }
 }
 
 /// <summary>A page was shown in full to the person who writes this.</summary>

@@ -10,6 +10,9 @@ internal sealed record Giving(ImmutableDictionary<string, int> Declared, Immutab
 {
     public static readonly Giving Nothing = new(ImmutableDictionary<string, int>.Empty, [], []);
 
+    /// <summary>What changed, in own words, of each section that is declared as changed.</summary>
+    public ImmutableDictionary<string, string> Changes { get; init; } = ImmutableDictionary<string, string>.Empty;
+
     /// <summary>Who prepares again begins with the own lines of the first time: none is lost unasked, each can be taken out.</summary>
     public Giving After(Prepared? before, string by) => !IfThen.IsEmpty || !Words.IsEmpty || before is null || !before.By.Equals(by, StringComparison.OrdinalIgnoreCase) ? this
         : this with { IfThen = [.. before.Lines.Take(before.IfThens)], Words = [.. before.Lines.Skip(before.IfThens)] };

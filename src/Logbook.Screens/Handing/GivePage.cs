@@ -37,7 +37,7 @@ internal sealed record GivePage(int Selected) : Page
     {
         var said = session.Giving.Declared.GetValueOrDefault(name);
         var recorded = Recorded(session, name);
-        var text = recorded.Count == 0 ? "none recorded" : recorded[0].Text;
+        var text = (said == 3 ? $"{session.Giving.Changes[name]}; " : "") + (recorded.Count == 0 ? "none recorded" : recorded[0].Text);
         return Line.Of(
             new Span($" {(row == Selected ? ">" : " ")} {TextWidth.Fit(name, 9)} ", row == Selected ? Look.Chosen : Look.Plain),
             said == 0 ? new Span(TextWidth.Fit("-", 12)) : new Span(TextWidth.Fit(Answers[said - 1].Word, 12), Answers[said - 1].Look),
@@ -57,8 +57,18 @@ internal sealed record GivePage(int Selected) : Page
 
     private static Next Declare(Session session, Keystroke key, Setting setting)
     {
+        return key.Digit == 3 ? Next.Of(session.Open(Changed(session, HazardSections.All[Of(session).Selected]))) : Declared(session, key.Digit!.Value);
+    }
+
+    /// <summary>That something changed says nothing without what: one line, shown with the declaration.</summary>
+    private static AskPage Changed(Session session, string name) => new($"What changed in {name}?", "a few words, shown with the declaration; Esc leaves it as it was", session.Giving.Changes.GetValueOrDefault(name, ""), (asking, text, _) =>
+        string.IsNullOrWhiteSpace(text) ? Next.Of(asking.Say("a few words are needed here"))
+            : Declared(asking.Back() with { Giving = asking.Giving with { Changes = asking.Giving.Changes.SetItem(name, text.Trim()) } }, 3)) { NoPin = true };
+
+    private static Next Declared(Session session, int digit)
+    {
         var page = Of(session);
-        var declared = session.Giving.Declared.SetItem(HazardSections.All[page.Selected], key.Digit!.Value);
+        var declared = session.Giving.Declared.SetItem(HazardSections.All[page.Selected], digit);
         var next = Enumerable.Range(1, HazardSections.All.Count).Select(n => (page.Selected + n) % HazardSections.All.Count).Where(i => !declared.ContainsKey(HazardSections.All[i])).Select(i => (int?)i).FirstOrDefault();
         session = session with { Giving = session.Giving with { Declared = declared } };
         return Next.Of(next is { } row ? session.Put(new GivePage(row)) : session.Say("all are declared: Enter goes on"));

@@ -31,10 +31,10 @@ internal static class Giver
         "Own words, if there is more to say", "the one who comes sees them after giving theirs", "", MostLines,
         s => s.Giving.Words,
         (s, lines) => s with { Giving = s.Giving with { Words = lines } },
-        s => s.Giving.Words.IsEmpty && s.Giving.Declared.ContainsValue(3) ? "a section is declared as changed: say how" : null,
+        _ => null,
         s => Next.Of(s.Open(new SignPage(Prepare(s), Secret.Empty, null))));
 
     private static PrepareNote Prepare(Session session) => new(new PrepareRequest(
-        session.By!, session.Giving.Declared.ToDictionary(d => d.Key, d => d.Value.ToString(CultureInfo.InvariantCulture), StringComparer.Ordinal),
+        session.By!, session.Giving.Declared.ToDictionary(d => d.Key, d => d.Value.ToString(CultureInfo.InvariantCulture) + (d.Value == 3 ? $":{session.Giving.Changes.GetValueOrDefault(d.Key)}" : ""), StringComparer.Ordinal),
         session.Giving.IfThen, session.Giving.Words) { Anew = true }); // the lines of the first time stand among them
 }

@@ -12,7 +12,7 @@ internal static class GivingCommands
 
     private static Command Prepare(Shell shell)
     {
-        var sections = Options.Many("--section", $"Each hazard section, declared: checked, not-checked or change (1, 2, 3). Sections: {string.Join(", ", HazardSections.All)}.", "NAME=WORD");
+        var sections = Options.Many("--section", $"Each hazard section, declared: checked, not-checked or change (1, 2, 3); a change with what changed, change:WORDS. Sections: {string.Join(", ", HazardSections.All)}.", "NAME=WORD");
         var ifThen = Options.Many("--if", "What to do if something open turns: \"if it falls under 240, then ...\".", "TEXT");
         var words = Options.Many("--word", "A line in your own words; the receiver sees it after giving theirs.", "TEXT");
         var anew = new Option<bool>("--anew") { Description = "Drops the lines of what you prepared before; unless said they are kept." };
@@ -24,7 +24,7 @@ internal static class GivingCommands
                 var parts = typed.Split('=', 2);
                 if (parts.Length != 2 || !declared.TryAdd(parts[0].Trim(), parts[1].Trim()))
                 {
-                    return new Handed(null, [Mistake.Typed($"--section {typed}: {(parts.Length == 2 ? "declared twice" : "not a declaration")}", "--section NAME=checked|not-checked|change")], null);
+                    return new Handed(null, [Mistake.Typed($"--section {typed}: {(parts.Length == 2 ? "declared twice" : "not a declaration")}", "--section NAME=checked|not-checked|change:WORDS")], null);
                 }
             }
 

@@ -66,6 +66,24 @@ public class AcceptedNoteTests
     }
 
     [Fact]
+    public void What_is_declared_as_changed_says_what_changed_in_the_note_and_above_the_receivers_PIN()
+    {
+        using var flow = new FlowLine("2026-11-25T06:20-05:00").HeldBy("op1");
+        var declared = FlowLine.All("1");
+        declared["acid"] = "3";
+        Handed Prepare() => Preparing.Prepare(flow.Desk, flow.Sign(), new PrepareRequest("op1", declared, [], ["see the board"]));
+
+        Assert.Equal("section acid is declared as changed, and nothing says what changed", Assert.Single(Prepare().Mistakes).Wrong);
+        declared["acid"] = "change: wash valve left open";
+        Assert.NotNull(Prepare().Record);
+
+        Assert.Contains("acid: CHANGED: wash valve left open, Operator one 06:20", HandoverNote.InHand(flow.Desk).Sections[0].Lines.Select(l => l.Text), StringComparer.Ordinal);
+        Assert.Contains(BeforeSigning.Receiver(flow.Desk, "op2"), l => l.Text == "Operator one: CHANGED: acid, wash valve left open");
+        declared["acid"] = "checked:all of it";
+        Assert.Contains("is no declaration", Assert.Single(Prepare().Mistakes).Wrong, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_reservation_stands_with_what_can_hurt_in_the_note_of_the_running_shift_and_above_that_of_the_one_before()
     {
         using var flow = new FlowLine("2026-11-25T06:20-05:00").HeldBy("op1");

@@ -166,7 +166,7 @@ public class TakingOverTests
         Assert.Equal(
             [
                 "'weather' is no hazard section; sections: inside, locked, defeated, out, acid, gas, injury, release",
-                "section gas: 'fine' is no declaration; 1 checked, 2 not-checked, 3 change",
+                "section gas: 'fine' is no declaration; 1 checked, 2 not-checked, 3 change, with what changed: change:WORDS",
                 "not declared: locked, defeated, out, acid, injury, release; each section as checked, not-checked or change",
             ],
             some.Mistakes.Select(m => m.ToString()), StringComparer.Ordinal);
@@ -180,7 +180,8 @@ public class TakingOverTests
             Preparing.Prepare(flow.Desk, flow.Sign(), new PrepareRequest("op1", FlowLine.All(answer), ifThen, words));
 
         Assert.NotNull(Prepared("checked", []).Record);
-        Assert.Contains("nothing says how", Assert.Single(Prepared("3", []).Mistakes).Wrong, StringComparison.Ordinal);
+        Assert.All(Prepared("3", []).Mistakes, m => Assert.Contains("nothing says what changed", m.Wrong, StringComparison.Ordinal));
+        Assert.Equal(HazardSections.All.Count, Prepared("3", []).Mistakes.Count);
         flow.Line.Carry("isolation", "mud-pump", "seal change", null, ("permit", "4417"));
         Assert.Contains("nothing says what to do if it turns", Assert.Single(Prepared("checked", []).Mistakes).Wrong, StringComparison.Ordinal);
     }

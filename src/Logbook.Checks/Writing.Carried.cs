@@ -25,13 +25,19 @@ public static partial class Writing
     public static bool IsSigned(State state, CarryConfirmed look, string by) =>
         state.Carried.Find(c => c.Id == look.Id) is { } item && item.IsCountedOutBy(item.Told(look)) && !item.IsCountOf(by);
 
-    public static CarryConfirmed Trimmed(CarryConfirmed look) => look with { Changed = look.Changed?.Trim() };
+    /// <summary>A new end is a change, whether or not words were given to it.</summary>
+    public static CarryConfirmed Trimmed(CarryConfirmed look) => look with { Changed = look.Changed?.Trim() ?? (look.Until is null ? null : "its end") };
 
     /// <summary>Why the item cannot be told so by that person; empty when it can.</summary>
     public static IEnumerable<Mistake> WhyNotConfirm(Desk desk, CarryConfirmed look, string by) => desk.State.Carried.Find(c => c.Id == look.Id) is { } item
         ?
         [
             .. look is { Seen: false, Changed: not null } ? Of("what was not seen cannot be told as changed", "--changed TEXT or --not-seen") : [],
+            .. look is { Seen: false, Until: not null } ? Of("what was not seen cannot be told to end at another time", "--until TIME or --not-seen") : [],
+            .. look.Until is not null && item.Until is null ? Of($"item {item.Id} was opened without an end", "an item that has one") : [],
+            .. Given.NotOver(look.Until, "its new end", desk.Now),
+            .. look.Until > item.Until && item.Fields.ContainsKey("allowed-by") && !look.Fields.ContainsKey("allowed-by")
+                ? Of($"the {item.ItemKind} was allowed until its old end alone: it is not said who allows it to go on", "--set allowed-by=CODE") : [],
             .. look.Changed is { } words ? Given.Text(words, "what changed") : [],
             .. CarriedCheck.Values(item.ItemKind, look.Fields, item.Fields.Keys),
             .. CarriedCheck.AllowedBy(desk.Site, desk.State.IsClosed, item.ItemKind, look.Fields, by, item.By),

@@ -44,7 +44,15 @@ internal static class OpenWords
     private static string Look(Desk desk, CarryConfirmed look)
     {
         var found = look.Changed is { } changed ? $"Changed, {Say.Visible(changed)}" : look.Seen ? "Still so" : "Not seen";
-        return $"{found}: {Item(desk, look.Id)}{OwnLock(look.Lock)}{string.Concat(look.Fields.Select(f => $"; {Say.Visible(f.Key)} {Say.Visible(f.Value)}"))}{(look.Signed is { } signed ? StepWords.By(desk.Site, signed) : "")}";
+        return $"{found}: {Item(desk, look.Id)}{OwnLock(look.Lock)}{(look.Until is { } until ? $"; ends {Say.Day(desk.Site, until)}{Before(desk, look)}" : "")}{string.Concat(look.Fields.Select(f => $"; {Say.Visible(f.Key)} {Say.Visible(f.Value)}"))}{(look.Signed is { } signed ? StepWords.By(desk.Site, signed) : "")}";
+    }
+
+    /// <summary>The end that stood before this look: the record of the item, or of the look before it that moved it.</summary>
+    private static string Before(Desk desk, CarryConfirmed look)
+    {
+        var records = desk.Store.Read(look.Id).TakeWhile(r => r.Body != look);
+        var before = records.Select(r => r.Body switch { Carry item when r.Seq == look.Id => item.Until, CarryConfirmed other when other.Id == look.Id => other.Until, _ => null }).LastOrDefault(u => u is not null);
+        return before is { } was ? $", before {Say.Day(desk.Site, was)}" : "";
     }
 
     private static string Change(Site site, RosterChange change, DateTimeOffset near)

@@ -78,6 +78,7 @@ public sealed record CarriedItem(
     /// <summary>What the item is when a look has told of it: its fields, and whether it speaks of acid.</summary>
     public CarriedItem Told(CarryConfirmed look) => this with
     {
+        Until = look.Until ?? Until,
         ChangedToAcid = ChangedToAcid || SaysAcid(look.Changed),
         Fields = look.Fields.Aggregate(Fields.ToImmutableDictionary(StringComparer.Ordinal), (all, field) => all.SetItem(field.Key, field.Value)),
     };

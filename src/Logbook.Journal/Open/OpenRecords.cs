@@ -11,6 +11,9 @@ public sealed record CarryConfirmed(
 {
     public override string Kind => "carry-confirm";
 
+    /// <summary>Its new end, when it goes on longer or ends earlier; null when the end stays.</summary>
+    public DateTimeOffset? Until { get; init; }
+
     /// <summary>The signature, where people were counted out by another than the one whose count stood.</summary>
     public Signed? Signed { get; init; }
 }

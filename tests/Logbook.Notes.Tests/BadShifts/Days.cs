@@ -17,7 +17,7 @@ internal static class Days
         line.Remark("har", "Harbour splashed on the forearm at a flange 23:40; rinsed with water 30 min, seen by first aid 00:15", "wl-filter");
         line.Carry("har", "action", "wl-filter", "leak at the shell flange, area barriered, filter drained down");
         line.State("har", "wl-filter", "draining", "leak at the shell flange");
-        line.At("2026-11-25T06:31-05:00").Prepare("tal", ["if the leak spreads to the walkway: stop the feed, spill procedure WF-2"], ["Harbour hurt, first aid has seen it", "no caustic work at the filters"], "out=not-checked", "injury=change", "release=change");
+        line.At("2026-11-25T06:31-05:00").Prepare("tal", ["if the leak spreads to the walkway: stop the feed, spill procedure WF-2"], ["Harbour hurt, first aid has seen it", "no caustic work at the filters"], "out=not-checked", "injury=change:Harbour hurt", "release=change:leak at the filters");
         return line.At("2026-11-25T06:45-05:00");
     }
 

@@ -31,12 +31,26 @@ public sealed class CarriedPageTests
             t.Carry("action", "slaker", "tighten the guard");
         });
 
-        terminal.Press("c1⏎↓2⏎clamp is loose⏎↓n⏎");
+        terminal.Press("c1⏎↓2⏎clamp is loose⏎⏎↓n⏎");
 
         var looks = terminal.Journal.Read().Select(r => r.Body).OfType<CarryConfirmed>().ToList();
         Assert.Equal([(4, true), (3, true), (5, false)], looks.Select(l => (l.Id, l.Seen)));
         Assert.Equal("clamp is loose", looks[1].Changed);
+        Assert.Null(looks[1].Until);
         Assert.Contains("NOT SEEN 09:05 Operator one", terminal.Words, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_goes_on_longer_gets_another_end()
+    {
+        using var terminal = new Terminal(before: t => t.Carry("temporary-change", "slaker", "hose for seal water", Logbook.Testing.Some.Morning.AddHours(9)));
+
+        terminal.Press("c2⏎second hose⏎");
+        Assert.Contains("Until when? 18:00 before", terminal.Words, StringComparison.Ordinal);
+        terminal.Press("2130⏎");
+
+        Assert.Equal(Logbook.Testing.Some.Morning.AddHours(12.5), terminal.Desk.State.Carried.Single().Until);
+        Assert.Contains("until 21:30", terminal.Words, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -26,6 +26,7 @@ internal static partial class InKeys
         ("--lock off, once it is off the board", "x asks whether it is off"),
         ("tell it with --changed", "tell it with 2"),
         ("--changed TEXT or --not-seen", "2 or n"),
+        ("--until TIME or --not-seen", "2 with another end, or n"),
         ("--set allowed-by=CODE with one of: ", "one of: "),
         ("--set allowed-by=CODE", "the code or the name of who did"),
         ("--set point=TAG --set every=30m", "a point, and how often"),
@@ -38,11 +39,15 @@ internal static partial class InKeys
         (": logbook people pin ", ": at the command line, logbook people pin "),
     ];
 
-    public static string Of(string said) => Field().Replace(Confirm().Replace(Ways.Aggregate(said, (text, way) => text.Replace(way.Command, way.Keys, StringComparison.Ordinal)), "2 on the permit under c"), "${name}: ");
+    public static string Of(string said) => Field().Replace(Section().Replace(Confirm().Replace(Ways.Aggregate(said, (text, way) => text.Replace(way.Command, way.Keys, StringComparison.Ordinal)), "2 on the permit under c"), "a few words behind 3"), "${name}: ");
 
     /// <summary><c>carry confirm 44 --set inside=0</c>.</summary>
     [GeneratedRegex(@"carry confirm \S+ --set inside=0", RegexOptions.NonBacktracking)]
     private static partial Regex Confirm();
+
+    /// <summary><c>a few words: --section acid=change:WORDS</c>.</summary>
+    [GeneratedRegex(@"a few words: --section \S+=change:WORDS", RegexOptions.NonBacktracking)]
+    private static partial Regex Section();
 
     /// <summary><c>--set number=VALUE</c>.</summary>
     [GeneratedRegex(@"--set (?<name>[^\s=]+)=", RegexOptions.NonBacktracking)]

@@ -35,16 +35,23 @@ internal static class CarriedAsks
 
     private static string Before(CarriedItem item) => item.Fields.TryGetValue(Inside, out var before) ? $"{Say.Visible(before)} before" : "nobody has counted yet";
 
-    /// <summary>What would stand against the count is read in full before the key that writes it.</summary>
+    /// <summary>What ends at a time may go on longer; of what somebody has to allow that is said with who does, by command.</summary>
     private static Next Looked(Session asking, CarriedItem item, string? changed, IReadOnlyDictionary<string, string> fields)
     {
         var look = new CarryConfirmed(item.Id, true, changed, fields, null);
-        return CautionsPage.BeforeWriting(
-            asking, YetRecorded.Before(asking.Site, asking.Facts.Equipment, asking.Facts.Now.Carried, look, asking.Clock),
-            s => item.IsCountedOutBy(item.Told(look)) && !item.IsCountOf(s.By!)
-                ? Next.Of(s.Asked().Open(new SignPage(new CountOut(s.By!, item, look), Secret.Empty, null)))
-                : Next.Of(s, new WriteIt(new ConfirmCarried(s.By!, item, look))));
+        return item.Until is not { } end || item.ItemKind == "permit" || item.Fields.ContainsKey("allowed-by") ? Write(asking, item, look) : Next.Of(asking.Open(new AskPage(
+            $"Until when? {Say.Time(asking.Site, end, asking.Clock)} before", $"{ClockText.Ahead(asking.Site, asking.Clock)}; empty keeps it", "", (told, text, setting) =>
+            string.IsNullOrWhiteSpace(text) ? Write(told, item, look)
+            : ClockText.ReadAhead(text, told.Site, setting.Now, out var mistake) is { } until ? Write(told, item, look with { Until = until })
+            : Next.Of(told.Say(mistake)))));
     }
+
+    /// <summary>What would stand against the count is read in full before the key that writes it.</summary>
+    private static Next Write(Session asking, CarriedItem item, CarryConfirmed look) => CautionsPage.BeforeWriting(
+        asking, YetRecorded.Before(asking.Site, asking.Facts.Equipment, asking.Facts.Now.Carried, look, asking.Clock),
+        s => item.IsCountedOutBy(item.Told(look)) && !item.IsCountOf(s.By!)
+            ? Next.Of(s.Asked().Open(new SignPage(new CountOut(s.By!, item, look), Secret.Empty, null)))
+            : Next.Of(s, new WriteIt(new ConfirmCarried(s.By!, item, look))));
 
     /// <summary>The own lock first: an isolation that is closed while it is recorded as on would leave it on the board with nothing that says so.</summary>
     public static Page Close(Session session, CarriedItem item) => !item.HasLockOf(session.By!) ? Ended(session, item, null) : new PickPage(

@@ -10,7 +10,7 @@ internal sealed class PastValues(Day day, DateTimeOffset at)
     public (double Value, double U, long Seq)? Find(Point point, TimeSpan lag)
     {
         var then = at - lag;
-        if (lag > TimeSpan.Zero && Mean(point, then, lag) is { } mean)
+        if (lag > TimeSpan.Zero && Mean(point, lag) is { } mean)
         {
             return mean;
         }
@@ -32,10 +32,11 @@ internal sealed class PastValues(Day day, DateTimeOffset at)
             : new MissingInput(calculation, point.Tag, point.Tag, NotYet: true);
     }
 
-    /// <summary>The mean over a quarter of the lag about that time. The instrument's error is one and the same in all of it.</summary>
-    private (double Value, double U, long Seq)? Mean(Point point, DateTimeOffset then, TimeSpan lag)
+    /// <summary>The instrument's error is one and the same in all of the window.</summary>
+    private (double Value, double U, long Seq)? Mean(Point point, TimeSpan lag)
     {
-        var values = day.Series(point, then - (lag / 8), then + (lag / 8)).ToList();
+        var (from, to) = LagWindow.Of(at, lag);
+        var values = day.Series(point, from, to).ToList();
         return values.Count == 0 ? null : (values.Average(v => v.Value!.Value), day.UOf(point, values[^1]), values[^1].Seq);
     }
 }

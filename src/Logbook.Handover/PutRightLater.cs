@@ -110,9 +110,9 @@ internal sealed class PutRightLater(Desk desk)
     /// <summary>The values that a calculation of that record took: see <c>Checks/PastValues</c>.</summary>
     private IEnumerable<SeriesValue> Taken(Site site, JournalRecord record, string tag, TimeSpan lag)
     {
-        var then = record.At - lag;
+        var (then, window) = (record.At - lag, LagWindow.Of(record.At, lag));
         IEnumerable<SeriesValue> Known(DateTimeOffset from, DateTimeOffset to) => desk.Store.Series(tag, from, to.AddMilliseconds(1), record.Seq - 1).Where(v => v.Value is not null);
-        var mean = lag == TimeSpan.Zero ? [] : Known(then - (lag / 8), then + (lag / 8)).ToList();
+        var mean = lag == TimeSpan.Zero ? [] : Known(window.From, window.To).ToList();
         return mean.Count > 0 || site.FindPoint(tag) is not { } point ? mean : Known(then - point.Stale, then).TakeLast(1);
     }
 

@@ -292,6 +292,22 @@ public sealed class RowAnswerTests
         Assert.Null(terminal.Round.Rows[0].Check.Worst);
     }
 
+    [Theory]
+    [InlineData(3)]
+    [InlineData(40)] // at the next round, for which it counts then
+    public void A_round_opened_again_shows_the_value_that_came_for_one_not_taken(double minutes)
+    {
+        using var terminal = new Terminal();
+        terminal.Open("Line round").Press("n1⏎⎋");
+        var entry = terminal.Journal.Head.Seq;
+        terminal.At(5 + minutes);
+        Assert.NotNull(Checks.Writing.Correct(terminal.Desk, entry, Testing.Some.Reading("SL-T1", "99.8") with { At = terminal.Desk.Now }, "read after all", "op1").Record);
+
+        terminal.Open("Line round");
+
+        Assert.Equal("99.8", terminal.Round.Rows[0].Text);
+    }
+
     [Fact]
     public void Words_that_Esc_drops_are_named()
     {

@@ -8,7 +8,7 @@ namespace Logbook.Screens;
 /// <summary>What is asked of a carried item that was found otherwise, or that ends.</summary>
 internal static class CarriedAsks
 {
-    private const string Inside = "inside";
+    public const string Inside = "inside";
 
     public static readonly IReadOnlyDictionary<string, string> NoFields = new Dictionary<string, string>(StringComparer.Ordinal);
 

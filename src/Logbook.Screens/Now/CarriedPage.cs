@@ -115,7 +115,7 @@ internal sealed record CarriedPage(int Selected, IReadOnlyList<long>? Only = nul
         var until = item.Until is { } end ? $", {(end < session.Clock ? "was due" : "until")} {Say.Time(session.Site, end, session.Clock)}" : "";
         var instead = item.Fields.TryGetValue("instead", out var other) ? $", instead {other}" : "";
         var far = CarriedAsks.HowFar(item) is { } field ? $", {item.Fields[field]}" : "";
-        var inside = item.Fields.TryGetValue("inside", out var counted) ? $", {counted} counted inside"
+        var inside = item.Fields.TryGetValue(CarriedAsks.Inside, out var counted) ? $", {counted} counted inside"
             : item.MayBeInside ? ", NOBODY COUNTED: people may be inside" : item.LetsNobodyIn ? ", no entry" : "";
         var seen = item.Confirmed is { } look ? $"{(look.Seen ? "seen" : "NOT SEEN")} {Say.Time(session.Site, look.At, session.Clock)} {Say.Person(session.Site, look.By)}" : null;
         // What a round saw of it is told in the words of what can hurt.

@@ -23,11 +23,12 @@ internal static class RoundAtHand
         var saved = new Dictionary<string, SavedReading>(StringComparer.OrdinalIgnoreCase);
         foreach (var check in answered)
         {
-            var first = desk.Store.Read(check.Seq!.Value).First();
-            var read = ((Entry)first.Body).Readings.First(r => r.Point.Equals(check.Point, StringComparison.OrdinalIgnoreCase)).At;
-            var end = check.Closes > read ? check.Closes : read;
-            var newest = desk.Store.Series(check.Point, read, end.AddMilliseconds(1))[^1];
-            saved[check.Point] = new SavedReading(newest.Seq, newest.Value is null ? "-" : newest.Typed ?? "-", newest.Why, newest.At) { Findings = Open(desk, newest.Seq) };
+            var from = check.TakenAt ?? check.Opens;
+            var end = check.Closes > from ? check.Closes : from;
+            if (desk.Store.Series(check.Point, from, end.AddMilliseconds(1)) is [.., var newest])
+            {
+                saved[check.Point] = new SavedReading(newest.Seq, newest.Value is null ? "-" : newest.Typed ?? "-", newest.Why, newest.At) { Findings = Open(desk, newest.Seq) };
+            }
         }
 
         return saved;

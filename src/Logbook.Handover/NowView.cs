@@ -25,6 +25,9 @@ public sealed record NowView
     /// <summary>What can hurt, each in full. Never counted, cut or demoted.</summary>
     public required IReadOnlyList<HazardLine> Hazards { get; init; }
 
+    /// <summary>Hazard section to what is recorded in it, whatever the clock says: it is another text when a record has changed it.</summary>
+    public required IReadOnlyDictionary<string, string> Sections { get; init; }
+
     /// <summary>What stands out, worst first.</summary>
     public required IReadOnlyList<OpenFinding> StandsOut { get; init; }
 
@@ -79,6 +82,7 @@ public sealed record NowView
             Held = state.Line.Holder is not null,
             Unfinished = Handover.InCharge.Unfinished(desk),
             Hazards = Handover.Hazards.Of(site, state, now, InsteadOfTrips.NotOnTime(checks)),
+            Sections = HazardSections.Recorded(site, state),
             StandsOut = [.. InOrder(site, [.. state.Findings.Values.SelectMany(f => f)]).Select(f => Told(desk, f, See(state, doubted, f.Finding.Point) + later.Words(f)))],
             Line = LineRow.Of(site, state, now),
             Rounds = [.. rounds.Where(r => !InsteadOfTrips.Is(r.Round))],

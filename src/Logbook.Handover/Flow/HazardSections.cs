@@ -1,4 +1,5 @@
 using Logbook.Checks;
+using Logbook.Journal;
 using Logbook.Plant;
 
 namespace Logbook.Handover;
@@ -11,6 +12,29 @@ public static class HazardSections
 
     /// <summary>What can be declared, each by its digit.</summary>
     public static readonly IReadOnlyList<string> Answers = ["checked", "not-checked", "change"];
+
+    // Any will do, as long as it is the same: what a section says then changes by records alone, not by the clock.
+    private static readonly DateTimeOffset OneTime = DateTimeOffset.UnixEpoch;
+
+    /// <summary>True when what can hurt under this word is declared in that section; what was seen bad may belong to either of two.</summary>
+    public static bool Holds(string section, string word) =>
+        word == section || (section == "inside" && word == "permit") || (section is "defeated" or "out" && word == "seen");
+
+    /// <summary>What each section says of what is recorded: it differs from what it said before when a record came that changed it, and only then.</summary>
+    internal static IReadOnlyDictionary<string, string> Recorded(Site site, State state)
+    {
+        var hazards = Hazards.Of(site, state, OneTime);
+        return All.ToDictionary(name => name, name => string.Join('\n', hazards.Where(h => Holds(name, h.Word)).Select(h => $"{h.Word} {h.Brief}")), StringComparer.Ordinal);
+    }
+
+    /// <summary>
+    /// Sections that were declared, and of which a record has since changed what they say: the declaration was of something else. One
+    /// that was declared as not checked is still not checked.
+    /// </summary>
+    /// <param name="said">What each said when it was declared.</param>
+    /// <param name="says">What each says now.</param>
+    public static IReadOnlyList<string> Outdated(IReadOnlyDictionary<string, string> declared, IReadOnlyDictionary<string, string> said, IReadOnlyDictionary<string, string> says) =>
+        [.. All.Where(name => Typed(declared, name) is { } answer && Answer(answer) != "not-checked" && said.TryGetValue(name, out var then) && says[name] != then)];
 
     internal static IReadOnlyDictionary<string, string> Of(IReadOnlyDictionary<string, string> typed) =>
         All.ToDictionary(name => name, name => Answer(Typed(typed, name)!)!, StringComparer.Ordinal);

@@ -13,6 +13,9 @@ public sealed record PrepareRequest(
     /// <summary>These lines are all: what was prepared before is dropped. Unless said its lines are kept, before these.</summary>
     public bool Anew { get; init; }
 
+    /// <summary>What each section said when it was declared; null when they are declared now, with this request.</summary>
+    public IReadOnlyDictionary<string, string>? Said { get; init; }
+
     /// <summary>The request with what its preparer had prepared before and did not drop, and those lines.</summary>
     internal (PrepareRequest Whole, IReadOnlyList<string> Kept) With(Prepared? before)
     {
@@ -34,6 +37,7 @@ public static class Preparing
     public static Handed Prepare(Desk desk, SignWith sign, PrepareRequest request)
     {
         desk.Follow();
+        var said = request.Said ?? HazardSections.Recorded(desk.Site, LastThatStands.In(desk, desk.State));
         var (whole, kept) = request.With(desk.State.Line.Prepared ?? desk.State.Line.Dropped);
         var handed = Handed.Step(
             desk, whole.By,
@@ -42,13 +46,19 @@ public static class Preparing
             () =>
             {
                 var (signed, refused) = Signing.Sign(desk, sign, whole.By, Signing.Prepared, other: null);
-                return signed is null ? (null, refused) : (Body(desk, whole, signed), null);
+                desk.Follow(); // while the PIN was typed another terminal may have written
+                return signed is null ? (null, refused) : Outdated(desk, whole, said) is { } outdated ? (null, outdated) : (Body(desk, whole, signed), null);
             });
         return handed.Record is null || kept.Count == 0 ? handed : handed with { Beside = $"kept of what was prepared before: {string.Join("; ", kept)}; --anew drops it" };
     }
 
     /// <summary>What this person prepared before and keeps, in its order; empty when nothing.</summary>
     public static IReadOnlyList<string> Kept(Desk desk, PrepareRequest request) => request.With(desk.State.Line.Prepared ?? desk.State.Line.Dropped).Kept;
+
+    /// <summary>What was declared of a section does not go under what came there since.</summary>
+    private static string? Outdated(Desk desk, PrepareRequest request, IReadOnlyDictionary<string, string> said) =>
+        HazardSections.Outdated(request.Declared, said, HazardSections.Recorded(desk.Site, LastThatStands.In(desk, desk.State))) is { Count: > 0 } names
+            ? $"not signed: a record came since that changes {string.Join(", ", names)}; look at it again and declare it anew" : null;
 
     private static IEnumerable<Mistake> Typed(Desk desk, PrepareRequest request) =>
     [

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Logbook.Handover;
 using Logbook.Journal;
 
@@ -12,6 +13,16 @@ internal sealed record Giving(ImmutableDictionary<string, int> Declared, Immutab
 
     /// <summary>What changed, in own words, of each section that is declared as changed.</summary>
     public ImmutableDictionary<string, string> Changes { get; init; } = ImmutableDictionary<string, string>.Empty;
+
+    /// <summary>Hazard section to what it said when it was declared.</summary>
+    public ImmutableDictionary<string, string> Said { get; init; } = ImmutableDictionary<string, string>.Empty;
+
+    /// <summary>Sections that a record has changed since they were declared: each is to be declared anew.</summary>
+    public IReadOnlyList<string> Outdated(Facts facts) => HazardSections.Outdated(Typed, Said, facts.Now.Sections);
+
+    /// <summary>The declarations as they would be typed: the digit, of a change with its words.</summary>
+    public IReadOnlyDictionary<string, string> Typed =>
+        Declared.ToDictionary(d => d.Key, d => d.Value.ToString(CultureInfo.InvariantCulture) + (d.Value == 3 ? $":{Changes.GetValueOrDefault(d.Key)}" : ""), StringComparer.Ordinal);
 
     /// <summary>Who prepares again begins with the own lines of the first time: none is lost unasked, each can be taken out.</summary>
     public Giving After(Prepared? before, string by) => !IfThen.IsEmpty || !Words.IsEmpty || before is null || !before.By.Equals(by, StringComparison.OrdinalIgnoreCase) ? this

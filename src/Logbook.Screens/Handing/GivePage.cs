@@ -7,6 +7,9 @@ internal sealed record GivePage(int Selected) : Page
 {
     private static readonly (string Word, Look Look)[] Answers = [("checked", Look.Plain), ("NOT CHECKED", Look.Watch), ("changed", Look.Strong)];
 
+    // A record has changed what the section says since it was declared.
+    private const string DeclareAnew = "ASK ANEW";
+
     internal static readonly KeyTable Table = new(
         [
             new KeyRow("1 2 3", "checked, NOT CHECKED, changed", "Declares the section under the mark: 1 checked, 2 not checked, 3 changed.", key => key.Digit is >= 1 and <= 3, Declare),
@@ -40,7 +43,8 @@ internal sealed record GivePage(int Selected) : Page
         var text = (said == 3 ? $"{session.Giving.Changes[name]}; " : "") + (recorded.Count == 0 ? "none recorded" : recorded[0].Text);
         return Line.Of(
             new Span($" {(row == Selected ? ">" : " ")} {TextWidth.Fit(name, 9)} ", row == Selected ? Look.Chosen : Look.Plain),
-            said == 0 ? new Span(TextWidth.Fit("-", 12)) : new Span(TextWidth.Fit(Answers[said - 1].Word, 12), Answers[said - 1].Look),
+            said == 0 ? new Span(TextWidth.Fit("-", 12))
+            : session.Giving.Outdated(session.Facts).Contains(name, StringComparer.Ordinal) ? new Span(TextWidth.Fit(DeclareAnew, 12), Look.Watch) : new Span(TextWidth.Fit(Answers[said - 1].Word, 12), Answers[said - 1].Look),
             new Span($" {(recorded.Count > 1 ? FormattableString.Invariant($"{recorded.Count}: ") : "")}{text}"));
     }
 
@@ -51,9 +55,7 @@ internal sealed record GivePage(int Selected) : Page
         return lines.Count <= room ? [.. lines, .. Enumerable.Repeat(Line.Empty, room - lines.Count)] : lines;
     }
 
-    /// <summary>What was seen bad may belong to either of two sections.</summary>
-    private static List<HazardLine> Recorded(Session session, string name) =>
-        [.. session.Facts.Now.Hazards.Where(h => h.Word == name || (name == "inside" && h.Word == "permit") || (name is "defeated" or "out" && h.Word == "seen"))];
+    private static List<HazardLine> Recorded(Session session, string name) => [.. session.Facts.Now.Hazards.Where(h => HazardSections.Holds(name, h.Word))];
 
     private static Next Declare(Session session, Keystroke key, Setting setting)
     {
@@ -68,13 +70,18 @@ internal sealed record GivePage(int Selected) : Page
     private static Next Declared(Session session, int digit)
     {
         var page = Of(session);
-        var declared = session.Giving.Declared.SetItem(HazardSections.All[page.Selected], digit);
-        var next = Enumerable.Range(1, HazardSections.All.Count).Select(n => (page.Selected + n) % HazardSections.All.Count).Where(i => !declared.ContainsKey(HazardSections.All[i])).Select(i => (int?)i).FirstOrDefault();
-        session = session with { Giving = session.Giving with { Declared = declared } };
+        var name = HazardSections.All[page.Selected];
+        session = session with { Giving = session.Giving with { Declared = session.Giving.Declared.SetItem(name, digit), Said = session.Giving.Said.SetItem(name, session.Facts.Now.Sections[name]) } };
+        var open = Open(session);
+        var next = Enumerable.Range(1, HazardSections.All.Count).Select(n => (page.Selected + n) % HazardSections.All.Count).Where(i => open.Contains(HazardSections.All[i])).Select(i => (int?)i).FirstOrDefault();
         return Next.Of(next is { } row ? session.Put(new GivePage(row)) : session.Say("all are declared: Enter goes on"));
     }
 
-    private static string? NotDeclared(Session session) => HazardSections.All.Where(s => !session.Giving.Declared.ContainsKey(s)).ToList() is { Count: > 0 } open
-        ? $"still to declare: {string.Join(", ", open)}"
+    /// <summary>Sections that are not declared, or that a record has changed since they were.</summary>
+    private static List<string> Open(Session session) =>
+        [.. HazardSections.All.Where(s => !session.Giving.Declared.ContainsKey(s) || session.Giving.Outdated(session.Facts).Contains(s, StringComparer.Ordinal))];
+
+    private static string? NotDeclared(Session session) => Open(session) is { Count: > 0 } open
+        ? $"still to declare: {string.Join(", ", open.Select(s => session.Giving.Declared.ContainsKey(s) ? $"{s} (a record came since you declared it)" : s))}"
         : null;
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Logbook.Handover;
 
 namespace Logbook.Screens;
@@ -34,7 +33,17 @@ internal static class Giver
         _ => null,
         s => Next.Of(s.Open(new SignPage(Prepare(s), Secret.Empty, null))));
 
+    /// <summary>Sections that a record has changed since they were declared: such a declaration is not signed. Empty for another step.</summary>
+    public static IReadOnlyList<string> Outdated(Session session, HandStep step) => step is PrepareNote ? session.Giving.Outdated(session.Facts) : [];
+
+    /// <summary>Back to the sections, the mark on the first of these.</summary>
+    public static Session Anew(Session session, IReadOnlyList<string> outdated)
+    {
+        var at = session.Pages.FindLastIndex(p => p is GivePage);
+        return (session with { Pages = session.Pages.RemoveRange(at, session.Pages.Count - at).Add(new GivePage(HazardSections.All.ToList().IndexOf(outdated[0]))) })
+            .Say($"not signed: look again at {string.Join(", ", outdated)} and declare it anew; your lines stay", Look.Watch);
+    }
+
     private static PrepareNote Prepare(Session session) => new(new PrepareRequest(
-        session.By!, session.Giving.Declared.ToDictionary(d => d.Key, d => d.Value.ToString(CultureInfo.InvariantCulture) + (d.Value == 3 ? $":{session.Giving.Changes.GetValueOrDefault(d.Key)}" : ""), StringComparer.Ordinal),
-        session.Giving.IfThen, session.Giving.Words) { Anew = true }); // the lines of the first time stand among them
+        session.By!, session.Giving.Typed, session.Giving.IfThen, session.Giving.Words) { Anew = true, Said = session.Giving.Said }); // the lines of the first time stand among them
 }

@@ -78,7 +78,7 @@ public sealed class RoundTests
     {
         using var terminal = new Terminal(before: t => Assert.NotNull(Checks.Writing.ChangeState(t.Desk, "lime-screw", "stopped", null, null, "op1").Record));
 
-        terminal.Open("Line round").Press("99.8⏎⏎n3⏎⎋⎋").Open("Line round");
+        terminal.Open("Line round").Press("99.8⏎↓↑n3⏎⎋⎋").Open("Line round");
 
         Assert.Equal("99.8 (open) - (open)", string.Join(' ', terminal.Round.Rows.Select(r => r.Text ?? "(open)")));
         Assert.Contains("not taken: equipment down", terminal.Size(120, 40).Screen, StringComparison.Ordinal);
@@ -241,6 +241,39 @@ public sealed class RoundTests
         Assert.Contains("82.0 %", row, StringComparison.Ordinal);
         Assert.Contains("plus or minus", row, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void A_result_stays_as_its_own_readings_made_it_when_a_later_row_shares_one_of_them()
+    {
+        // The dose takes feed and flow; the second one flow and CaO. The last row judges the flow again, beside the feed of the round before.
+        using var terminal = new Terminal(changed:
+        [
+            ("inputs.cao = \"LM-CAO\"", "inputs.cao = { value = \"88.0 %\", u = \"1\", source = \"usual lime\" }"),
+            ("[[calculation]]\nuse = \"margin\"", """
+                [[calculation]]
+                use = "dose"
+                name = "usual feed"
+                inputs.lime = { value = "18.0 t/h", u = "1%", source = "usual feed" }
+                inputs.cao = "LM-CAO"
+                inputs.flow = "SL-F1"
+                outputs.dose = "SL-CAO2"
+
+                [[calculation]]
+                use = "margin"
+                """),
+            ("LM-F1,Lime feed", "SL-CAO2,CaO dose of the usual feed,slaker,kg/m3,derived,1,,,,,,45,62,68,,,slaker,,,,\nLM-F1,Lime feed"),
+        ]);
+
+        terminal.Size(120, 40).Open("Line round").Press("99.8⏎302⏎20⏎");
+        Assert.Contains("58.3 kg/m3", Dose(terminal), StringComparison.Ordinal); // 10 x 20 x 88 / 302; of the round before 55.1
+        terminal.Press("88.1⏎");
+
+        Assert.Contains("58.3 kg/m3", Dose(terminal), StringComparison.Ordinal);
+        terminal.Press("⏎");
+        Assert.Equal(58.3, terminal.Entries.Single().Results.Single(r => r.Point == "SL-CAO").Value, 1);
+    }
+
+    private static string Dose(Terminal terminal) => terminal.Screen.Split('\n').Single(l => l.Contains("= CaO dose from the weigher", StringComparison.Ordinal));
 
     [Fact]
     public void A_row_tells_in_full_why_it_stands_out()

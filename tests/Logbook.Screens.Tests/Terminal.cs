@@ -74,12 +74,13 @@ internal sealed class Terminal : IDisposable
 
     /// <param name="policy">The site cites a policy.</param>
     /// <param name="days">For how long it has.</param>
-    public Terminal(string? by = "op1", IJournalStore? journal = null, Action<Terminal>? before = null, bool policy = false, int days = 63)
+    /// <param name="changed">Words replaced in the site's files.</param>
+    public Terminal(string? by = "op1", IJournalStore? journal = null, Action<Terminal>? before = null, bool policy = false, int days = 63, (string Old, string New)[]? changed = null)
     {
         _folder = Directory.CreateTempSubdirectory("logbook-screens-").FullName;
         Clock = new FakeTimeProvider(Some.Morning.AddMinutes(policy ? -days * 24 * 60 : -58));
         Journal = journal ?? new InMemoryJournal();
-        Desk = Some.Desk(Clock, Journal, WithAcid(Some.Changed(("[[equipment]]\ncode = \"lime-screw\"", policy ? MoreRounds.Replace("\n\n[[equipment]]\ncode = \"lime-screw\"", Policy, StringComparison.Ordinal) : MoreRounds))));
+        Desk = Some.Desk(Clock, Journal, WithAcid(Some.Changed([("[[equipment]]\ncode = \"lime-screw\"", policy ? MoreRounds.Replace("\n\n[[equipment]]\ncode = \"lime-screw\"", Policy, StringComparison.Ordinal) : MoreRounds), .. changed ?? []])));
         foreach (var person in Desk.Site.People)
         {
             Pins.Set(person.Code, Pin);

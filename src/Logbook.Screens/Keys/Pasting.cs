@@ -1,6 +1,6 @@
 namespace Logbook.Screens;
 
-/// <summary>Pasted text. In a round each line of a column is one row's value; an empty one leaves its row open. Where one line is asked for, of several none is taken.</summary>
+/// <summary>Pasted text. In a round each line of a column is one row's value, also of a row that is not asked for; an empty one leaves its row open. Where one line is asked for, of several none is taken.</summary>
 internal static class Pasting
 {
     public static Next Paste(Session session, string text)
@@ -27,6 +27,11 @@ internal static class Pasting
         }
 
         var text = column.Lines[column.At].Trim();
+        if (page.Row is { Rests: { } why, Answered: false } && text.Length > 0)
+        {
+            return Next.Of(LeftOut(session, column, $"; the next is {page.Row.Point.Tag}, not asked for: {why}"));
+        }
+
         page = Typing.In(session, page, text, setting);
         if (column.At == column.Lines.Count - 1)
         {
@@ -34,12 +39,17 @@ internal static class Pasting
         }
 
         var next = Entering.Enter(session.Put(page), page, setting);
-        return next with { Effects = [.. next.Effects, new GoOn(column with { At = column.At + 1 })] };
+        return next with { Session = RowByRow(next.Session, page.Current), Effects = [.. next.Effects, new GoOn(column with { At = column.At + 1 })] };
     }
 
-    private static Session LeftOut(Session session, PastedColumn column)
+    /// <summary>Keys pass over what is not asked for; a column has a line for it.</summary>
+    private static Session RowByRow(Session session, int before) =>
+        session.Top is RoundPage { Refused: false } page && page.Rows.FindIndex(before + 1, r => !r.Answered) is >= 0 and var row && page.Rows[row].Rests is not null
+            ? session.Put(page.MoveTo(row)) : session;
+
+    private static Session LeftOut(Session session, PastedColumn column, string why = "")
     {
         var rest = column.Lines.Skip(column.At).Count(l => l.Trim().Length > 0);
-        return rest == 0 ? session : session.Say(FormattableString.Invariant($"pasting ended at line {column.At}; {rest} more were left out"));
+        return rest == 0 ? session : session.Say(FormattableString.Invariant($"pasting ended at line {column.At}; {rest} more were left out{why}"));
     }
 }

@@ -40,10 +40,10 @@ internal static class Entering
             Answered = page.Current,
             Spoken = urgent,
             // What can no more be computed with this reading does not go on standing there.
-            Results = ResultRow.Merge(page.Results.RemoveRange(page.Results.Keys.Where(derived => page.Links.Makes(line.Point, derived))), session.Site, entry),
+            Results = ResultRow.Merge(page.Results.RemoveRange(page.Results.Keys.Where(derived => page.Links.Makes(line.Point, derived))), session.Site, page.Links, line.Point, entry),
         };
         session = session with { Draft = Draft.Put(session.Draft, line) };
-        var on = Going.On(Again(session, page.Row), page);
+        var on = Going.On(NotAsked(Again(session, page.Row), page.Row), page);
         return on with { Effects = [new KeepDraft(line), .. urgent.Count > 0 ? [Urgently(session.Draft!, page)] : Array.Empty<Effect>(), .. on.Effects] };
     }
 
@@ -65,6 +65,11 @@ internal static class Entering
     /// <summary>The journal keeps both; a second value is not a correction of the first.</summary>
     private static Session Again(Session session, RoundRow row) => row.Saved is { } saved
         ? session.Say($"a new reading; the one before stays {Handover.Say.Ref(saved.Seq)}. A mistyped one is put right in the log: c")
+        : session;
+
+    /// <summary>A value that slid into the row of what stands still is seen at once, and can be taken back.</summary>
+    private static Session NotAsked(Session session, RoundRow row) => row is { Rests: { } why, NotTaken: false }
+        ? session.Say($"{row.Point.Tag} {row.Text} was NOT ASKED FOR: {why}. Taken all the same; if it belongs elsewhere, Up to the row and Delete take it back", Look.Watch)
         : session;
 
     /// <summary>Changes a line that is taken already, or keeps words for one that is still to come; the row stays.</summary>

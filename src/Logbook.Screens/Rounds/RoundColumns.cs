@@ -89,6 +89,7 @@ internal sealed class RoundColumns
         [
             row.Line?.AtGiven == true ? FormattableString.Invariant($"at {row.Line.At:HH:mm}") : "",
             row.Line?.Remark is not null ? "remark" : "",
+            row is { Rests: not null, Answered: true, NotTaken: false } ? "not asked" : "",
             row is { Line: null, Saved: not null } ? "saved" : "",
         ];
         var text = string.Join(", ", marks.Where(m => m.Length > 0));

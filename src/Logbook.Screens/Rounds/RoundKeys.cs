@@ -33,7 +33,7 @@ internal static class RoundKeys
         KeyRow.Named("Delete", "empty", "Empties the field.", Write, KeyName.Delete) with { Applies = s => Page(s).Field.Length > 0 },
         KeyRow.Named("Delete", "take back", "Takes back the value of this row that is typed and not saved: the row is open again.", (session, _, _) => TakingBack.Take(session, Page(session)), KeyName.Delete)
             with { WhyNot = s => Page(s).Field.Length > 0 ? "the field is emptied first" : TakingBack.WhyNot(Page(s)) },
-        KeyRow.Named("Up Down", "", "Moves along the rows; Page Up, Page Down, Home, End, Tab too.", Move, [.. Moving.Keys, KeyName.Tab, KeyName.BackTab]) with { WhyNot = Typed },
+        KeyRow.Named("Up Down", "", "Moves along the rows; Page Up, Page Down, Home, End, Tab too. Down passes over what is not asked for, as Enter does; Up reaches it.", Move, [.. Moving.Keys, KeyName.Tab, KeyName.BackTab]) with { WhyNot = Typed },
         UsualKeys.Find,
         UsualKeys.Help);
 
@@ -76,6 +76,7 @@ internal static class RoundKeys
     private static Next Move(Session session, Keystroke key, Setting setting)
     {
         var page = Page(session);
-        return Going.To(session, page, Moving.Move(page.Current, key, page.Rows.Count, session.Leaf));
+        // Down goes the way of a sheet: values typed in a row must not slide into what stands still.
+        return Going.To(session, page, key.Name is KeyName.Down or KeyName.Tab ? page.NextBelow : Moving.Move(page.Current, key, page.Rows.Count, session.Leaf));
     }
 }

@@ -21,7 +21,7 @@ internal static class RoundOpening
         var walk = draft?.Lines.Find(l => l.WalkStart is not null);
         var page = new RoundPage(opened.Round, opened.Slot, rows, new Links(session.Site)) { WalkStart = walk?.WalkStart, WalkEnd = walk?.WalkEnd, SecondOf = opened.Second?.Seq };
         page = Judged(session, Spoken(page), setting);
-        page = page.MoveTo(Math.Max(0, page.Rows.FindIndex(r => !r.Answered)));
+        page = page.MoveTo(Math.Max(0, page.Rows.FindIndex(r => r.IsAsked)));
         session = (session.Top is ChoosePage ? session.Back() : session).Open(page);
         session = opened.Round.Field && opened.Second is null && page.WalkEnd is null ? session.Open(RoundAsks.WalkStart(session)) : session;
         return Next.Of(session, new LookBack(page.Row.Point.Tag));
@@ -54,7 +54,7 @@ internal static class RoundOpening
             if (page.Row.Line is { Text: not null } line && Judging.Judge(session, page, line, setting).Value is { } entry)
             {
                 page = page.Put(page.Row with { Check = RowCheck.Of(page.Row.Point, Judging.Findings(page, entry)) });
-                page = page with { Results = ResultRow.Merge(page.Results, session.Site, entry) };
+                page = page with { Results = ResultRow.Merge(page.Results, session.Site, page.Links, line.Point, entry) };
             }
         }
 

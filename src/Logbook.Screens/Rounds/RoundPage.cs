@@ -52,8 +52,11 @@ internal sealed record RoundPage(Round Round, RoundNow? Slot, ImmutableList<Roun
 
     public RoundRow Row => Rows[Current];
 
-    /// <summary>The row that comes next and is open, going round; null when every other one is answered.</summary>
-    public int? NextOpen => Enumerable.Range(1, Rows.Count - 1).Select(n => (int?)((Current + n) % Rows.Count)).FirstOrDefault(i => !Rows[i!.Value].Answered);
+    /// <summary>The row that comes next and is asked for, going round; null when every other one is answered. What is not asked for is passed over.</summary>
+    public int? NextOpen => Enumerable.Range(1, Rows.Count - 1).Select(n => (int?)((Current + n) % Rows.Count)).FirstOrDefault(i => Rows[i!.Value].IsAsked);
+
+    /// <summary>The next row below that is asked for or answered; this one when there is none.</summary>
+    public int NextBelow => Enumerable.Range(Current + 1, Rows.Count - 1 - Current).FirstOrDefault(i => Rows[i].Applies, Current);
 
     public bool AllAnswered => Rows.TrueForAll(r => r.Answered || !r.Applies);
 

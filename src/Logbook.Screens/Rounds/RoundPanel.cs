@@ -13,7 +13,7 @@ internal static class RoundPanel
         List<Line> lines =
         [
             .. Point(page.Row.Point, columns, session.Width),
-            .. page.Row is { Rests: { } why, Answered: false } ? Gutter.Lines("", Look.Plain, $"not asked: {why}; Enter leaves it", session.Width) : [],
+            .. page.Row is { Rests: { } why, Answered: false } ? Gutter.Lines("", page.Field.Length == 0 ? Look.Plain : Look.Watch, page.Field.Length == 0 ? $"not asked: {why}; Enter leaves it" : $"NOT ASKED: {why}. Enter takes {page.Field} for it all the same, Delete empties the field", session.Width) : [],
             .. page.Spoken.SelectMany(f => Gutter.Lines("URGENT", Look.Urgent, $"{FindingWords.Of(session.Site, f)}.", session.Width, rest: Look.Strong)),
             .. Said(page).SelectMany(f => Gutter.Lines(f.Code == "refused" ? "refused" : LevelWords.Of(f.Level), LevelWords.LookOf(f.Level), Words(session.Site, f), session.Width, f.Level == Level.Urgent ? int.MaxValue : tall ? 3 : 2)),
         ];

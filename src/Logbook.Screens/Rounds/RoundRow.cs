@@ -30,6 +30,9 @@ internal sealed record RoundRow(Point Point)
     /// <summary>Why it is not asked for in this slot: its equipment rests. Null when it is; it may be typed all the same.</summary>
     public string? Rests { get; init; }
 
+    /// <summary>It is to be typed: asked for, and open.</summary>
+    public bool IsAsked => Rests is null && !Answered;
+
     /// <summary>Counted among what is to be done.</summary>
     public bool Applies => Rests is null || Answered;
 
@@ -69,12 +72,16 @@ internal sealed record RoundRow(Point Point)
 /// <summary>A computed number under the readings that it comes from.</summary>
 internal sealed record ResultRow(Point Point, Result Result, Level? Worst)
 {
-    /// <summary>The results of an entry, each with the worst that its limits say.</summary>
-    public static ImmutableDictionary<string, ResultRow> Merge(ImmutableDictionary<string, ResultRow> known, Site site, Entry entry)
+    /// <summary>
+    /// What an entry computes with its newest line, each with the worst that its limits say. What the other lines beside it make is left
+    /// as it stands: not all that it needs was judged with this line, and the journal has older readings of the rest.
+    /// </summary>
+    /// <param name="newest">The tag of the line that the entry was judged for.</param>
+    public static ImmutableDictionary<string, ResultRow> Merge(ImmutableDictionary<string, ResultRow> known, Site site, Links links, string newest, Entry entry)
     {
         foreach (var result in entry.Results)
         {
-            if (result.Point is { } tag && site.FindPoint(tag) is { } point)
+            if (result.Point is { } tag && links.Makes(newest, tag) && site.FindPoint(tag) is { } point)
             {
                 var findings = entry.Findings.Where(f => f.Point == tag).ToList();
                 known = known.SetItem(tag, new ResultRow(point, result, findings.Count == 0 ? null : findings.Max(f => f.Level)));

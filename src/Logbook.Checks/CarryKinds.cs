@@ -29,6 +29,8 @@ public static class CarryKinds
         new("transfer", ["from", "to", "stop-level", "watcher"], [], NeedsUntil: false),
         new("delivery", [], ["amount", "from"], NeedsUntil: false),
         new("sample", ["status"], ["number", "result"], NeedsUntil: false),
+        new("injury", ["who"], ["now", "first-aid"], NeedsUntil: false),
+        new("release", [], ["amount", "to"], NeedsUntil: false),
     ];
 
     /// <summary>Fields that take one of a few words.</summary>

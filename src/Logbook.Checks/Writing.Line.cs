@@ -31,7 +31,16 @@ public static partial class Writing
         return parts.Length != 2 || !long.TryParse(parts[0], NumberStyles.None, CultureInfo.InvariantCulture, out var seq)
             || !int.TryParse(parts[1], NumberStyles.None, CultureInfo.InvariantCulture, out var number)
             ? Written.Nothing(Mistake.Typed($"'{finding}' is no finding", "SEQ.N: record 812, finding 1 is 812.1"))
-            : Write(desk, by, _ => [.. Given.Text(text, "the answer"), .. NoFinding(desk, seq, number)], _ => (new FindingAnswered(seq, number, text.Trim()), desk.Now));
+            : Write(desk, by, _ => [.. Given.Text(text, "the answer"), .. NoFinding(desk, seq, number)], _ => (Standing(desk, seq, number) with { Text = text.Trim() }, desk.Now));
+    }
+
+    /// <summary>A correction finds anew what its entry found: who answers by the number that stood before answers what stands for it now.</summary>
+    private static FindingAnswered Standing(Desk desk, long seq, int number)
+    {
+        var (entry, findings) = desk.Store.Read(seq).First().Body switch { Correction c => (c.Target, c.Findings), Entry e => (seq, e.Findings), _ => (seq, []) };
+        var given = findings[number - 1];
+        var now = desk.State.Unanswered.Find(f => f.Corrects == entry && f.Seq > seq && f.Finding.Point == given.Point && f.Finding.Code == given.Code);
+        return now is null ? new(seq, number, "") : new(now.Seq, now.Number, "");
     }
 
     private static IEnumerable<Mistake> NoFinding(Desk desk, long seq, int number)

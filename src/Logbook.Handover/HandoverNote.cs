@@ -83,7 +83,7 @@ public sealed record HandoverNote
             ShiftId = shift.Id,
             Period = $"Shift {shift.Code}, crew {Say.Visible(shift.Crew)}, {Say.Day(site, shift.Start)} to {Say.Day(site, shift.End)}",
             DrawnAt = Say.Day(site, facts.AsOf) + (facts.AsOf < shift.End ? ", the shift still running" : ", the shift's end; entries typed later are in it"),
-            TakeLonger = Handover.TakeLonger.Of(desk, site, facts.State, facts.AsOf),
+            TakeLonger = Handover.TakeLonger.Of(desk, site, facts.State, facts.AsOf, shift.Start),
             Sections =
             [
                 CanHurt.Of(facts), NotNormal.Of(facts), Moving.Of(facts), NotDone.Of(facts), StocksHeld.Of(facts),

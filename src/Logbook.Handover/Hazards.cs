@@ -11,7 +11,7 @@ namespace Logbook.Handover;
 internal static class Hazards
 {
     /// <summary>The words in the order in which they must be read.</summary>
-    public static readonly IReadOnlyList<string> Words = ["inside", "permit", "locked", "defeated", "out", "acid", "gas", "seen"];
+    public static readonly IReadOnlyList<string> Words = ["inside", "permit", "locked", "defeated", "out", "acid", "gas", "injury", "release", "seen"];
 
     // After this long a count of people inside says nothing any more.
     private static readonly TimeSpan CountHolds = TimeSpan.FromHours(1);
@@ -22,6 +22,7 @@ internal static class Hazards
     public static IReadOnlyList<HazardLine> Of(Site site, State state, DateTimeOffset now, IReadOnlyDictionary<long, IReadOnlyList<DueCheck>> notOnTime)
     {
         var seen = state.Findings.Values.SelectMany(f => f).OrderBy(f => f.Seq).ThenBy(f => f.Number).Select(f => (Finding: f, Line: Seen(site, f, now))).Where(s => s.Line is not null).ToList();
+        seen = [.. seen.Where(s => !IsJumpOf(state, s.Finding)).Select(s => s with { Line = s.Line! with { Findings = [s.Finding, .. seen.Select(j => j.Finding).Where(j => j != s.Finding && j.Seq == s.Finding.Seq && j.Finding.Point == s.Finding.Finding.Point && IsJumpOf(state, j))] } })];
         // What was seen of an open item, and that its equipment is in acid, stand beside it: one fact is one line.
         var acid = state.Equipment.Values.Where(e => e.State == "acid").ToList();
         var items = state.Carried.Where(i => i.IsHazard).Select(i => (
@@ -101,6 +102,8 @@ internal static class Hazards
             "isolation" => ("locked", $"{place}, DO NOT START: {Rest()}.{Locks(site, item)} Verify at the lock board."),
             "bypass" => ("defeated", $"{place}: {Rest(["point", .. DefeatedTrip.AllowedBy])}.{DefeatedTrip.Allowed(site, state, item)}{Instead(item)}{DefeatedTrip.LastRead(site, state, item, now)}"),
             "safety-equipment" => ("out", $"{place}: {Rest()}.{Instead(item)}{AlsoOut(site, state, item)}"),
+            "injury" => ("injury", $"{Say.Person(site, item.Fields.GetValueOrDefault("who") ?? "somebody")}, {place}: {Rest("who")}.{(item.Fields.ContainsKey("now") ? "" : " Nothing is recorded of where they are now.")} {InjuryWords.FirstAid}"),
+            "release" => ("release", $"{place}: {Rest()}. Keep people and acid away from it; the site's procedure rules."),
             _ => ("acid", $"{place}: {(item.Fields.GetValueOrDefault("acid") is "yes" ? Rest("acid") : Rest())}."),
         };
     }
@@ -172,9 +175,14 @@ internal static class Hazards
         return new HazardLine(word, $"{Say.Sentence(text)} Read {Say.Time(site, open.At, now)} {Say.Ref(open.Seq)}{Done(site, open)}", open.At, open.Seq) { Findings = [open] };
     }
 
+    /// <summary>How far a gas jumped says nothing beside the limit that it broke by that: one alarm is one line.</summary>
+    private static bool IsJumpOf(State state, OpenFinding open) =>
+        open.Finding is { Code: "step", Point: { } tag } && state.Findings[tag].Exists(f => f.Seq == open.Seq && f.Finding.Code.StartsWith("limit.", StringComparison.Ordinal));
+
     /// <summary>The word for a finding about a point that can hurt by itself; null for any other.</summary>
     public static string? WordOf(Point point, Level level) =>
         point.Unit.Name == "ppm" && level >= Level.Watch ? "gas"
+        : point.Choices.Count > 0 && level == Level.Urgent && point.Description.Contains("leak", StringComparison.OrdinalIgnoreCase) ? "release"
         : point is { Always: true, Choices.Count: > 0 } && level == Level.Urgent ? "seen"
         : null;
 }

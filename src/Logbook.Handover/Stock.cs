@@ -37,6 +37,10 @@ public sealed record Stock(string Point, string Title, string Value, DateTimeOff
     internal static bool IsLevel(Point point) => Tanks.Contains(point.Area, StringComparer.Ordinal)
         && point.Unit.Name == "%" && point.Description.Contains("level", StringComparison.OrdinalIgnoreCase);
 
+    /// <summary>True for the hours that the tank of that level lasts.</summary>
+    internal static bool IsHoursOf(Site site, Point hours, Point level) => IsLevel(level) && !IsLevel(hours) && IsStock(site, hours) && hours.Area == level.Area
+        && (hours.Equipment is null || level.Equipment is null || hours.Equipment == level.Equipment);
+
     private static bool IsStock(Site site, Point point) => IsLevel(point)
         || (Tanks.Contains(point.Area, StringComparer.Ordinal) && point.Kind == PointKind.Derived && point.Unit.Name == "h" && !IsStay(site, point));
 

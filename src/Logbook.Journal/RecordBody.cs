@@ -109,7 +109,7 @@ public sealed record EquipmentStateChanged(string Equipment, string State, DateT
 }
 
 /// <summary>Something open that outlives the shift. Its id is the sequence number of this record.</summary>
-/// <param name="ItemKind">action, isolation, permit, bypass, temporary-change, out-of-service, safety-equipment, wash, transfer, delivery or sample.</param>
+/// <param name="ItemKind">action, isolation, permit, bypass, temporary-change, out-of-service, safety-equipment, wash, transfer, delivery, sample, injury or release.</param>
 /// <param name="On">Code of the equipment or the area.</param>
 /// <param name="Owner">Code of the person who owns it.</param>
 /// <param name="Fields">What this kind asks for beside it: <c>number</c>, <c>inside</c>, <c>instead</c> and so on.</param>

@@ -42,6 +42,22 @@ public sealed class ExcursionTests
     }
 
     [Fact]
+    public void An_answer_by_the_number_from_before_a_correction_counts_for_what_stands_since()
+    {
+        using var line = new SmallLine("2026-11-24T20:34-05:00");
+        line.AdoptATrip();
+        var entry = line.Record(null, "SL-EYE=2", "SL-TRIP=1");
+        var corrected = line.Clock("2026-11-24T23:00-05:00").Correct(entry, "SL-TRIP=2", "the trip is bridged");
+        var eye = Assert.Single(line.Desk.State.Unanswered, f => f.Finding.Point == "SL-EYE");
+        Assert.Equal(corrected, eye.Seq);
+
+        Assert.Empty(Writing.Answer(line.Desk, $"{entry}.1", "no flow, mechanic told", "op1").Mistakes);
+
+        Assert.Equal(["SL-TRIP"], line.Desk.State.Unanswered.Select(f => f.Finding.Point), StringComparer.Ordinal);
+        Assert.Equal("no flow, mechanic told", Assert.Single(line.Desk.State.Findings["SL-EYE"]).Answer?.Text);
+    }
+
+    [Fact]
     public void What_was_answered_in_the_shift_before_keeps_its_answer_while_it_lasts()
     {
         using var line = new SmallLine("2026-11-24T18:00-05:00");
@@ -94,7 +110,7 @@ public sealed class ExcursionTests
         line.Clock("2026-11-24T22:00-05:00").Record(null, "SL-T1=101.0", "WT-L=90.0");
 
         Assert.Equal(
-            ["WT-L, URGENT", "SL-T1, URGENT", "WT-L, WATCH", "SL-T1, URGENT", "ST-H2S, URGENT"],
+            ["WT-L, URGENT", "SL-T1, URGENT", "WT-L, WATCH", "SL-T1, URGENT"],
             NotNormal(line).Select(l => $"{l.Label}, {l.Text.Split(':')[0]}"), StringComparer.Ordinal);
         Assert.Equal(["Slaker temperature urgent at 21:20"], HandoverNote.InHand(line.Desk).TakeLonger, StringComparer.Ordinal);
 

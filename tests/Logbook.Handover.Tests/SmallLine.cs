@@ -189,6 +189,20 @@ internal sealed class SmallLine : IDisposable
         Adopted(Some.Adopt(Desk, "the trip is looked at", "eng1"));
     }
 
+    /// <summary>Puts files in force in which gas that jumps is found too.</summary>
+    public void AdoptGasStep()
+    {
+        Desk = NewDesk(Rounds, Points.Replace("1,5,,6h", "1,5,3,6h", StringComparison.Ordinal));
+        Adopted(Some.Adopt(Desk, "the heads may jump", "eng1"));
+    }
+
+    /// <summary>Puts files in force in which leaks at the causticizers are looked at.</summary>
+    public void AdoptLeaks()
+    {
+        Desk = NewDesk(Rounds, Points + "\nCA-LEAK,Leaks at causticizers and launders,causticizers,choice,read,,,,,,,,,,,6h,,,,dry;weeping!watch;running or spraying!urgent,yes\n");
+        Adopted(Some.Adopt(Desk, "leaks are looked at", "eng1"));
+    }
+
     /// <summary>Puts files in force that cite a policy for what the audit says of one person.</summary>
     public void AdoptPolicy()
     {

@@ -60,6 +60,58 @@ public class TrendTests
     public void What_reaches_no_limit_within_a_day_is_left_out() =>
         Assert.Null(Trend.Of(Values([.. Enumerable.Range(0, 9).Select(h => ((double)h, 50.0 + h))], new Limits(null, null, 90, null))));
 
+    // A tank that an operator of the trade read in one shift: 10.5 % an hour since 21:21 by hand, (56.3 - 38.9) / 1.65 h, so that
+    // 30 % is 0.85 h ahead; the line through all six says 4.5 and names a time three hours later.
+    private static readonly (double, double)[] RunsEmpty = [(0.12, 56.8), (1.1, 56.6), (2.35, 56.3), (3.8, 44.0), (3.933, 42.6), (4.0, 38.9)];
+
+    [Fact]
+    public void A_tank_that_begins_to_fall_late_is_told_by_its_newest_stretch_beside_the_whole_shift()
+    {
+        var trend = Trend.Of(Level(RunsEmpty));
+
+        Assert.NotNull(trend);
+        Assert.Equal(-10.5, trend.PerHour, 1);
+        Assert.Equal(Start.AddHours(2.35), trend.From?.At);
+        Assert.Equal(4.84, (trend.ReachedAt - Start).TotalHours, 1);
+        Assert.InRange(trend.OverTheShift!.Value, -5.5, -4);
+    }
+
+    [Fact]
+    public void The_first_reading_of_a_fast_fall_is_told_at_once()
+    {
+        var trend = Trend.Of(Level(RunsEmpty[..4]));
+
+        Assert.Equal("the lower watch limit", trend?.LimitName);
+        Assert.Equal(-8.5, trend!.PerHour, 1);
+        Assert.Null(trend.OverTheShift);
+    }
+
+    [Fact]
+    public void A_tank_that_rises_late_is_told_too() =>
+        Assert.Equal("the upper watch limit", Trend.Of(Level([(0, 50.0), (1, 50.2), (2, 50.1), (3, 62.0), (3.75, 74.0)]))?.LimitName);
+
+    [Fact]
+    public void A_steady_tank_with_the_scatter_of_its_readings_is_no_trend()
+    {
+        // Half a percent of standard uncertainty: readings between 55 and 57, also far apart in time, and at the shift's end.
+        Assert.Null(Trend.Of(Level([(0, 56.0), (1, 55.0), (2, 57.0), (3, 55.5), (4, 57.0), (4.5, 55.0)])));
+        Assert.Null(Trend.Of(Level([(0, 56.0), (1, 57.0)])));
+    }
+
+    [Fact]
+    public void A_tank_that_falls_evenly_all_shift_is_told_by_the_whole_shift() =>
+        Assert.Null(Trend.Of(Level([.. Enumerable.Range(0, 9).Select(h => ((double)h, 70.0 - (4 * h)))]))!.From);
+
+    [Fact]
+    public void What_is_no_tank_goes_by_the_whole_shift_alone() =>
+        Assert.Null(Trend.Of(Values(RunsEmpty, new Limits(12, 30, 80, 93), u: 0.5))?.From);
+
+    private static List<Seen> Level(IEnumerable<(double Hours, double Value)> values)
+    {
+        var point = new Point { Tag = "WW-L", Description = "Weak wash tank level", Area = "weak-wash", Unit = new Unit("%", "share", 1), Kind = PointKind.Read, Lowest = 0, Highest = 100, Limits = new Limits(12, 30, 80, 93) };
+        return [.. values.Select((v, i) => new Seen(point, Start.AddHours(v.Hours), v.Value, 0.5, i + 1))];
+    }
+
     private static List<Seen> Values(IEnumerable<(double Hours, double Value)> values, Limits limits, double u = 0.01)
     {
         var point = new Point { Tag = "P", Description = "A point", Area = "site", Unit = new Unit("%", "share", 1), Kind = PointKind.Read, Limits = limits };

@@ -95,6 +95,8 @@ public static class HazardQuestions
         "locked" => "What is locked and must not be started?",
         "defeated" => "Where is a trip or an interlock defeated?",
         "out" => "Which safety equipment is out?",
+        "injury" => "Where was somebody hurt?",
+        "release" => "Where did something get out?",
         _ => "What is in acid?",
     };
 

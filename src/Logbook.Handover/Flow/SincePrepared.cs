@@ -36,7 +36,7 @@ internal static class SincePrepared
         Say.Time(desk.Site, record.Entered, desk.Now),
         $"{(CanHurt(desk, record) ? "CAN HURT: " : "")}{(record.Entered - record.At > TypedAtOnce ? $"of {Say.Time(desk.Site, record.At, desk.Now)}, typed since: " : "")}{LogLine.Of(desk, record).Words}. {Say.Person(desk.Site, record.By)} {Say.Ref(record.Seq)}");
 
-    /// <summary>A hazard opened or closed or changed (what was locked may be started again), an upset, acid, what contradicts a hazard, an urgent finding, gas from its watch limit on.</summary>
+    /// <summary>A hazard opened or closed or changed (what was locked may be started again), an upset, acid, what contradicts a hazard, an urgent finding, gas from its watch limit on, words of an injury.</summary>
     private static bool CanHurt(Desk desk, JournalRecord record) => record.Body switch
     {
         Carry carry => CarriedItem.CanHurt(carry.ItemKind, carry.Text, carry.Fields),
@@ -44,8 +44,9 @@ internal static class SincePrepared
         CarryConfirmed look => (look.Changed is not null || look.Fields.Count > 0 || look.Lock is not null) && WasHazard(desk, look.Id),
         UpsetDeclared upset => upset.Ended is null,
         EquipmentStateChanged change => change.State is "acid" || Contradicts(desk, record.Seq),
-        Entry entry => Hurts(desk, entry.Findings),
+        Entry entry => Hurts(desk, entry.Findings) || InjuryWords.TellsOfInjury(record),
         Correction correction => Hurts(desk, correction.Findings),
+        _ when InjuryWords.TellsOfInjury(record) => true,
         UnknownBody => true, // what cannot be read cannot be called harmless
         _ => false,
     };

@@ -13,14 +13,15 @@ internal static class CanHurt
     private static NoteSection Of(ShiftFacts facts, Func<HazardLine, string> words)
     {
         var hazards = Hazards.Of(facts.Site, facts.State, facts.AsOf, InsteadOfTrips.NotOnTime(facts.Checks));
-        var injured = Injured(facts).ToList();
-        var said = hazards.Select(h => h.Word).Concat(injured.Select(i => i.Label)).SelectMany(Speaks).ToHashSet(StringComparer.Ordinal);
+        // What was there in this shift was not "none", though it is over.
+        List<NoteLine> were = [.. Injured(facts), .. OverHazards.Of(facts), .. EndedHazards.Of(facts)];
+        var said = hazards.Select(h => h.Word).Concat(were.Select(l => l.Label)).SelectMany(Speaks).ToHashSet(StringComparer.Ordinal);
         var since = hazards.Where(h => h.Seq > (facts.Declared?.Seq ?? long.MaxValue)).Select(h => h.Word).SelectMany(Speaks).ToHashSet(StringComparer.Ordinal);
         HashSet<string> silent = [.. HazardSections.All.Except(said, StringComparer.Ordinal)];
         return new NoteSection(
             "can-hurt",
             "CAN HURT",
-            [.. hazards.Select(h => new NoteLine(h.Word, words(h))), .. injured, .. EndedHazards.Of(facts), .. Reserved(facts), .. facts.Declared is { } declared ? Declared(facts, declared, silent, since) : NotDeclared(silent)])
+            [.. hazards.Select(h => new NoteLine(h.Word, words(h))), .. were, .. Reserved(facts), .. facts.Declared is { } declared ? Declared(facts, declared, silent, since) : NotDeclared(silent)])
         {
             Beside = "as recorded here; the lock board and the permit office rule",
         };
@@ -34,12 +35,9 @@ internal static class CanHurt
         _ => [word],
     };
 
-    /// <summary>An emergency relief because somebody is hurt tells of an injury, whatever else is written of it.</summary>
-    public static bool TellsOfInjury(JournalRecord record) =>
-        record.Body is HandoverRelief { Mode: "emergency" } relief && relief.Words.Contains("injur", StringComparison.OrdinalIgnoreCase);
-
-    private static IEnumerable<NoteLine> Injured(ShiftFacts facts) =>
-        facts.Records.Where(TellsOfInjury).Select(r => new NoteLine("injury", $"the line was taken in an emergency {facts.Time(r.At)}: {Say.Sentence(((HandoverRelief)r.Body).Words)} {Say.Person(facts.Site, r.By)} {Say.Ref(r.Seq)}"));
+    private static IEnumerable<NoteLine> Injured(ShiftFacts facts) => facts.Records.Where(InjuryWords.TellsOfInjury).Select(r => new NoteLine("injury", r.Body is HandoverRelief relief
+        ? $"the line was taken in an emergency {facts.Time(r.At)}: {Say.Sentence(relief.Words)} {Say.Person(facts.Site, r.By)} {Say.Ref(r.Seq)}"
+        : $"{(r.Body is Entry entry ? Say.Sentence(entry.Remark!) : Say.Sentence(LogLine.Of(facts.Desk, r).Words))} {Say.Person(facts.Site, r.By)} {facts.Time(r.At)} {Say.Ref(r.Seq)}"));
 
     /// <summary>What the one who holds the line took it over with, in own words: it stands beside what was not checked, until the line goes on.</summary>
     private static IEnumerable<NoteLine> Reserved(ShiftFacts facts) =>

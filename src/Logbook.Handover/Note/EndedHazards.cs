@@ -11,14 +11,15 @@ internal static class EndedHazards
         {
             CarryClosed => Closed(facts, r),
             EquipmentStateChanged { State: not "acid" } change when WasInAcid(facts, change, r.Seq) =>
-                $"acid, {Say.Equipment(facts.Site, change.Equipment)}: {Say.Visible(change.State)} since {facts.Time(change.Since)}",
-            _ => null,
-        } is { } what ? new NoteLine("ended", $"{facts.Time(r.At)} {what}. {Say.Person(facts.Site, r.By)} {Say.Ref(r.Seq)}") : null)
+                ("ended", $"acid, {Say.Equipment(facts.Site, change.Equipment)}: {Say.Visible(change.State)} since {facts.Time(change.Since)}"),
+            _ => default((string, string)?),
+        } is var (label, what) ? new NoteLine(label, $"{facts.Time(r.At)} {what}. {Say.Person(facts.Site, r.By)} {Say.Ref(r.Seq)}") : null)
         .OfType<NoteLine>();
 
-    private static string? Closed(ShiftFacts facts, JournalRecord record) =>
+    /// <summary>Somebody who was hurt, and what got out, keep their word: of those it must not be said that none is recorded.</summary>
+    private static (string Label, string Words)? Closed(ShiftFacts facts, JournalRecord record) =>
         (CarryClosed)record.Body is var closed && Opened(facts.Desk, closed) is { Body: Carry carry } opened
-            ? $"{Say.Kind(carry.ItemKind)}, {Say.Equipment(facts.Site, carry.On)}: {Say.Visible(closed.Why)}{LastCount.Words(facts.Site, facts.Records, opened, record, facts.Time)}{LastLock.Words(facts.Site, facts.Records, opened, record)}" : null;
+            ? (carry.ItemKind is "injury" or "release" ? carry.ItemKind : "ended", $"{Say.Kind(carry.ItemKind)}, {Say.Equipment(facts.Site, carry.On)}: {Say.Visible(closed.Why)}{LastCount.Words(facts.Site, facts.Records, opened, record, facts.Time)}{LastLock.Words(facts.Site, facts.Records, opened, record)}") : null;
 
     /// <summary>The record that opened what was closed, when that could hurt; null when it could not. What could hurt is closed by PIN.</summary>
     public static JournalRecord? Opened(Desk desk, CarryClosed closed) =>

@@ -16,6 +16,12 @@ internal sealed record Excursion(string? Point, Level Worst, DateTimeOffset Firs
     /// <summary>The text, of a doubt without its evidence: that stands in the record it names.</summary>
     public string Short { get; private init; } = Text;
 
+    /// <summary>The text without its level.</summary>
+    public string Plain { get; private init; } = Text;
+
+    /// <summary>The code of its first finding.</summary>
+    public string Code { get; private init; } = "";
+
     /// <summary>When it was noticed last.</summary>
     public DateTimeOffset Last { get; private init; } = First;
 
@@ -100,29 +106,34 @@ internal sealed record Excursion(string? Point, Level Worst, DateTimeOffset Firs
         var later = Later(facts, last);
         var over = IsOver(facts, story);
         var above = over && lasting.Contains(last.Finding.Point!);
-        var often = noticed.Count == 1
+        // Of a choice only its worst is counted: what was read after that is another one, and is said.
+        var choice = noticed[0].Finding.Code.StartsWith("choice.", StringComparison.Ordinal);
+        var counted = choice ? noticed.FindAll(n => n.Finding.Level == worst.Finding.Level) : noticed;
+        var lesser = choice && last.Finding.Level != worst.Finding.Level;
+        var often = counted.Count == 1
             ? $"At {facts.Time(worst.At)}"
-            : $"{(limit ? $"Worst at {facts.Time(worst.At)}, " : "")}{noticed.Count} times{(events > 1 ? $" in {events} excursions" : "")} from {facts.Time(noticed[0].At)} to {facts.Time(last.At)}";
+            : $"{(limit ? $"Worst at {facts.Time(worst.At)}, " : "")}{counted.Count} times{(events > 1 ? $" in {events} excursions" : "")} from {facts.Time(counted[0].At)} to {facts.Time(counted[^1].At)}";
         var since = later switch
         {
             null when last.At >= facts.Shift.Start => ".",
             null or [] when LaterThan(facts, last) is { } value => $"; read again {facts.Time(value.At)}, {value.Words}.",
             null => "; no later reading.",
+            [] when lesser => $"; {At(facts, last)} at {facts.Time(last.At)}, no later reading.",
             [] => $"{(limit && last.At != worst.At && At(facts, last) is { } value ? $", {value} at {facts.Time(last.At)}" : "")}; no later reading.",
             _ => $"; from {facts.Time(later[0].At)} without this finding, {(above ? "now: see above" : $"{(later.Count > 1 ? "now " : "")}{later[^1].Words} at {facts.Time(later[^1].At)}")}.",
         };
-        var words = limit && over ? FindingText.WithoutAsking(facts.Site, worst.Finding) : worst.Finding.Text;
+        var words = (limit && over) || (choice && (over || lesser)) ? FindingText.WithoutAsking(facts.Site, worst.Finding) : worst.Finding.Text;
         var hangsOn = facts.Doubted.See(worst.Seq, worst.Finding.Point);
         var answers = string.Concat(facts.Answers.Where(a => noticed.Exists(n => a.IsTo(n.Seq, n.Finding))).Select(a => " " + FirstLetter.Large(a.Words(facts.Site, facts.AsOf))));
         var wrong = Wrong(facts, worst);
-        string Told(string text) => $"{worst.Finding.Level.ToString().ToUpperInvariant()}: {text} {often}{since}{wrong}{answers} {Say.Ref(noticed[0].Seq, worst.Seq, last.Seq)}";
+        var level = $"{worst.Finding.Level.ToString().ToUpperInvariant()}: ";
+        string Told(string text) => $"{level}{text} {often}{since}{wrong}{answers} {Say.Ref(noticed[0].Seq, worst.Seq, last.Seq)}";
+        var text = Told(hangsOn is null ? Say.Sentence(words) : $"{Say.Visible(words).TrimEnd('.')} (doubted: see {Say.Visible(hangsOn)}).");
         return new Excursion(
-            noticed[0].Finding.Point, worst.Finding.Level, noticed[0].At,
-            Told(hangsOn is null ? Say.Sentence(words) : $"{Say.Visible(words).TrimEnd('.')} (doubted: see {Say.Visible(hangsOn)})."),
-            over,
+            noticed[0].Finding.Point, worst.Finding.Level, noticed[0].At, text, over,
             $"{Value(Say.Visible(FindingText.WithoutAsking(facts.Site, worst.Finding)), limit)} at {facts.Time(worst.At)}{(limit && over ? above ? ", now: see above" : $", now {later![^1].Words}" : "")} {Say.Ref(worst.Seq)}")
         {
-            Short = Told(WithoutEvidence(worst.Finding)), HangsOn = hangsOn, Last = last.At,
+            Short = Told(WithoutEvidence(worst.Finding)), HangsOn = hangsOn, Last = last.At, Plain = text[level.Length..], Code = noticed[0].Finding.Code,
         };
     }
 

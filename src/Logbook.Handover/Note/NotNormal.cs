@@ -58,7 +58,11 @@ internal static class NotNormal
             + $"{string.Concat(upset.Words.Select(w => $"; {Say.Visible(w)}"))}. {string.Join(", ", said.Select(r => Say.Person(facts.Site, r.By)).Distinct(StringComparer.Ordinal))} {Say.Ref(said.Select(r => r.Seq))}");
 
     /// <summary>What left its limits, but for what stands under what can hurt.</summary>
-    public static IEnumerable<Excursion> Excursions(ShiftFacts facts) => Excursion.Of(facts).Where(e => !StandsAbove(facts, e));
+    public static IEnumerable<Excursion> Excursions(ShiftFacts facts) => facts.Excursions.Where(e => !StandsAbove(facts, e) && OverHazards.WordOf(facts, e) is null && !IsJumpOf(facts, e));
+
+    /// <summary>How far a gas jumped says nothing beside the limit that it broke by that.</summary>
+    private static bool IsJumpOf(ShiftFacts facts, Excursion jump) => jump is { Code: "step", Point: { } tag } && facts.Site.FindPoint(tag)?.Unit.Name == "ppm"
+        && facts.Excursions.Any(e => e.Point == tag && e.Code.StartsWith("limit.", StringComparison.Ordinal) && e.First <= jump.First && jump.First <= e.Last);
 
     public static IEnumerable<NoteLine> Lines(IEnumerable<Excursion> excursions) => excursions.Select(e => new NoteLine(Say.Visible(e.Point ?? "line"), e.Text));
 
@@ -89,7 +93,7 @@ internal static class NotNormal
 
     /// <summary>How the line changed hands, where it was not by a handover and does not stand above as an injury.</summary>
     private static IEnumerable<NoteLine> Reliefs(ShiftFacts facts) =>
-        facts.Records.Where(r => r.Body is HandoverRelief { Mode: not "short" } && !CanHurt.TellsOfInjury(r))
+        facts.Records.Where(r => r.Body is HandoverRelief { Mode: not "short" } && !InjuryWords.TellsOfInjury(r))
             .Select(r => new NoteLine("the line", $"{StepWords.Of(facts.Site, r)}. {Say.Person(facts.Site, r.By)} {facts.Time(r.At)} {Say.Ref(r.Seq)}"));
 
     private static IEnumerable<NoteLine> Temporary(ShiftFacts facts, bool brief) =>

@@ -2,19 +2,19 @@ using Logbook.Journal;
 
 namespace Logbook.Handover;
 
-/// <summary>What people wrote in the shift, in their own words, in order.</summary>
+/// <summary>What people wrote in the shift, in their own words, in order; what tells of an injury stands under what can hurt.</summary>
 internal static class Remarks
 {
     public static NoteSection Of(ShiftFacts facts) => NoteSection.Of("remarks", "WRITTEN IN THE SHIFT", facts.Records.SelectMany(r => Lines(facts, r)));
 
     private static IEnumerable<NoteLine> Lines(ShiftFacts facts, JournalRecord record) => (record.Body switch
     {
-        Remark => [LogLine.Of(facts.Desk, record).Words],
+        Remark when !InjuryWords.TellsOfInjury(record) => [LogLine.Of(facts.Desk, record).Words],
         Entry entry => Words(entry),
         _ => [],
     }).Select(words => new NoteLine(facts.Time(record.At), $"{Say.Person(facts.Site, record.By)}: {words} {Say.Ref(record.Seq)}"));
 
     private static IEnumerable<string> Words(Entry entry) =>
         entry.Readings.Where(r => !string.IsNullOrWhiteSpace(r.Remark)).Select(r => $"{Say.Visible(r.Point)}: {Say.Visible(r.Remark!)}")
-            .Concat(string.IsNullOrWhiteSpace(entry.Remark) ? [] : [Say.Visible(entry.Remark)]);
+            .Concat(string.IsNullOrWhiteSpace(entry.Remark) || InjuryWords.Tell(entry.Remark) ? [] : [Say.Visible(entry.Remark)]);
 }

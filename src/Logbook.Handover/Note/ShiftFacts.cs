@@ -16,6 +16,7 @@ internal sealed record ShiftFacts(
 {
     private IReadOnlyList<DueCheck>? _checks;
     private Doubted? _doubted;
+    private IReadOnlyList<Excursion>? _excursions;
     private IReadOnlyList<Answered>? _answers;
     private EquipmentHistory? _equipment;
     private PutRightLater? _putRightLater;
@@ -25,6 +26,9 @@ internal sealed record ShiftFacts(
 
     /// <summary>Values of the shift that hang on a reading that does not fit; looked up when somebody asks.</summary>
     public Doubted Doubted => _doubted ??= new Doubted(this);
+
+    /// <summary>What left its limits in the shift, or stands since before it; worked out when somebody asks.</summary>
+    public IReadOnlyList<Excursion> Excursions => _excursions ??= Excursion.Of(this);
 
     /// <summary>Which results of the shift rest on a value that was put right since; looked up when somebody asks.</summary>
     public PutRightLater PutRightLater => _putRightLater ??= new PutRightLater(Desk);

@@ -11,7 +11,8 @@ internal static class TakeLonger
     internal static readonly TimeSpan Recent = TimeSpan.FromHours(2);
 
     /// <param name="state">What stood at <paramref name="now"/>.</param>
-    public static IReadOnlyList<string> Of(Desk desk, Site site, State state, DateTimeOffset now) =>
+    /// <param name="begun">When the shift began of which it is told; of the one in hand when it is not given.</param>
+    public static IReadOnlyList<string> Of(Desk desk, Site site, State state, DateTimeOffset now, DateTimeOffset? begun = null) =>
     [
         .. state.Carried.Where(i => !InAcid(state, i)).Select(i => Reason(site, i)).OfType<(int Rank, string Words)>().Distinct().OrderBy(r => r.Rank).Select(r => r.Words),
         .. state.Upset is { } upset ? [$"upset since {Say.Time(site, upset.Began, now)}"] : Array.Empty<string>(),
@@ -19,14 +20,29 @@ internal static class TakeLonger
             .Select(e => $"{Say.Equipment(site, e.Equipment)} {(e.State == "acid" ? "in acid" : "starting up")}"),
         .. state.Findings.Values.SelectMany(f => f).Where(f => f.Finding.Level == Level.Urgent).OrderBy(f => f.At).ThenBy(f => f.Seq).ThenBy(f => f.Number)
             .Select(f => f.Finding.Point).OfType<string>().Distinct(StringComparer.Ordinal).Where(tag => !IsNamed(site, state, tag)).Select(tag => Urgent(site, state, tag)),
-        .. JustUrgent(desk, site, state, now),
+        .. InTheShift(desk, site, state, now, begun ?? ShiftInHand.Of(desk).Start),
     ];
 
-    /// <summary>What was urgent at the slaker a short while ago, each point at its last time, though a later reading is without it: it can boil over again.</summary>
-    private static IEnumerable<string> JustUrgent(Desk desk, Site site, State state, DateTimeOffset now) =>
-        Corrected.Entries(JournalSpan.Touching(desk, now - Recent, now)).Where(e => e.Record.At >= now - Recent && e.Record.At <= now)
+    /// <summary>Who was hurt by words alone, and what was urgent and is over.</summary>
+    private static IEnumerable<string> InTheShift(Desk desk, Site site, State state, DateTimeOffset now, DateTimeOffset begun)
+    {
+        var records = JournalSpan.Touching(desk, begun < now - Recent ? begun : now - Recent, now);
+        return
+        [
+            .. records.Where(r => r.At >= begun && r.At <= now && InjuryWords.TellsOfInjury(r)).Select(r => $"injury, told {Say.Time(site, r.At, now)}"),
+            .. JustUrgent(records, site, state, now, begun),
+        ];
+    }
+
+    /// <summary>
+    /// What was urgent at the slaker and which gas a short while ago, each point at its last time, though a later reading is without it:
+    /// it can come again. What leaked stands for the whole shift: where it ran to is there.
+    /// </summary>
+    private static IEnumerable<string> JustUrgent(IReadOnlyList<JournalRecord> records, Site site, State state, DateTimeOffset now, DateTimeOffset begun) =>
+        Corrected.Entries(records).Where(e => e.Record.At <= now)
             .SelectMany(e => e.Entry.Findings.Where(f => f.Level == Level.Urgent).Select(f => (Point: site.FindPoint(f.Point ?? ""), e.Record.At)))
-            .Where(f => f.Point is { Area: "slaker" } point && !IsNamed(site, state, point.Tag) && !state.Findings.GetValueOrDefault(point.Tag, []).Exists(s => s.Finding.Level == Level.Urgent))
+            .Where(f => f.Point is { } point && (point.Area == "slaker" || Hazards.WordOf(point, Level.Urgent) is "gas" or "release")
+                && f.At >= (Hazards.WordOf(point, Level.Urgent) is "release" ? begun : now - Recent) && !IsNamed(site, state, point.Tag) && !state.Findings.GetValueOrDefault(point.Tag, []).Exists(s => s.Finding.Level == Level.Urgent))
             .GroupBy(f => f.Point!, f => f.At).OrderByDescending(g => g.Max())
             .Select(g => $"{Say.Visible(g.Key.Description)} urgent at {Say.Time(site, g.Max(), now)}");
 
@@ -74,6 +90,8 @@ internal static class TakeLonger
         "bypass" => (3, "trip defeated"),
         "safety-equipment" => (4, $"safety equipment out: {Hazards.Name(site, item)}"),
         "wash" when item.IsHazard => (5, "acid wash"),
+        "injury" => (6, $"injury: {Say.Person(site, item.Fields.GetValueOrDefault("who") ?? "somebody")}"),
+        "release" => (7, $"release: {Say.Equipment(site, item.On)}"),
         _ => null,
     };
 }

@@ -5,25 +5,47 @@ namespace Logbook.Handover;
 /// <summary>
 /// A straight line through a point's values of the shift (least squares), when it truly leads somewhere: the change over
 /// the shift exceeds twice the uncertainty of a difference of two readings, the slope exceeds three times its standard
-/// error, and at that rate a limit is reached within a day.
+/// error, and at that rate a limit is reached within a day. Of a tank the later rate counts: its newest stretch is looked at
+/// too, and what reaches a limit sooner is told, since flat hours before it would hide that it runs empty.
 /// </summary>
 internal sealed record Trend(IReadOnlyList<Seen> Values, double PerHour, double Limit, string LimitName, DateTimeOffset ReachedAt)
 {
     private const double Ahead = 24;
 
+    // What follows is judgement, no source. Two readings close together say little of a rate, and a short stretch says little of a day.
+    private static readonly TimeSpan Shortest = TimeSpan.FromMinutes(30), Longest = TimeSpan.FromHours(2);
+    private const double AheadOfAStretch = 8;
+
+    // How often the uncertainty of a difference of two readings a change of a tank must be that no scatter explains.
+    private const double Far = 4;
+
+    /// <summary>The reading since which it goes at this rate, where the newest stretch tells; null where the whole shift does.</summary>
+    public Seen? From { get; init; }
+
+    /// <summary>Beside a newest stretch the rate of the whole shift; null where that leads nowhere.</summary>
+    public double? OverTheShift { get; init; }
+
     public static Trend? Of(IReadOnlyList<Seen> values)
     {
         var point = values[0].Point;
-        if (values.Count < 3 || point.Choices.Count > 0)
+        if (point.Choices.Count > 0)
         {
             return null;
         }
 
+        var whole = Line(values);
+        var trend = whole is var (slope, end) ? Reaching(values, slope, slope > 0 ? Math.Max(end, values[^1].Value) : Math.Min(end, values[^1].Value), end, Ahead) : null;
+        return Stock.IsLevel(point) ? Stretches(values, whole?.PerHour).Append(trend).OfType<Trend>().MinBy(t => t.ReachedAt) : trend;
+    }
+
+    /// <summary>Slope and the value at its end; null when it does not stand out from scatter and uncertainty.</summary>
+    private static (double PerHour, double End)? Line(IReadOnlyList<Seen> values)
+    {
         var start = values[0].At;
         var hours = values.Select(v => (v.At - start).TotalHours).ToList();
         var (meanT, meanY) = (hours.Average(), values.Average(v => v.Value));
         var sxx = hours.Sum(t => (t - meanT) * (t - meanT));
-        if (sxx <= 0)
+        if (values.Count < 3 || sxx <= 0)
         {
             return null;
         }
@@ -33,16 +55,36 @@ internal sealed record Trend(IReadOnlyList<Seen> Values, double PerHour, double 
         var u = values.Max(v => v.U);
         var error = Math.Max(u, Math.Sqrt(rest / (values.Count - 2))) / Math.Sqrt(sxx);
         var change = Math.Abs(slope) * (hours[^1] - hours[0]);
-        if (change <= 2 * Math.Sqrt(2) * u || Math.Abs(slope) <= 3 * error)
-        {
-            return null;
-        }
+        return change <= 2 * Math.Sqrt(2) * u || Math.Abs(slope) <= 3 * error ? null : (slope, meanY + (slope * (hours[^1] - meanT)));
+    }
 
-        var last = meanY + (slope * (hours[^1] - meanT));
-        return Next(point, slope > 0 ? Math.Max(last, values[^1].Value) : Math.Min(last, values[^1].Value), slope) is var (limit, name) && (limit - last) / slope is var ahead and <= Ahead
+    /// <summary>
+    /// A tank's newest readings, from each of the last two hours to the newest one, or from the one before it where those are
+    /// further apart: those that changed far more than uncertainty explains, and far more than the whole shift would have it.
+    /// </summary>
+    private static IEnumerable<Trend> Stretches(IReadOnlyList<Seen> values, double? overTheShift)
+    {
+        var last = values[^1];
+        var before = values.Where(v => last.At - v.At >= Shortest).ToList();
+        var near = before.FindAll(v => last.At - v.At <= Longest);
+        foreach (var from in near.Count > 0 ? near : before.TakeLast(1))
+        {
+            var hours = (last.At - from.At).TotalHours;
+            var change = last.Value - from.Value;
+            var more = change - ((overTheShift ?? 0) * hours);
+            // Where the site says nothing of a level's uncertainty, one of its percents.
+            var far = Far * Math.Sqrt(2) * (Math.Max(from.U, last.U) is > 0 and var u ? u : 1);
+            if (Math.Abs(change) > far && more * Math.Sign(change) > far && Reaching(values, change / hours, last.Value, last.Value, AheadOfAStretch) is { } trend)
+            {
+                yield return trend with { From = from, OverTheShift = overTheShift };
+            }
+        }
+    }
+
+    private static Trend? Reaching(IReadOnlyList<Seen> values, double slope, double furthest, double end, double within) =>
+        Next(values[0].Point, furthest, slope) is var (limit, name) && (limit - end) / slope is var ahead && ahead <= within
             ? new Trend(values, slope, limit, name, values[^1].At.AddHours(ahead))
             : null;
-    }
 
     /// <summary>The next limit in the direction of the slope, for a tank beyond its limits where it is empty or full; null when there is none.</summary>
     /// <param name="last">The line's or the reading's own value at its end, whichever lies further that way: what either has passed is no forecast.</param>

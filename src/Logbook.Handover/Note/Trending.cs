@@ -8,7 +8,7 @@ internal static class Trending
 
     public static IReadOnlyList<NoteTrend> Of(ShiftFacts facts, int atMost = OnAPage) =>
     [
-        .. Moving.Trends(facts).Select(t => t.Values[0].Point.Tag).Concat(Excursion.Of(facts).Select(e => e.Point).OfType<string>())
+        .. Moving.Trends(facts).Select(t => t.Values[0].Point.Tag).Concat(facts.Excursions.Select(e => e.Point).OfType<string>())
             .Distinct(StringComparer.OrdinalIgnoreCase)
             .Select(tag => facts.Series.GetValueOrDefault(tag)).OfType<IReadOnlyList<Seen>>()
             .Where(values => values.Count >= 3 && values[0].Point.Choices.Count == 0)

@@ -92,7 +92,7 @@ public sealed record CarriedItem(
 
     /// <summary>A wash is an acid one by its field or by its words: whoever typed the words alone must not have hidden it.</summary>
     public static bool CanHurt(string kind, string text, IReadOnlyDictionary<string, string> fields) =>
-        kind is "isolation" or "permit" or "bypass" or "safety-equipment"
+        kind is "isolation" or "permit" or "bypass" or "safety-equipment" or "injury" or "release"
         || (kind is "wash" && (fields.ContainsKey("acid") || SaysAcid(text) || fields.Values.Any(SaysAcid)));
 
     /// <summary>True when the words name acid, in general or one that such a line is washed with.</summary>

@@ -7,7 +7,7 @@ internal static class CautionsFile
 
     private static readonly string[] Carried =
     [
-        "action", "isolation", "permit", "bypass", "temporary-change", "out-of-service", "safety-equipment", "wash", "transfer", "delivery", "sample",
+        "action", "isolation", "permit", "bypass", "temporary-change", "out-of-service", "safety-equipment", "wash", "transfer", "delivery", "sample", "injury", "release",
     ];
 
     public static IReadOnlyList<Caution> Read(string text, KnownPoints points, List<Mistake> mistakes)

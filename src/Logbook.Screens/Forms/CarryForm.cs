@@ -15,6 +15,7 @@ internal static class CarryForm
         ("safety-equipment", "an eyewash, a shower, a guard that is out"), ("bypass", "a trip or an interlock that is defeated"), ("permit", "work that needs one, people inside"),
         ("isolation", "locked: do not start"), ("wash", "acid or another wash"), ("out-of-service", "equipment that is not to be used"), ("temporary-change", "a hose, a blank, a setting"),
         ("action", "something to be done"), ("transfer", "liquor on its way from tank to tank"), ("delivery", "something that comes or goes"), ("sample", "a sample on its way"),
+        ("injury", "somebody was hurt"), ("release", "liquor, gas or steam got out"),
     ];
 
     // What a field is asked as. What its kind does not ask for may stay empty.
@@ -24,6 +25,7 @@ internal static class CarryForm
         ["permit"] = "To which permit does it belong? Its number; empty when there is none", ["point"] = "Which point is read by hand instead? Its tag; empty when there is none", ["every"] = "How often is it read by hand? 30m, 1h",
         ["from"] = "From which tank?", ["to"] = "Into which tank?", ["stop-level"] = "At which level is it stopped?", ["watcher"] = "Who watches it?",
         ["acid"] = "Which acid? Empty only when none is used", ["tested"] = "Rinsed and tested? By whom, and what was found; empty when it is not yet",
+        ["who"] = "Who was hurt? A code or a name", ["now"] = "Where are they now? Empty when nobody knows", ["first-aid"] = "What first aid was given, since when?", ["amount"] = "How much, about?",
         ["drain"] = "Where does it drain, and what else drains there?", ["told"] = "Is the area closed, and who was told? Empty when nobody was yet", ["step"] = "At which step is it?",
     };
 
@@ -41,6 +43,7 @@ internal static class CarryForm
     private static readonly Dictionary<string, string[]> May = new(StringComparer.Ordinal)
     {
         ["safety-equipment"] = ["instead"], ["bypass"] = ["point", "every"], ["permit"] = ["entry", "inside"], ["isolation"] = ["permit"], ["wash"] = ["acid"],
+        ["injury"] = ["now", "first-aid"], ["release"] = ["amount", "to"],
     };
 
     // What the caution of acid asks for: answered with the caution in sight.

@@ -19,7 +19,7 @@ internal static class CarryCommands
 
     private static Command Add(Shell shell)
     {
-        var kind = Options.Text("--kind", "action, isolation, permit, bypass, temporary-change, out-of-service, safety-equipment, wash, transfer, delivery or sample.", "K");
+        var kind = Options.Text("--kind", "action, isolation, permit, bypass, temporary-change, out-of-service, safety-equipment, wash, transfer, delivery, sample, injury or release.", "K");
         var on = Options.Text("--on", "The equipment or area.", "EQUIPMENT");
         var text = Options.Text("--text", "What is open.", "TEXT");
         var until = Options.Text("--until", "When it ends or is due.", "TIME");

@@ -9,7 +9,15 @@ namespace Logbook;
 internal static class CautionText
 {
     /// <summary>For equipment that changes its state, or an item that is opened: what the state or the kind asks for, and the place.</summary>
-    public static void Opened(Shell shell, Site site, string trigger, string on) => Print(shell, site, [trigger, "area:" + (site.FindEquipment(on)?.Area ?? on)]);
+    public static void Opened(Shell shell, Site site, string trigger, string on)
+    {
+        Print(shell, site, [trigger, "area:" + (site.FindEquipment(on)?.Area ?? on)]);
+        // A site's own cautions may be older than this kind.
+        if (trigger == "carry:injury" && !site.Cautions.Any(c => c.Triggers.Contains(trigger, StringComparer.OrdinalIgnoreCase)))
+        {
+            shell.Error.WriteLine($"CAUTION {InjuryWords.FirstAid}");
+        }
+    }
 
     /// <summary>For the samples that an entry's readings are of: whoever titrates has its poisons on the bench.</summary>
     public static void WorkedOn(Shell shell, Site site, Entry entry) =>

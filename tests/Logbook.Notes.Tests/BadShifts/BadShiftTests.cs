@@ -11,7 +11,7 @@ public class BadShiftTests
     [
         ("tank-trip-upset", TankTripAndUpset.Write, "2026-11-25T06:00-05:00", ["trip defeated", "isolation spans the change", "safety equipment out: Eyewash and shower at the slaker", "person in Lime mud tank", "acid wash", "taken over with a reservation: acid not checked; asking the laboratory 07:15"]),
         ("lost-flow", Nights.LostFlowAtTheChange, "2026-11-25T06:00-05:00", ["upset since 06:41", "Slaker starting up", "Green liquor flow to the slaker urgent", "Slaker temperature urgent"]),
-        ("gas-relief", Nights.GasAndEmergencyRelief, "2026-11-25T06:00-05:00", ["White liquor filter in acid", "H2S at the filters urgent"]),
+        ("gas-relief", Nights.GasAndEmergencyRelief, "2026-11-25T06:00-05:00", ["White liquor filter in acid", "H2S at the filters urgent", "injury, told 02:36"]),
         ("power-nobody", Nights.PowerGoneAndNobodyThere, "2026-11-25T06:00-05:00", ["upset since 03:05"]),
         ("permits", Nights.PermitsOverTheChange, "2026-11-25T06:00-05:00", ["person in Causticizer 2", "isolation spans the change", "permit spans the change"]),
         ("splash", Days.SplashAndNoEyewash, "2026-11-25T06:00-05:00", ["safety equipment out: Eyewash and shower at the slaker", "Eyewash and shower at the filters: out", "Leaks at the white liquor filter, shell and flanges: running or spraying"]),

@@ -1,0 +1,22 @@
+using Logbook.Journal;
+
+namespace Logbook.Handover;
+
+/// <summary>How the log knows that somebody was hurt, beside an item of that kind: by words. Whoever typed the words alone must not have hidden it.</summary>
+public static class InjuryWords
+{
+    /// <summary>First aid for what this line holds, as the cautions have it.</summary>
+    public const string FirstAid = "First aid for alkali: water only, at once, and on until medical help takes over; the site's procedure rules.";
+
+    /// <summary>True when words tell of an injury.</summary>
+    public static bool Tell(string? words) => words?.Contains("injur", StringComparison.OrdinalIgnoreCase) == true;
+
+    /// <summary>An emergency relief because somebody is hurt tells of an injury, whatever else is written of it; so does what was remarked.</summary>
+    public static bool TellsOfInjury(JournalRecord record) => record.Body switch
+    {
+        HandoverRelief { Mode: "emergency" } relief => Tell(relief.Words),
+        Remark remark => Tell(remark.Text),
+        Entry entry => Tell(entry.Remark),
+        _ => false,
+    };
+}

@@ -1,0 +1,110 @@
+using Logbook.Checks;
+using Logbook.Journal;
+
+namespace Logbook.Handover.Tests;
+
+/// <summary>Who was hurt, what got out, gas that came and went: in that shift it is never said that none is recorded.</summary>
+public sealed class HurtInTheShiftTests
+{
+    private static List<NoteLine> CanHurt(SmallLine line) => [.. HandoverNote.InHand(line.Desk).Sections.Single(s => s.Id == "can-hurt").Lines];
+
+    private static string None(SmallLine line) => CanHurt(line)[^1].Text;
+
+    [Fact]
+    public void Gas_that_has_cleared_stands_with_its_worst_and_since_when_it_is_without_once()
+    {
+        using var line = new SmallLine("2026-11-24T20:34-05:00");
+        line.Record(null, "ST-H2S=0.4");
+        line.Clock("2026-11-24T22:52-05:00").Record(null, "ST-H2S=12.4");
+        line.Clock("2026-11-24T22:56-05:00").Record(null, "ST-H2S=0.7");
+
+        var gas = Assert.Single(CanHurt(line), l => l.Label == "gas").Text;
+
+        Assert.StartsWith("over: H2S at the sump 12.4 ppm", gas, StringComparison.Ordinal);
+        Assert.Contains("At 22:52; from 22:56 without this finding, 0.7 ppm at 22:56.", gas, StringComparison.Ordinal);
+        Assert.DoesNotContain("gas", None(line), StringComparison.Ordinal);
+        Assert.DoesNotContain(HandoverNote.InHand(line.Desk).Sections.Single(s => s.Id == "not-normal").Lines, l => l.Text.Contains("H2S", StringComparison.Ordinal));
+        Assert.Equal(["H2S at the sump urgent at 22:52"], HandoverNote.InHand(line.Desk).TakeLonger, StringComparer.Ordinal);
+
+        line.Clock("2026-11-25T08:00-05:00");
+        Assert.Contains("gas", HandoverNote.Of(line.Desk, line.Desk.Now).Sections[0].Lines[^1].Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void One_gas_alarm_is_one_hazard_though_the_gas_jumped()
+    {
+        using var line = new SmallLine("2026-11-24T20:34-05:00");
+        line.AdoptGasStep();
+        line.Record(null, "ST-H2S=0.4");
+        var alarm = line.Clock("2026-11-24T22:52-05:00").Record(null, "ST-H2S=12.4");
+        Assert.Equal(["limit.urgent-high", "step"], line.Desk.State.Findings["ST-H2S"].Where(f => f.Seq == alarm).Select(f => f.Finding.Code).Order(StringComparer.Ordinal), StringComparer.Ordinal);
+
+        var gas = Assert.Single(NowView.Of(line.Desk).Hazards);
+        Assert.Contains("12.4 ppm, 7.4 ppm above", gas.Text, StringComparison.Ordinal);
+        Assert.Equal(NowView.Of(line.Desk).StandsOut, gas.Findings); // neither is told beside it
+    }
+
+    [Fact]
+    public void A_leak_that_runs_is_a_release_and_says_its_newest_value_in_words_once_it_is_less()
+    {
+        using var line = new SmallLine("2026-11-24T20:00-05:00");
+        line.AdoptLeaks();
+        line.Clock("2026-11-24T22:52-05:00").Record(null, "CA-LEAK=3");
+        Assert.Equal("release", Assert.Single(NowView.Of(line.Desk).Hazards).Word);
+
+        line.Clock("2026-11-24T22:56-05:00").Record(null, "CA-LEAK=2");
+
+        Assert.Empty(NowView.Of(line.Desk).Hazards);
+        var release = Assert.Single(CanHurt(line), l => l.Label == "release").Text;
+        Assert.StartsWith("was: Leaks at causticizers and launders: running or spraying. At 22:52; weeping at 22:56, no later reading.", release, StringComparison.Ordinal);
+        Assert.DoesNotContain("release", None(line), StringComparison.Ordinal);
+        Assert.Contains("Leaks at causticizers and launders urgent at 22:52", HandoverNote.InHand(line.Desk).TakeLonger, StringComparer.Ordinal);
+    }
+
+    [Fact]
+    public void Who_was_hurt_stands_in_now_in_the_note_and_in_take_longer_with_first_aid_and_where_they_are()
+    {
+        using var line = new SmallLine("2026-11-24T22:50-05:00");
+        var hurt = line.Carry("injury", "wl-filter", "caustic in the left eye at the launder", null, ("who", "op2"));
+
+        var now = Assert.Single(NowView.Of(line.Desk).Hazards);
+        Assert.Equal("injury", now.Word);
+        Assert.StartsWith("Operator two, White liquor filter: caustic in the left eye at the launder. Nothing is recorded of where they are now.", now.Text, StringComparison.Ordinal);
+        Assert.Contains("water only", now.Text, StringComparison.Ordinal);
+        Assert.Contains("injury: Operator two", HandoverNote.InHand(line.Desk).TakeLonger, StringComparer.Ordinal);
+        Assert.Equal("injury", CanHurt(line)[0].Label);
+        Assert.DoesNotContain("injury", None(line), StringComparison.Ordinal);
+
+        Assert.Empty(Writing.ConfirmCarried(line.Desk, new CarryConfirmed(hurt, true, null, new Dictionary<string, string>(StringComparer.Ordinal) { ["now"] = "first aid room, ambulance called" }, null), "op1").Mistakes);
+        Assert.Contains("; now first aid room, ambulance called", Assert.Single(NowView.Of(line.Desk).Hazards).Text, StringComparison.Ordinal);
+
+        line.Close(hurt, "in hospital; report written");
+        Assert.Equal("injury", CanHurt(line)[0].Label);
+        Assert.DoesNotContain("injury", None(line), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void An_injury_needs_who_was_hurt_and_a_release_only_its_words()
+    {
+        using var line = new SmallLine("2026-11-24T22:50-05:00");
+
+        var wrong = Writing.AddCarried(line.Desk, new Carry("injury", "wl-filter", "caustic in an eye", null, null, new Dictionary<string, string>(StringComparer.Ordinal)), "op1").Mistakes;
+
+        Assert.Equal("an injury needs 'who'", Assert.Single(wrong).Wrong);
+        line.Carry("release", "wl-filter", "white liquor over the launder, about 300 L to the sump");
+        Assert.Equal("release", Assert.Single(NowView.Of(line.Desk).Hazards).Word);
+        Assert.Contains("release: White liquor filter", HandoverNote.InHand(line.Desk).TakeLonger, StringComparer.Ordinal);
+    }
+
+    [Fact]
+    public void A_remark_that_tells_of_an_injury_stands_under_what_can_hurt_and_not_again_below()
+    {
+        using var line = new SmallLine("2026-11-24T22:52-05:00");
+        var remark = line.Remark("INJURY: caustic in an eye, rinsed with water, ambulance called", "wl-filter");
+
+        Assert.Contains($"White liquor filter: INJURY: caustic in an eye, rinsed with water, ambulance called. Operator one 22:52 (#{remark})", Assert.Single(CanHurt(line), l => l.Label == "injury").Text, StringComparison.Ordinal);
+        Assert.DoesNotContain("injury", None(line), StringComparison.Ordinal);
+        Assert.Equal("nothing recorded", HandoverNote.InHand(line.Desk).Sections.Single(s => s.Id == "remarks").Lines[0].Text);
+        Assert.Equal(["injury, told 22:52"], HandoverNote.InHand(line.Desk).TakeLonger, StringComparer.Ordinal);
+    }
+}

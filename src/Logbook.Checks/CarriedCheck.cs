@@ -139,15 +139,40 @@ public static class CarriedCheck
             return [];
         }
 
-        IReadOnlyList<string> may =
-        [
-            .. new[] { before.Owner ?? before.By, before.Counter, desk.State.Line.Holder?.Code }.OfType<string>()
-                .Concat(OnShift.DueBy(desk.Site, Calendar.ShiftAt(desk.Site, desk.Now), desk.State.Roster)).Distinct(StringComparer.OrdinalIgnoreCase),
-        ];
+        var may = MayCount(desk, before);
         return may.Contains(by, StringComparer.OrdinalIgnoreCase) ? [] : [Mistake.Typed(
             $"people are not counted out of permit {before.Fields.GetValueOrDefault("number", "")} (item {before.Id}) by {desk.Site.FindPerson(by)?.Code ?? by}, who is not its owner, whose count does not stand, who does not hold the line and is not due on this shift",
             "with the attendant, one of: " + string.Join(", ", may))];
     }
+
+    /// <summary>
+    /// Another owner, since the one before went away. A permit's owner may count people out of it, so who makes one is somebody who
+    /// may count them out too, or a supervisor.
+    /// </summary>
+    public static IEnumerable<Mistake> NewOwner(Desk desk, CarriedItem item, CarryConfirmed look, string by)
+    {
+        if (look.Owner is not { } owner)
+        {
+            return [];
+        }
+
+        var may = item.ItemKind == "permit" ? MayCount(desk, item) : null;
+        return
+        [
+            .. look.Seen ? [] : Writing.Of("what was not seen gets no other owner by it", "--owner CODE or --not-seen"),
+            .. Given.Person(desk.Site, owner),
+            .. desk.State.IsClosed(owner) ? Writing.Of($"'{owner}' is closed and owns nothing any more", "the code of who looks after it now") : [],
+            .. owner.Equals(item.Owner, StringComparison.OrdinalIgnoreCase) ? Writing.Of($"{owner} is the owner of item {item.Id} already", "") : [],
+            .. may is null || may.Contains(by, StringComparer.OrdinalIgnoreCase) || desk.Site.FindPerson(by)?.Role == Role.Supervisor ? []
+                : Writing.Of($"a permit's owner may count people out: {desk.Site.FindPerson(by)?.Code ?? by} is not its owner, did not count, does not hold the line and is not due on this shift", "one of: " + string.Join(", ", may) + ", or a supervisor"),
+        ];
+    }
+
+    private static IReadOnlyList<string> MayCount(Desk desk, CarriedItem permit) =>
+    [
+        .. new[] { permit.Owner ?? permit.By, permit.Counter, desk.State.Line.Holder?.Code }.OfType<string>()
+            .Concat(OnShift.DueBy(desk.Site, Calendar.ShiftAt(desk.Site, desk.Now), desk.State.Roster)).Distinct(StringComparer.OrdinalIgnoreCase),
+    ];
 
     /// <summary>
     /// A permit and the lockout that it stands on stay together while both are open: with the number changed, the lockout could

@@ -6,9 +6,6 @@ namespace Logbook.Checks;
 /// <summary>Checks of what every kind of record is given: who, when, on what, in which words.</summary>
 public static class Given
 {
-    /// <summary>Clocks of two machines differ by this much without anybody being wrong.</summary>
-    private static readonly TimeSpan Grace = TimeSpan.FromMinutes(1);
-
     /// <summary>A time with the site's offset, to the millisecond that records keep.</summary>
     public static DateTimeOffset Instant(Site site, DateTimeOffset at)
     {
@@ -51,15 +48,20 @@ public static class Given
 
     public static IEnumerable<Mistake> NotInFuture(DateTimeOffset? at, string what, DateTimeOffset now, Place place)
     {
-        if (at > now + Grace)
+        if (at > now + Typed.Grace)
         {
             yield return new Mistake(place, $"{what}, {Words.Time(at.Value.ToOffset(now.Offset))}, lies in the future", $"it is {Words.Time(now)} now");
         }
     }
 
+    /// <summary>Not in the future, and not so long ago that a bare time of day would not be taken for it.</summary>
+    public static IEnumerable<Mistake> Lately(DateTimeOffset? at, string what, DateTimeOffset now) => at < now - Typed.Lately
+        ? [Mistake.Typed($"{what}, {Words.Time(at.Value.ToOffset(now.Offset))}, was more than {Typed.Lately.TotalHours:0} hours ago", "an earlier begin belongs into the text")]
+        : NotInFuture(at, what, now, Place.Unknown);
+
     public static IEnumerable<Mistake> NotOver(DateTimeOffset? end, string what, DateTimeOffset now)
     {
-        if (end < now - Grace)
+        if (end < now - Typed.Grace)
         {
             yield return Mistake.Typed($"{what}, {Words.Time(end.Value.ToOffset(now.Offset))}, is over already", $"it is {Words.Time(now)} now; a date that was missed belongs into the text");
         }

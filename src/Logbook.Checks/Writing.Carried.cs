@@ -6,9 +6,10 @@ namespace Logbook.Checks;
 /// <summary>Carried items: opened, confirmed, closed.</summary>
 public static partial class Writing
 {
-    public static Written AddCarried(Desk desk, Carry item, string by) => Write(desk, by,
-        site => [.. CarriedCheck.Mistakes(site, item), .. CarriedCheck.AllowedBy(site, desk.State.IsClosed, item.ItemKind, item.Fields, by), .. Given.NotOver(item.Until, "its end", desk.Now)],
-        site => (item with { ItemKind = CarryKinds.Find(item.ItemKind)!.Name, On = Given.Code(site, item.On), Text = item.Text.Trim() }, desk.Now));
+    /// <param name="since">Since when it is so; now unless said.</param>
+    public static Written AddCarried(Desk desk, Carry item, string by, DateTimeOffset? since = null) => Write(desk, by,
+        site => [.. Given.Lately(since, "the time since when", desk.Now), .. CarriedCheck.Mistakes(site, item), .. CarriedCheck.AllowedBy(site, desk.State.IsClosed, item.ItemKind, item.Fields, by), .. Given.NotOver(item.Until, "its end", desk.Now)],
+        site => (item with { ItemKind = CarryKinds.Find(item.ItemKind)!.Name, On = Given.Code(site, item.On), Text = item.Text.Trim() }, since ?? desk.Now));
 
     /// <summary>
     /// Says how an item was found: still so, changed, or not seen. Its own lock a person puts on or takes off in the same way. What
@@ -26,7 +27,7 @@ public static partial class Writing
         state.Carried.Find(c => c.Id == look.Id) is { } item && item.IsCountedOutBy(item.Told(look)) && !item.IsCountOf(by);
 
     /// <summary>A new end is a change, whether or not words were given to it.</summary>
-    public static CarryConfirmed Trimmed(CarryConfirmed look) => look with { Changed = look.Changed?.Trim() ?? (look.Until is null ? null : "its end") };
+    public static CarryConfirmed Trimmed(CarryConfirmed look) => look with { Owner = look.Owner?.Trim(), Changed = look.Changed?.Trim() ?? (look.Until is null ? null : "its end") };
 
     /// <summary>Why the item cannot be told so by that person; empty when it can.</summary>
     public static IEnumerable<Mistake> WhyNotConfirm(Desk desk, CarryConfirmed look, string by) => desk.State.Carried.Find(c => c.Id == look.Id) is { } item
@@ -34,6 +35,7 @@ public static partial class Writing
         [
             .. look is { Seen: false, Changed: not null } ? Of("what was not seen cannot be told as changed", "--changed TEXT or --not-seen") : [],
             .. look is { Seen: false, Until: not null } ? Of("what was not seen cannot be told to end at another time", "--until TIME or --not-seen") : [],
+            .. CarriedCheck.NewOwner(desk, item, look, by),
             .. look.Until is not null && item.Until is null ? Of($"item {item.Id} was opened without an end", "an item that has one") : [],
             .. Given.NotOver(look.Until, "its new end", desk.Now),
             .. look.Until > item.Until && item.Fields.ContainsKey("allowed-by") && !look.Fields.ContainsKey("allowed-by")

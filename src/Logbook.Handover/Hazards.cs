@@ -129,7 +129,7 @@ internal static class Hazards
         permit.LockoutClosed is { } seq && !state.Carried.Exists(permit.StandsOn) ? $" NO LOCKOUT STANDS FOR IT ANY MORE: it was closed {Say.Ref(seq)}." : "";
 
     private static string Locks(Site site, CarriedItem item) =>
-        item.Locks.IsEmpty ? "" : $" Locks recorded: {string.Join(", ", item.Locks.Select(code => Say.Person(site, code)))}.";
+        string.Concat(LocksOn.Words(site, item).Select(words => $" {char.ToUpperInvariant(words[0])}{words[1..]}."));
 
     private static string Instead(CarriedItem item) =>
         item.Fields.ContainsKey("instead") ? "" : " Nothing is recorded of what to do instead.";

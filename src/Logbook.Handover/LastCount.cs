@@ -14,7 +14,9 @@ internal static class LastCount
         var last = opened.Body is Carry { ItemKind: "permit" }
             ? records.Where(r => r.Body is CarryConfirmed look && look.Id == opened.Seq && look.Fields.ContainsKey("inside") && (closed is null || r.Seq < closed.Seq)).MaxBy(r => r.Seq)
             : null;
+        var owner = last is null ? null : records.Where(r => r.Seq < last.Seq && r.Body is CarryConfirmed { Owner: not null } look && look.Id == opened.Seq).MaxBy(r => r.Seq)?.Body is CarryConfirmed named ? named.Owner
+            : ((Carry)opened.Body).Owner ?? opened.By;
         return last is null ? ""
-            : $"; last counted {Say.Visible(((CarryConfirmed)last.Body).Fields["inside"])} {time(last.At)} {Say.Person(site, last.By)}{(Handed.Same(last.By, ((Carry)opened.Body).Owner ?? opened.By) ? "" : ", NOT ITS OWNER")}{(((CarryConfirmed)last.Body).Signed is { } signed ? StepWords.By(site, signed) : "")} {Say.Ref(last.Seq)}";
+            : $"; last counted {Say.Visible(((CarryConfirmed)last.Body).Fields["inside"])} {time(last.At)} {Say.Person(site, last.By)}{(Handed.Same(last.By, owner) ? "" : ", NOT ITS OWNER")}{(((CarryConfirmed)last.Body).Signed is { } signed ? StepWords.By(site, signed) : "")} {Say.Ref(last.Seq)}";
     }
 }

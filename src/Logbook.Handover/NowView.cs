@@ -81,7 +81,7 @@ public sealed record NowView
             InCharge = Handover.InCharge.Of(desk),
             Held = state.Line.Holder is not null,
             Unfinished = Handover.InCharge.Unfinished(desk),
-            Hazards = Handover.Hazards.Of(site, state, now, InsteadOfTrips.NotOnTime(checks)),
+            Hazards = LocksOn.Beside(state, Handover.Hazards.Of(site, state, now, InsteadOfTrips.NotOnTime(checks))),
             Sections = HazardSections.Recorded(site, state),
             StandsOut = [.. InOrder(site, [.. state.Findings.Values.SelectMany(f => f)]).Select(f => Told(desk, f, See(state, doubted, f.Finding.Point) + later.Words(f)))],
             Line = LineRow.Of(site, state, now),

@@ -44,7 +44,19 @@ internal static class OpenWords
     private static string Look(Desk desk, CarryConfirmed look)
     {
         var found = look.Changed is { } changed ? $"Changed, {Say.Visible(changed)}" : look.Seen ? "Still so" : "Not seen";
-        return $"{found}: {Item(desk, look.Id)}{OwnLock(look.Lock)}{(look.Until is { } until ? $"; ends {Say.Day(desk.Site, until)}{Before(desk, look)}" : "")}{string.Concat(look.Fields.Select(f => $"; {Say.Visible(f.Key)} {Say.Visible(f.Value)}"))}{(look.Signed is { } signed ? StepWords.By(desk.Site, signed) : "")}";
+        return $"{found}: {Item(desk, look.Id)}{OwnLock(look.Lock)}{(look.Until is { } until ? $"; ends {Say.Day(desk.Site, until)}{Before(desk, look)}" : "")}{NewOwner(desk, look)}{string.Concat(look.Fields.Select(f => $"; {Say.Visible(f.Key)} {Say.Visible(f.Value)}"))}{(look.Signed is { } signed ? StepWords.By(desk.Site, signed) : "")}";
+    }
+
+    private static string NewOwner(Desk desk, CarryConfirmed look)
+    {
+        if (look.Owner is not { } owner)
+        {
+            return "";
+        }
+
+        var before = desk.Store.Read(look.Id).TakeWhile(r => r.Body != look)
+            .Select(r => r.Body switch { Carry item when r.Seq == look.Id => item.Owner, CarryConfirmed other when other.Id == look.Id => other.Owner, _ => null }).LastOrDefault(o => o is not null);
+        return $"; owner now {Say.Person(desk.Site, owner)}{(before is null ? "" : $", before {Say.Person(desk.Site, before)}")}";
     }
 
     /// <summary>The end that stood before this look: the record of the item, or of the look before it that moved it.</summary>

@@ -55,7 +55,7 @@ public sealed record Since(DateTimeOffset? LastHere, IReadOnlyList<Change> Chang
         {
             EquipmentStateChanged change => ("state", change.Equipment),
             Carry item => ("opened", item.On),
-            CarryConfirmed { Changed: not null } look => ("changed", Place(desk, look.Id)),
+            CarryConfirmed look when look.Changed is not null || look.Owner is not null => ("changed", Place(desk, look.Id)),
             CarryClosed closed => ("closed", Place(desk, closed.Id)),
             OrderGiven or OrderWithdrawn => ("order", ""),
             SiteAdopted => ("site", ""),

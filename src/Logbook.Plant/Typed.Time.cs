@@ -10,6 +10,8 @@ public static partial class Typed
     private static readonly string[] OffsetForms = [.. LocalForms.Select(f => f + "zzz"), .. LocalForms.Select(f => f + "'Z'")];
 
     /// <summary>What is accepted where any time may be given.</summary>
+    private static readonly string[] OfDay = ["HH:mm", "H:mm", "HH:mm:ss"];
+
     public const string TimeForms = "accepted: 2026-11-25T10:00, 2026-11-25T10:00-05:00, or 10:00 of today";
 
     /// <summary>
@@ -43,6 +45,29 @@ public static partial class Typed
         }
     }
 
+    /// <summary>For what is still to come: a time of day that has passed is the next day's.</summary>
+    public static DateTimeOffset? TimeAhead(string text, Site site, DateTimeOffset now, Place place, out Mistake? mistake)
+    {
+        var at = Time(text, site, now, place, out mistake);
+        return at <= now && IsOfDay(text) ? Time(text, site, now.AddDays(1), place, out mistake) : at;
+    }
+
+    /// <summary>For what has been: a time of day that is still to come is the day before's, when that was within <see cref="Lately"/>.</summary>
+    public static DateTimeOffset? TimeBack(string text, Site site, DateTimeOffset now, Place place, out Mistake? mistake)
+    {
+        var at = Time(text, site, now, place, out mistake);
+        return at > now + Grace && IsOfDay(text) && Time(text, site, now.AddDays(-1), place, out _) is { } before && before >= now - Lately ? before : at;
+    }
+
+    /// <summary>Further back nobody means a bare time of day unseen.</summary>
+    public static readonly TimeSpan Lately = TimeSpan.FromHours(12);
+
+    /// <summary>Clocks of two machines differ by this much without anybody being wrong.</summary>
+    public static readonly TimeSpan Grace = TimeSpan.FromMinutes(1);
+
+    /// <summary>True for a time without its date.</summary>
+    public static bool IsOfDay(string text) => TimeOnly.TryParseExact(text.Trim(), OfDay, CultureInfo.InvariantCulture, DateTimeStyles.None, out _);
+
     private static DateTimeOffset? Refuse(Place place, string wrong, string accepted, out Mistake? mistake)
     {
         mistake = new Mistake(place, wrong, accepted);
@@ -56,7 +81,7 @@ public static partial class Typed
 
     private static DateTime? Local(string typed, DateTimeOffset now)
     {
-        if (TimeOnly.TryParseExact(typed, ["HH:mm", "H:mm", "HH:mm:ss"], CultureInfo.InvariantCulture, DateTimeStyles.None, out var time))
+        if (TimeOnly.TryParseExact(typed, OfDay, CultureInfo.InvariantCulture, DateTimeStyles.None, out var time))
         {
             return now.Date + time.ToTimeSpan();
         }

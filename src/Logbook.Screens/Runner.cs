@@ -71,7 +71,8 @@ internal sealed class Runner(Desk desk, DraftFolder drafts, Pins pins)
     private Wrote Write(ToWrite what)
     {
         var written = what.Write(desk);
-        return new Wrote(what, written) { Warning = written.Record is not null && what.On(desk) is { } on ? YetRecorded.Warning(desk, on) : null };
+        string?[] warnings = written.Record is null ? [] : [what.Beside(desk.Site), what.On(desk) is { } on ? YetRecorded.Warning(desk, on) : null];
+        return new Wrote(what, written) { Warning = string.Join(". ", warnings.OfType<string>()) is { Length: > 0 } warning ? warning : null };
     }
 
     /// <summary>What is known now.</summary>

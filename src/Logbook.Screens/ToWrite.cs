@@ -16,6 +16,9 @@ internal abstract record ToWrite(string By)
 
     /// <summary>Equipment of which the log may now say two things that cannot both be true; null for none.</summary>
     public virtual string? On(Desk desk) => null;
+
+    /// <summary>What must be said beside it once it is written, before anything else; null when nothing.</summary>
+    public virtual string? Beside(Site site) => null;
 }
 
 /// <param name="Target">The entry that the readings stand in.</param>
@@ -48,6 +51,7 @@ internal sealed record ConfirmCarried(string By, CarriedItem Item, CarryConfirme
 {
     public override string Done => Look switch
     {
+        { Owner: not null } => "it has another owner",
         { Lock: { } step } => $"your own lock is {step}",
         { Seen: false } => "not seen" + Inside,
         { Changed: not null } or { Fields.Count: > 0 } => "changed" + Inside,
@@ -63,6 +67,8 @@ internal sealed record ConfirmCarried(string By, CarriedItem Item, CarryConfirme
     public override Written Write(Desk desk) => Writing.ConfirmCarried(desk, Look, By);
 
     public override string? On(Desk desk) => desk.State.Carried.Find(i => i.Id == Look.Id)?.On;
+
+    public override string? Beside(Site site) => LocksOn.OnNewOwner(site, Item, Look);
 }
 
 internal sealed record OpenCarried(string By, Carry Item) : ToWrite(By)

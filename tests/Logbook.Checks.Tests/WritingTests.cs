@@ -69,6 +69,37 @@ public sealed class WritingTests
     }
 
     [Fact]
+    public void What_began_earlier_is_opened_as_of_then_neither_ahead_nor_more_than_twelve_hours_back()
+    {
+        void Refused(Written written, string words) => Assert.Contains(words, Assert.Single(written.Mistakes).ToString(), StringComparison.Ordinal);
+        var opened = Writing.AddCarried(_line.Desk, Item("action"), "op1", _line.Desk.Now.AddMinutes(-20)).Record!;
+
+        Assert.Equal(_line.Desk.Now.AddMinutes(-20), opened.At);
+        Assert.Equal(_line.Desk.Now, opened.Entered);
+        Assert.Equal(opened.At, Assert.Single(_line.Desk.State.Carried).Since);
+        Refused(Writing.AddCarried(_line.Desk, Item("action"), "op1", _line.Desk.Now.AddMinutes(5)), "lies in the future");
+        Refused(Writing.AddCarried(_line.Desk, Item("action"), "op1", _line.Desk.Now.AddHours(-13)), "was more than 12 hours ago; an earlier begin belongs into the text");
+    }
+
+    [Fact]
+    public void Another_owner_is_a_person_of_the_site_and_of_a_permit_named_by_who_may_count()
+    {
+        void Refused(Written written, string words) => Assert.Contains(words, Assert.Single(written.Mistakes).ToString(), StringComparison.Ordinal);
+        Written Owner(long id, string owner, string by, bool seen = true) => Writing.ConfirmCarried(_line.Desk, new CarryConfirmed(id, seen, null, new Dictionary<string, string>(StringComparer.Ordinal), null) { Owner = owner }, by);
+        var action = Writing.AddCarried(_line.Desk, Item("action") with { Owner = "op1" }, "op1").Record!.Seq;
+        var permit = Writing.AddCarried(_line.Desk, Item("permit", ("number", "4417")) with { Owner = "eng1" }, "eng1").Record!.Seq;
+
+        Refused(Owner(action, "op9", "op1"), "'op9' is not a person");
+        Refused(Owner(action, "op1", "op1"), "is the owner of item");
+        Refused(Owner(action, "eng1", "op1", seen: false), "what was not seen gets no other owner");
+        Assert.NotNull(Owner(action, "eng1", "op1").Record);
+        Assert.NotNull(Owner(permit, "op1", "eng1").Record);
+
+        Assert.Equal(["eng1", "op1"], _line.Desk.State.Carried.Select(c => c.Owner!), StringComparer.Ordinal);
+        Assert.Equal("op1", Assert.Single(_line.Desk.State.Carried[0].OwnersBefore));
+    }
+
+    [Fact]
     public void A_carried_item_must_say_what_its_kind_asks_for()
     {
         RefusedWith(Writing.AddCarried(_line.Desk, Item("permitt"), "op1"), "nearest: permit");

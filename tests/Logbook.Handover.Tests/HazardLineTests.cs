@@ -28,6 +28,40 @@ public sealed class HazardLineTests
     }
 
     [Fact]
+    public void People_inside_under_a_permit_whose_isolation_has_no_lock_recorded_are_said_there()
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        line.Carry("isolation", "mud-pump", "rake", null, ("permit", "4421"));
+        Assert.DoesNotContain("LOCK RECORDED", Only(line, "locked").Brief, StringComparison.Ordinal);
+
+        var permit = line.Carry("permit", "mud-pump", "inspection", line.Desk.Now.AddHours(4), ("number", "4421"), ("inside", "2"));
+
+        Assert.Contains($"NO LOCK RECORDED, 2 counted inside under permit 4421 (#{permit}).", Only(line, "locked").Brief, StringComparison.Ordinal);
+        Assert.NotNull(Writing.ConfirmCarried(line.Desk, Look(line.Desk.State.Carried.Single(i => i.ItemKind == "isolation").Id) with { Lock = "on" }, "op1").Record);
+        Assert.DoesNotContain("NO LOCK RECORDED", Only(line, "locked").Brief, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_new_owner_of_an_isolation_moves_no_lock_and_the_line_goes_on_saying_whose_hangs_there()
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        var isolation = line.Carry("isolation", "mud-pump", "seal change");
+        Assert.NotNull(Writing.ConfirmCarried(line.Desk, Look(isolation) with { Owner = "op1" }, "op1").Record);
+        Assert.DoesNotContain("stays until", Only(line, "locked").Text, StringComparison.Ordinal);
+        var before = line.Desk.State.Carried.Single();
+        var look = Look(isolation) with { Owner = "eng1" };
+        Assert.NotNull(Writing.ConfirmCarried(line.Desk, look, "eng1").Record);
+
+        var lockOf = $"ock of {Say.Person(line.Desk.Site, "op1")} stays until it is removed by the site's procedure";
+        Assert.Contains("L" + lockOf, Only(line, "locked").Brief, StringComparison.Ordinal);
+        Assert.Contains($"owner {Say.Person(line.Desk.Site, "eng1")}", Only(line, "locked").Text, StringComparison.Ordinal);
+        Assert.Contains("l" + lockOf, LocksOn.OnNewOwner(line.Desk.Site, before, look), StringComparison.Ordinal);
+        Assert.Contains($"owner now {Say.Person(line.Desk.Site, "eng1")}, before {Say.Person(line.Desk.Site, "op1")}", LogLine.Of(line.Desk, line.Desk.Store.Read(line.Desk.State.Head.Seq).Single()).Words, StringComparison.Ordinal);
+    }
+
+    private static CarryConfirmed Look(long id) => new(id, true, null, new Dictionary<string, string>(StringComparer.Ordinal), null);
+
+    [Fact]
     public void A_wash_that_is_changed_to_acid_hurts_until_it_is_closed()
     {
         using var line = new SmallLine("2026-11-24T08:00-05:00");

@@ -85,7 +85,7 @@ public sealed class BrokenSiteTests
         { Csv, "RG-F,Green", "@RG-F,,Green", "the row has 22 fields, the first line names 21 columns; every row has a field for each column, empty or not" },
 
         // cautions
-        { Cautions, "trigger = \"always\"", "trigger = @\"sometimes\"", "trigger 'sometimes' is unknown; accepted: always, state:STATE, carry:KIND, limit:TAG, sample:NAME, area:AREA" },
+        { Cautions, "trigger = \"always\"", "trigger = @\"sometimes\"", "trigger 'sometimes' is unknown; accepted: always, state:STATE, carry:KIND, carry:KIND@AREA, limit:TAG, sample:NAME, area:AREA" },
         { Cautions, "\"limit:LB-N\"", "@\"limit:LB-M\"", "point 'LB-M' is unknown; nearest: LB-N, LM-L, LM-T" },
         { Cautions, "\"state:washing\"", "@\"state:wash\"", "state 'wash' is unknown; nearest: washing" },
         { Cautions, "\"carry:isolation\"", "@\"carry:lock\"", "carried kind 'lock' is unknown; accepted: action, isolation, permit, bypass, temporary-change, out-of-service, safety-equipment, wash, transfer, delivery, sample" },

@@ -28,6 +28,21 @@ public sealed class TypedTimeTests
     public void A_time_is_read_with_the_sites_offset(string text, string expected) =>
         Assert.Equal(expected, Read(text, out _)?.ToString("yyyy-MM-dd'T'HH:mm:sszzz", CultureInfo.InvariantCulture));
 
+    [Theory]
+    [InlineData("06:00", "2026-11-26T06:00:00-05:00")]
+    [InlineData("11:00", "2026-11-25T11:00:00-05:00")]
+    [InlineData("2026-11-25T06:00", "2026-11-25T06:00:00-05:00")]
+    public void What_is_still_to_come_is_the_next_one_of_a_bare_time(string text, string expected) =>
+        Assert.Equal(expected, Typed.TimeAhead(text, StarterSite.Site, Now, Place.Unknown, out _)?.ToString("yyyy-MM-dd'T'HH:mm:sszzz", CultureInfo.InvariantCulture));
+
+    [Theory]
+    [InlineData("10:00", "2026-11-25T10:00:00-05:00")]
+    [InlineData("22:40", "2026-11-24T22:40:00-05:00")]
+    [InlineData("12:00", "2026-11-25T12:00:00-05:00")]
+    [InlineData("2026-11-25T22:40", "2026-11-25T22:40:00-05:00")]
+    public void What_has_been_is_last_night_of_a_bare_time_within_twelve_hours(string text, string expected) =>
+        Assert.Equal(expected, Typed.TimeBack(text, StarterSite.Site, Now, Place.Unknown, out _)?.ToString("yyyy-MM-dd'T'HH:mm:sszzz", CultureInfo.InvariantCulture));
+
     [Fact]
     public void A_time_in_the_repeated_hour_is_refused_with_both_readings()
     {

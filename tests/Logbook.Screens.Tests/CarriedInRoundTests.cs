@@ -49,7 +49,7 @@ public sealed class CarriedInRoundTests
         terminal.Open("Line round").Press("cn⏎");
 
         Assert.DoesNotContain("Still so?", terminal.Screen, StringComparison.Ordinal);
-        Assert.Contains("NOT SEEN", terminal.Press("⎋c").Words, StringComparison.Ordinal);
+        Assert.Contains("NOT SEEN", terminal.Press("⎋⎋c").Words, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -56,6 +56,34 @@ public sealed class CarriedPageTests
     }
 
     [Fact]
+    public void Another_owner_is_chosen_by_name_and_of_an_isolation_it_is_said_whose_lock_stays()
+    {
+        using var terminal = new Terminal(before: t => t.Carry("isolation", "slaker", "agitator blade", null, ("permit", "4421")));
+
+        terminal.Press("co");
+        Assert.Contains("who owns it from now on? nobody is named yet", terminal.Words, StringComparison.Ordinal);
+        terminal.Press("op3⏎");
+
+        Assert.Equal("op3", terminal.Desk.State.Carried.Single().Owner);
+        Assert.Contains("lock of Operator one stays until it is removed by the site's procedure", terminal.Words, StringComparison.Ordinal);
+        Assert.Contains("owner Operator three", terminal.Words, StringComparison.Ordinal);
+        Assert.Null(terminal.Desk.State.Carried.Single().Confirmed!.Changed);
+    }
+
+    [Fact]
+    public void A_lockout_with_people_inside_and_no_lock_recorded_says_so()
+    {
+        using var terminal = new Terminal(before: t =>
+        {
+            t.Carry("isolation", "slaker", "agitator blade", null, ("permit", "4421"));
+            t.Carry("permit", "slaker", "agitator blade", Logbook.Testing.Some.Morning.AddHours(5), ("number", "4421"), ("inside", "2"));
+        });
+
+        Assert.Contains("NO LOCK RECORDED, 2 counted inside under permit 4421", terminal.Size(120, 40).Words, StringComparison.Ordinal);
+        Assert.Contains("NO LOCK RECORDED, 2 counted inside under permit 4421", terminal.Press("c").Words, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void With_nothing_open_the_keys_say_so()
     {
         using var terminal = new Terminal();

@@ -144,6 +144,8 @@ public sealed class DraftTests
         store.Busy = true;
         terminal.Open("Line round").Press("99.8⏎⎋");
         Assert.Contains("NOT SAVED, kept in the draft: the journal is being written by host:tty7", terminal.Screen, StringComparison.Ordinal);
+        Assert.Contains("1 reading typed and not saved", terminal.Screen, StringComparison.Ordinal);
+        terminal.Press("⎋");
         Assert.Contains("UNSAVED", terminal.Screen, StringComparison.Ordinal);
         terminal.Press("q");
         Assert.False(terminal.Conversation.Over);

@@ -109,7 +109,7 @@ public sealed class PasteTests
     {
         using var terminal = new Terminal();
 
-        terminal.Open("Line round").Press("99.8⏎↑m").Paste("red\u001b[31m\u202e").Press("⏎⎋l⏎");
+        terminal.Open("Line round").Press("99.8⏎↑m").Paste("red\u001b[31m\u202e").Press("⏎⎋⎋l⏎");
 
         Assert.Contains("red\\u001B[31m\\u202E", terminal.Screen, StringComparison.Ordinal);
         Assert.DoesNotContain(terminal.Conversation.Sheet.Lines, l => l.Text.Any(char.IsControl));

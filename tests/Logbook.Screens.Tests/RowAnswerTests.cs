@@ -233,7 +233,7 @@ public sealed class RowAnswerTests
 
         Assert.Contains("end before it began", terminal.Screen, StringComparison.Ordinal);
         terminal.Press("⎋");
-        Assert.IsType<NowPage>(terminal.State.Top);
+        Assert.IsType<ChoosePage>(terminal.State.Top);
     }
 
     [Fact]

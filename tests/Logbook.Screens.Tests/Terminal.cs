@@ -220,7 +220,7 @@ internal sealed class Terminal : IDisposable
         Press("r");
         for (var row = 1; row < 9; row++)
         {
-            Press(FormattableString.Invariant($"{row}"));
+            Press(FormattableString.Invariant($"↑{row}"));
             if (Screen.Split('\n').Any(l => l.StartsWith(" >", StringComparison.Ordinal) && l.Contains(round, StringComparison.Ordinal)))
             {
                 return Press("⏎");

@@ -57,6 +57,35 @@ public sealed class WhichRoundTests
     }
 
     [Fact]
+    public void Behind_the_digit_that_chose_a_round_a_value_chooses_no_other()
+    {
+        using var terminal = new Terminal();
+
+        terminal.Press("r1");
+        Assert.Contains("Enter opens 1 Line round", terminal.Screen, StringComparison.Ordinal);
+        terminal.Press("103.2");
+        Assert.Contains("not taken: press Enter to open 1 Line round; Up and Down choose another", terminal.Words, StringComparison.Ordinal);
+        terminal.Press("⏎");
+
+        Assert.Equal("hourly", terminal.Round.Round.Id);
+        Assert.Equal("", terminal.Round.Field);
+        Assert.Contains("WHITE LIQUOR TITRATION", terminal.Press("⎋↑2⏎").Screen, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Esc_leads_back_to_where_the_round_was_opened_from_and_a_round_that_is_done_to_Now()
+    {
+        using var terminal = new Terminal();
+
+        terminal.Press("r1⏎⎋");
+        Assert.IsType<ChoosePage>(terminal.State.Top);
+        terminal.Press("⎋");
+        Assert.IsType<NowPage>(terminal.State.Top);
+        terminal.Press("r1⏎99.8⏎302⏎18.95⏎88.1⏎⏎");
+        Assert.IsType<NowPage>(terminal.State.Top);
+    }
+
+    [Fact]
     public void A_key_that_no_round_has_says_so()
     {
         using var terminal = new Terminal();

@@ -41,7 +41,7 @@ internal static class SincePrepared
     {
         Carry carry => CarriedItem.CanHurt(carry.ItemKind, carry.Text, carry.Fields),
         CarryClosed closed => WasHazard(desk, closed.Id),
-        CarryConfirmed look => (look.Changed is not null || look.Fields.Count > 0 || look.Lock is not null) && WasHazard(desk, look.Id),
+        CarryConfirmed look => (look.Changed is not null || look.Fields.Count > 0 || look.Lock is not null || look.Owner is not null) && WasHazard(desk, look.Id),
         UpsetDeclared upset => upset.Ended is null,
         EquipmentStateChanged change => change.State is "acid" || Contradicts(desk, record.Seq),
         Entry entry => Hurts(desk, entry.Findings) || InjuryWords.TellsOfInjury(record),

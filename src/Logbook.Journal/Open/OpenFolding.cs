@@ -46,6 +46,7 @@ internal static class OpenFolding
             LastChange = look.Changed is null ? item.LastChange : confirmation,
             Count = Counted(item, record, look),
             FieldsSet = look.Fields.Aggregate(item.FieldsSet, (all, field) => all.SetItem(field.Key, confirmation)),
+            OwnersBefore = OwnersBefore(item, record, look),
             Locks = look.Lock switch
             {
                 "on" => item.Locks.Remove(record.By, StringComparer.OrdinalIgnoreCase).Add(record.By),
@@ -53,6 +54,14 @@ internal static class OpenFolding
                 _ => item.Locks,
             },
         };
+    }
+
+    private static ImmutableList<string> OwnersBefore(CarriedItem item, JournalRecord record, CarryConfirmed look)
+    {
+        var before = look.Lock == "off" ? item.OwnersBefore.Remove(record.By, StringComparer.OrdinalIgnoreCase) : item.OwnersBefore;
+        return look.Owner is not { } owner ? before
+            : item.Owner is { } left ? before.Remove(owner, StringComparer.OrdinalIgnoreCase).Remove(left, StringComparer.OrdinalIgnoreCase).Add(left)
+            : before.Remove(owner, StringComparer.OrdinalIgnoreCase);
     }
 
     /// <summary>Who counts people out is the one who has counted, or counts anew what is the own count; more people are told by anybody.</summary>

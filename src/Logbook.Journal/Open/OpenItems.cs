@@ -30,6 +30,9 @@ public sealed record CarriedItem(
     /// <summary>Codes of the people whose own lock is recorded as on, in the order in which they went on.</summary>
     public ImmutableList<string> Locks { get; init; } = [];
 
+    /// <summary>Codes of those who owned it before, in that order: a lock is not moved by a new owner's name. Who took the own lock off is not among them.</summary>
+    public ImmutableList<string> OwnersBefore { get; init; } = [];
+
     /// <summary>True while a lock of that person is recorded as on.</summary>
     public bool HasLockOf(string code) => Locks.Contains(code, StringComparer.OrdinalIgnoreCase);
 
@@ -79,6 +82,7 @@ public sealed record CarriedItem(
     public CarriedItem Told(CarryConfirmed look) => this with
     {
         Until = look.Until ?? Until,
+        Owner = look.Owner ?? Owner,
         ChangedToAcid = ChangedToAcid || SaysAcid(look.Changed),
         Fields = look.Fields.Aggregate(Fields.ToImmutableDictionary(StringComparer.Ordinal), (all, field) => all.SetItem(field.Key, field.Value)),
     };

@@ -14,6 +14,9 @@ public sealed record CarryConfirmed(
     /// <summary>Its new end, when it goes on longer or ends earlier; null when the end stays.</summary>
     public DateTimeOffset? Until { get; init; }
 
+    /// <summary>Code of who owns it from now on; null when its owner stays.</summary>
+    public string? Owner { get; init; }
+
     /// <summary>The signature, where people were counted out by another than the one whose count stood.</summary>
     public Signed? Signed { get; init; }
 }

@@ -55,11 +55,11 @@ internal static class CautionsFile
         {
             "always" when name.Length == 0 => null,
             "state" => Unless(States, name, "state", place),
-            "carry" => Unless(Carried, name, "carried kind", place),
+            "carry" => name.Split('@', 2) is [var item, var area] ? Unless(Carried, item, "carried kind", place) ?? Unless([.. Area.All], area, "area", place) : Unless(Carried, name, "carried kind", place),
             "limit" => points.WhyNot(name, place),
             "sample" => Unless([.. points.Samples], name, "sample", place),
             "area" => Unless([.. Area.All], name, "area", place),
-            _ => new Mistake(place, $"trigger '{trigger}' is unknown", "accepted: always, state:STATE, carry:KIND, limit:TAG, sample:NAME, area:AREA"),
+            _ => new Mistake(place, $"trigger '{trigger}' is unknown", "accepted: always, state:STATE, carry:KIND, carry:KIND@AREA, limit:TAG, sample:NAME, area:AREA"),
         };
     }
 

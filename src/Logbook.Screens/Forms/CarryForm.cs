@@ -68,7 +68,7 @@ internal static class CarryForm
     /// <summary>What its kind asks for, then what to be careful with; what that asks for, and the person who looks after it, with it in sight.</summary>
     private static Next Field(Session session, CarryKind kind, Carry item) => Ask(
         session, kind, item, [.. kind.Fields, .. May.GetValueOrDefault(kind.Name, []).Except(kind.Fields, StringComparer.Ordinal)], (asked, whole) => CautionsPage.Before(
-            asked, ["carry:" + whole.ItemKind, "area:" + (asked.Site.FindEquipment(whole.On)?.Area ?? whole.On)],
+            asked, Caution.Of(asked.Site, "carry:" + whole.ItemKind, whole.On),
             YetRecorded.Before(asked.Site, asked.Facts.Equipment, asked.Facts.Now.Carried, whole, asked.By!, asked.Clock),
             careful => Ask(careful, kind, whole, kind.Name == "wash" && CarriedItem.CanHurt(kind.Name, whole.Text, whole.Fields) ? OfAcid : [], (last, item) => Next.Of(last.Open(Owner(last, item))))));
 

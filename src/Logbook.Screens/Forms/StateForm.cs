@@ -25,7 +25,7 @@ internal static class StateForm
         : RoundAsks.At(asking, text, setting, at => Careful(asking, code, state, at)));
 
     private static Next Careful(Session asking, string code, string state, DateTimeOffset? since) => CautionsPage.Before(
-        asking, ["state:" + state, "area:" + (asking.Site.FindEquipment(code)?.Area ?? code)],
+        asking, Caution.Of(asking.Site, "state:" + state, code),
         YetRecorded.Before(asking.Site, asking.Facts.Equipment, asking.Facts.Now.Carried, new EquipmentStatus(code, state, since ?? asking.Clock, null, 0, asking.By!), asking.Clock),
         s => Next.Of(s.Open(Why(code, state, since))));
 

@@ -10,6 +10,7 @@ internal sealed record SignPage(HandStep Step, Secret Pin, string? Witness) : Pa
     private static readonly TimeSpan Forgets = TimeSpan.FromMinutes(1);
 
     private static readonly KeyTable Table = new(
+        KeyRow.Named("Enter", "declare anew", "Goes back to what a record has changed since it was declared.", (session, _, _) => Next.Of(Giver.Anew(session, Outdated(session))), KeyName.Enter) with { Applies = s => Outdated(s).Count > 0 },
         KeyRow.Named("Enter", "sign", "Signs.", (session, _, _) => Sign(session, Of(session)), KeyName.Enter),
         KeyRow.Letter('v', "reservation", "Before the PIN is begun: takes the line over, but not without saying this.", (session, _) => Next.Of(session.Open(ReceiverKeys.Reservation(session))))
             with { Applies = s => Of(s) is { Step: TakeOver, Pin.IsEmpty: true } },
@@ -38,7 +39,7 @@ internal sealed record SignPage(HandStep Step, Secret Pin, string? Witness) : Pa
             [Line.Of(" Sign", Look.Strong), Line.Empty], Lines(session), Scroll, Scroll,
             [
                 Line.Empty,
-                .. Giver.Outdated(session, Step) is { Count: > 0 } outdated ? Gutter.Lines("STOP", Look.Hurts, $"a record came since you declared {string.Join(", ", outdated)}, and it says something else now: this is not signed, Enter goes back to it", session.Width) : [],
+                .. Outdated(session) is { Count: > 0 } outdated ? Gutter.Lines("STOP", Look.Hurts, $"a record came since you declared {string.Join(", ", outdated)}, and it says something else now: this is not signed, Enter goes back to it", session.Width) : [],
                 .. Witness is null ? [] : Gutter.Lines("witness", Look.Watch, $"{who} says by the own PIN who signs; the identity is to be confirmed later", session.Width),
                 Line.Of(new Span($" PIN of {who} "), new Span("_", Look.Field), new Span("  not shown while it is typed", Look.Faint)),
             ])
@@ -63,11 +64,13 @@ internal sealed record SignPage(HandStep Step, Secret Pin, string? Witness) : Pa
     private static SignPage Of(Session session) => (SignPage)session.Top;
 
     /// <summary>
-    /// The PIN is used once: whatever becomes of it, it is not kept for another try. The page stays until Enter, whatever comes
-    /// meanwhile: the digits of a PIN must not fall on a page where digits declare.
+    /// Sections that a record has changed since they were declared. The page stays until Enter, whatever comes meanwhile: the digits
+    /// of a PIN must not fall on a page where digits declare.
     /// </summary>
-    private static Next Sign(Session session, SignPage page) => Giver.Outdated(session, page.Step) is { Count: > 0 } outdated ? Next.Of(Giver.Anew(session, outdated))
-        : page.Pin.IsEmpty
+    private static IReadOnlyList<string> Outdated(Session session) => session.Top is SignPage page ? Giver.Outdated(session, page.Step) : [];
+
+    /// <summary>The PIN is used once: whatever becomes of it, it is not kept for another try.</summary>
+    private static Next Sign(Session session, SignPage page) => page.Pin.IsEmpty
         ? Next.Of(session.Say("type the PIN first"))
         : Next.Of(session.Put(page with { Pin = Secret.Empty }), new Hand(page.Step, page.Pin, page.Witness));
 

@@ -14,23 +14,13 @@ internal static class ClockText
     /// <summary>For a time that is still to come.</summary>
     public static string Ahead(Site site, DateTimeOffset now) => $"1430 or 14:30, within the next day; later with its date: {Day(site, now, 2)} 19:00";
 
-    private static readonly TimeSpan Grace = TimeSpan.FromMinutes(1);
-    private static readonly TimeSpan Back = TimeSpan.FromHours(12);
-
     public static DateTimeOffset? Read(string text, Site site, DateTimeOffset now, out string mistake)
     {
         var clock = Clock(text);
-        var ofDay = clock.Length <= 5;
-        var at = Typed.Time(clock, site, now, Place.Unknown, out var wrong);
-        if (ofDay && at > now + Grace)
-        {
-            var before = Typed.Time(clock, site, now.AddDays(-1), Place.Unknown, out wrong);
-            at = before < now - Back ? at : before;
-        }
-
+        var at = Typed.TimeBack(clock, site, now, Place.Unknown, out var wrong);
         mistake = wrong is not null ? Words(wrong, Accepted(site, now))
-            : at > now + Grace ? $"{clock} is still to come; if it was yesterday, with its date: {Day(site, now, -1)} {clock}"
-            : ofDay && at < now - Back ? $"{clock} was more than twelve hours ago; if so, with its date: {Day(site, now, 0)} {clock}"
+            : at > now + Typed.Grace ? $"{clock} is still to come; if it was yesterday, with its date: {Day(site, now, -1)} {clock}"
+            : Typed.IsOfDay(clock) && at < now - Typed.Lately ? $"{clock} was more than twelve hours ago; if so, with its date: {Day(site, now, 0)} {clock}"
             : "";
         return mistake.Length == 0 ? at : null;
     }
@@ -39,8 +29,7 @@ internal static class ClockText
     public static DateTimeOffset? ReadAhead(string text, Site site, DateTimeOffset now, out string mistake)
     {
         var clock = Clock(text);
-        var at = Typed.Time(clock, site, now, Place.Unknown, out var wrong);
-        at = at <= now && clock.Length <= 5 ? Typed.Time(clock, site, now.AddDays(1), Place.Unknown, out wrong) : at;
+        var at = Typed.TimeAhead(clock, site, now, Place.Unknown, out var wrong);
         mistake = wrong is not null ? Words(wrong, Ahead(site, now)) : at <= now ? $"{clock} is over already" : "";
         return mistake.Length == 0 ? at : null;
     }

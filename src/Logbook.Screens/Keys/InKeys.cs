@@ -26,6 +26,7 @@ internal static partial class InKeys
         ("--lock off, once it is off the board", "x asks whether it is off"),
         ("tell it with --changed", "tell it with 2"),
         ("--changed TEXT or --not-seen", "2 or n"),
+        ("--owner CODE or --not-seen", "o or n"),
         ("--until TIME or --not-seen", "2 with another end, or n"),
         ("--set allowed-by=CODE with one of: ", "one of: "),
         ("--set allowed-by=CODE", "the code or the name of who did"),

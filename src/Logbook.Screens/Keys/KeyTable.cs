@@ -30,7 +30,7 @@ internal sealed record KeyTable(params IReadOnlyList<KeyRow> Rows)
     {
         if (Taking(session, key) is not { } row)
         {
-            return Next.Of(key.Name == KeyName.Written && key.Rune.Value >= ' ' ? session.Say($"'{key.Rune}' does nothing here{(Rows.Contains(UsualKeys.Help) ? "; ? shows the keys" : "")}") : session);
+            return Next.Of(key.Name == KeyName.Written && key.Rune.Value >= ' ' ? session.Say($"'{key.Rune}' does nothing here{(Rows.Contains(UsualKeys.Help) ? "; the last line has this page's keys, ? explains them" : "")}") : session);
         }
 
         return row.WhyNot(session) is { } why ? Next.Of(session.Say($"{row.Keys}: {why}")) : row.Does(session, key, setting);

@@ -35,6 +35,10 @@ internal static class CarriedAsks
 
     private static string Before(CarriedItem item) => item.Fields.TryGetValue(Inside, out var before) ? $"{Say.Visible(before)} before" : "nobody has counted yet";
 
+    public static WhoPage Owner(Session session, CarriedItem item) => new(
+        $"{Say.Kind(item.ItemKind)}, {Say.Equipment(session.Site, item.On)}: who owns it from now on? {(item.Owner is { } before ? $"{Say.Person(session.Site, before)} before" : "nobody is named yet")}", "", 0,
+        (below, person) => Next.Of(below, new WriteIt(new ConfirmCarried(below.By!, item, new CarryConfirmed(item.Id, true, null, NoFields, null) { Owner = person.Code }))));
+
     /// <summary>What ends at a time may go on longer; of what somebody has to allow that is said with who does, by command.</summary>
     private static Next Looked(Session asking, CarriedItem item, string? changed, IReadOnlyDictionary<string, string> fields)
     {

@@ -17,6 +17,7 @@ internal sealed record CarriedPage(int Selected, IReadOnlyList<long>? Only = nul
         KeyRow.Named("Enter", "take", "Takes the answer: a key that is pressed twice answers nothing else.", (session, _, _) => Take(session), KeyName.Enter) with { Applies = s => Of(s).Found is not null },
         KeyRow.Named("Enter", "open", "Opens the record that began it.", (session, _, _) => Next.Of(session, new ReadRecord(Item(session)!.Id)), KeyName.Enter) with { WhyNot = Nothing },
         KeyRow.Letter('x', "close", "Closes the item under the mark: how it ended, and the PIN where it can hurt.", (session, _) => Next.Of(session.Put(Of(session) with { Found = null }).Open(CarriedAsks.Close(session, Item(session)!)))) with { WhyNot = WhyNotClose },
+        KeyRow.Letter('o', "owner", "Says who owns it from now on, when the one before is away; no lock moves by that.", (session, _) => Next.Of(session.Put(Of(session) with { Found = null }).Open(CarriedAsks.Owner(session, Item(session)!)))) with { WhyNot = WhyNot },
         KeyRow.Letter('a', "add", "Opens an item that is carried from shift to shift: kind, place, words, until when.", (session, _) => CarryForm.Open(session)) with { WhyNot = RecordAsks.NobodyTypes },
         KeyRow.Letter('e', "equipment", "Says what a piece of equipment does: running, stopped, in acid, out.", (session, _) => StateForm.Open(session)) with { WhyNot = RecordAsks.NobodyTypes },
         KeyRow.Letter(']', "related", "All that was said of it.", (session, _) => RelatedPage.Ask(session, Item(session)!.Id)) with { WhyNot = Nothing },
@@ -122,8 +123,9 @@ internal sealed record CarriedPage(int Selected, IReadOnlyList<long>? Only = nul
         var round = session.Facts.Now.Hazards.FirstOrDefault(h => h.Seq == item.Id)?.LastLook is { Length: > 0 } last ? last : null;
         var looked = seen is null && round is null ? "not looked at yet" : string.Join("; ", new[] { seen, round }.OfType<string>());
         var due = OnTheWay.LookIsDue(session.Site, item, session.Clock) ? ", a look is due" : "";
-        var locks = item.Locks.IsEmpty ? "" : $", locks recorded: {string.Join(", ", item.Locks.Select(code => Say.Person(session.Site, code)))}";
-        return $"{Say.Kind(item.ItemKind)}, {Say.Equipment(session.Site, item.On)}: {item.Text}{far}{instead}{until}{inside}{locks}; {looked}{due} {Say.Ref(item.Id)}";
+        var owner = item is { ItemKind: "permit" or "isolation", Owner: { } code } ? $", owner {Say.Person(session.Site, code)}" : "";
+        var locks = string.Concat(LocksOn.Words(session.Site, item).Append(LocksOn.Missing(session.Facts.Now.Carried, item)).OfType<string>().Select(words => $", {words}"));
+        return $"{Say.Kind(item.ItemKind)}, {Say.Equipment(session.Site, item.On)}: {item.Text}{far}{instead}{until}{inside}{owner}{locks}; {looked}{due} {Say.Ref(item.Id)}";
     }
 
     private static string? Nothing(Session session) => Item(session) is null ? "nothing is open" : null;

@@ -6,7 +6,8 @@ namespace Logbook.Screens;
 
 /// <summary>Which round is to be typed: what is read instead of a defeated trip, then those that are open, then any. Each has its own digit wherever it stands.</summary>
 /// <param name="Round">Id of the one under the mark; null for the first.</param>
-internal sealed record ChoosePage(string? Round) : Page
+/// <param name="Chosen">By a digit or a letter: what is typed behind it is no other choice, for it may be the first value already.</param>
+internal sealed record ChoosePage(string? Round, bool Chosen = false) : Page
 {
     private const string OfSite = "123456789abcdefghijklmnops";
 
@@ -15,7 +16,8 @@ internal sealed record ChoosePage(string? Round) : Page
 
     private static readonly KeyTable Table = new(
         KeyRow.Named("Enter", "open", "Opens the round under the mark.", Open, KeyName.Enter) with { WhyNot = WhyNot },
-        new KeyRow("1-9", "choose", "Puts the mark on a round: the same digit for the same round, whatever is due. What is read instead of a trip has a letter.", key => key.Name == KeyName.Written && (OfSite + OfTrips).Contains(key.Rune.ToString(), StringComparison.Ordinal), (session, key, _) => Choose(session, key)),
+        new KeyRow("text", "", "Is no other choice, behind a digit that chose a round: Enter opens that.", key => key.Name == KeyName.Written && !key.Is('?') && !key.Is('/'), (session, _, _) => Next.Of(session.Say(Opens(session), Look.Watch))) with { Applies = s => ((ChoosePage)s.Top).Chosen },
+        new KeyRow("1-9", "choose", "Puts the mark on a round, which Enter opens: the same digit for the same round, whatever is due. What is read instead of a trip has a letter.", key => key.Name == KeyName.Written && (OfSite + OfTrips).Contains(key.Rune.ToString(), StringComparison.Ordinal), (session, key, _) => Choose(session, key)) with { Applies = s => !((ChoosePage)s.Top).Chosen },
         KeyRow.Named("Up Down", "", "Moves the mark.", (session, key, _) => Next.Of(session.Put(new ChoosePage(Rounds(session)[Moving.Move(Selected(session), key, Rounds(session).Count, session.Leaf)].Id))), Moving.Keys),
         UsualKeys.Back(),
         UsualKeys.Help);
@@ -71,8 +73,14 @@ internal sealed record ChoosePage(string? Round) : Page
         session.Facts.Now.Instead.Concat(session.Facts.Now.Rounds).FirstOrDefault(r => r.Round == round.Id && r.State == CheckState.Due);
 
     private static Next Choose(Session session, Keystroke key) => ByKey(session).FirstOrDefault(k => k.Key.ToString() == key.Rune.ToString()) is { Round: { } round }
-        ? Next.Of(session.Put(new ChoosePage(round.Id)))
+        ? Next.Of(session.Put(new ChoosePage(round.Id, Chosen: true)).Say($"Enter opens {key.Rune} {round.Title}"))
         : Next.Of(session.Say($"no round has {key.Rune}"));
+
+    private static string Opens(Session session)
+    {
+        var round = Rounds(session)[Selected(session)];
+        return $"not taken: press Enter to open {Key(session, round)} {round.Title}; Up and Down choose another";
+    }
 
     private static string? WhyNot(Session session) => session.By is null ? "say first who is typing: Esc, then i" : null;
 
@@ -80,6 +88,7 @@ internal sealed record ChoosePage(string? Round) : Page
     private static Next Open(Session session, Keystroke key, Setting setting)
     {
         var round = Rounds(session)[Selected(session)];
+        session = session.Put(new ChoosePage(round.Id));
         return session.Draft is { } draft && (draft.Round != round.Id || draft.By != session.By || draft.SecondOf is not null)
             ? Next.Of(session, Saving.All(draft))
             : Next.Of(session, Opening(session, round));

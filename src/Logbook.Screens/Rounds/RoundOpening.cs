@@ -22,7 +22,7 @@ internal static class RoundOpening
         var page = new RoundPage(opened.Round, opened.Slot, rows, new Links(session.Site)) { WalkStart = walk?.WalkStart, WalkEnd = walk?.WalkEnd, SecondOf = opened.Second?.Seq };
         page = Judged(session, Spoken(page), setting);
         page = page.MoveTo(Math.Max(0, page.Rows.FindIndex(r => r.IsAsked)));
-        session = (session.Top is ChoosePage ? session.Back() : session).Open(page);
+        session = session.Open(page);
         session = opened.Round.Field && opened.Second is null && page.WalkEnd is null ? session.Open(RoundAsks.WalkStart(session)) : session;
         return Next.Of(session, new LookBack(page.Row.Point.Tag));
     }

@@ -22,16 +22,18 @@ internal static class CarryCommands
         var kind = Options.Text("--kind", "action, isolation, permit, bypass, temporary-change, out-of-service, safety-equipment, wash, transfer, delivery, sample, injury or release.", "K");
         var on = Options.Text("--on", "The equipment or area.", "EQUIPMENT");
         var text = Options.Text("--text", "What is open.", "TEXT");
-        var until = Options.Text("--until", "When it ends or is due.", "TIME");
+        var until = Options.Text("--until", "When it ends or is due; 06:00 is the next one.", "TIME");
+        var since = Options.Text("--since", "Since when it is so, at most twelve hours ago; now unless said.", "TIME");
         var owner = Options.Text("--owner", "Code of the person who owns it.", "CODE");
         var set = Options.Many("--set", $"What this kind asks for beside it; may be repeated. Names, those that are needed with a star: {Names()}.", "NAME=VALUE");
         var by = Options.By();
         var json = Options.Json();
-        var command = new Command("add", "Opens a carried item; its id is the record's number.") { kind, on, text, until, owner, set, by, json };
+        var command = new Command("add", "Opens a carried item; its id is the record's number.") { kind, on, text, since, until, owner, set, by, json };
         command.SetAction(parse => OpenSite.ForWriting(shell, parse, desk =>
         {
             var mistakes = new List<Mistake>();
-            var end = Options.Time(parse, until, desk.Site, desk.Now, mistakes);
+            var end = Options.Ahead(parse, until, desk.Site, desk.Now, mistakes);
+            var begun = Options.Back(parse, since, desk.Site, desk.Now, mistakes);
             var fields = Options.Fields(parse.GetValue(set) ?? [], mistakes);
             if (mistakes.Count > 0)
             {
@@ -39,7 +41,7 @@ internal static class CarryCommands
             }
 
             var item = new Carry(parse.GetValue(kind) ?? "", parse.GetValue(on) ?? "", parse.GetValue(text) ?? "", end, parse.GetValue(owner), fields);
-            var code = WrittenOut.Print(shell, parse.GetValue(json), Writing.AddCarried(desk, item, parse.GetValue(by) ?? ""), "open");
+            var code = WrittenOut.Print(shell, parse.GetValue(json), Writing.AddCarried(desk, item, parse.GetValue(by) ?? "", begun), "open");
             if (code == ExitCode.Done)
             {
                 CautionText.Opened(shell, desk.Site, "carry:" + item.ItemKind, item.On);

@@ -54,19 +54,23 @@ internal static class LineCommands
         var step = Options.Text("--lock", "on or off: your own lock at an isolation. The incoming person's goes on first.", "STEP");
         var set = Options.Many("--set", "A field with a new value (inside=0, status=lost); may be repeated.", "NAME=VALUE");
         var until = Options.Text("--until", "Its new end, when it goes on longer or ends earlier; the old one stays in the record.", "TIME");
+        var owner = Options.Text("--owner", "Code of who owns it from now on: the one before is away. Whose lock is on does not change by it.", "CODE");
         const string Help = "Says how an open item was found: still so, changed, or not seen. Hazards each shift, others each week. Counting people out is signed by PIN, but by the one whose count stands.";
-        return new Step(shell, "confirm", Help, id, changed, notSeen, step, set, until).Signs("confirmed", (desk, parse, sign, by) =>
+        return new Step(shell, "confirm", Help, id, changed, notSeen, step, set, until, owner).Signs("confirmed", (desk, parse, sign, by) =>
         {
             var mistakes = new List<Mistake>();
             var look = new CarryConfirmed(
                 parse.GetValue(id), !parse.GetValue(notSeen), parse.GetValue(changed), Options.Fields(parse.GetValue(set) ?? [], mistakes), parse.GetValue(step))
             {
-                Until = Options.Time(parse, until, desk.Site, desk.Now, mistakes),
+                Until = Options.Ahead(parse, until, desk.Site, desk.Now, mistakes), Owner = parse.GetValue(owner),
             };
+            desk.Follow();
+            var before = desk.State.Carried.Find(i => i.Id == look.Id);
             var confirmed = mistakes.Count > 0 ? new Handed(null, mistakes, null) : SignedWriting.Confirm(desk, sign, look, by);
             if (confirmed.Record is not null && desk.State.Carried.Find(i => i.Id == look.Id) is { } item)
             {
                 CautionText.YetRecorded(shell, desk, item.On);
+                CautionText.NewOwner(shell, desk.Site, before ?? item, look);
             }
 
             return confirmed;

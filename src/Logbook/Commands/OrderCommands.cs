@@ -20,7 +20,7 @@ internal static class OrderCommands
         var until = Options.Text("--until", "When it ends; it stands until then, or until it is withdrawn.", "TIME");
         return WriteCommand.Make(shell, "add", "Gives a standing order; its id is the record's number.", "stands", [text, until], (parse, desk, by, mistakes) =>
         {
-            var end = Options.Time(parse, until, desk.Site, desk.Now, mistakes);
+            var end = Options.Ahead(parse, until, desk.Site, desk.Now, mistakes);
             return () => Writing.GiveOrder(desk, parse.GetValue(text)!, end, by);
         });
     }

@@ -11,7 +11,7 @@ internal static class CautionText
     /// <summary>For equipment that changes its state, or an item that is opened: what the state or the kind asks for, and the place.</summary>
     public static void Opened(Shell shell, Site site, string trigger, string on)
     {
-        Print(shell, site, [trigger, "area:" + (site.FindEquipment(on)?.Area ?? on)]);
+        Print(shell, site, Caution.Of(site, trigger, on));
         // A site's own cautions may be older than this kind.
         if (trigger == "carry:injury" && !site.Cautions.Any(c => c.Triggers.Contains(trigger, StringComparer.OrdinalIgnoreCase)))
         {
@@ -29,6 +29,16 @@ internal static class CautionText
         if (Handover.YetRecorded.Warning(desk, on) is { } warning)
         {
             shell.Error.WriteLine($"CAUTION {warning}");
+        }
+    }
+
+    /// <summary>An isolation got another owner: no lock moved by that.</summary>
+    /// <param name="before">As it stood before.</param>
+    public static void NewOwner(Shell shell, Site site, CarriedItem before, CarryConfirmed look)
+    {
+        if (LocksOn.OnNewOwner(site, before, look) is { } words)
+        {
+            shell.Error.WriteLine($"CAUTION {words}");
         }
     }
 

@@ -41,14 +41,27 @@ internal static class Options
     public static Option<string[]> Many(string name, string help, string what) => new(name) { Description = help, HelpName = what, DefaultValueFactory = _ => [] };
 
     /// <summary>The time an option gives, or null when it was not given; a mistake that names the option when it cannot be read.</summary>
-    public static DateTimeOffset? Time(ParseResult parse, Option<string?> option, Site site, DateTimeOffset now, ICollection<Mistake> mistakes)
+    public static DateTimeOffset? Time(ParseResult parse, Option<string?> option, Site site, DateTimeOffset now, ICollection<Mistake> mistakes) =>
+        Read(parse, option, site, now, mistakes, Typed.Time);
+
+    /// <summary>As <see cref="Time"/>, for what is still to come: <c>06:00</c> after six is the next day's.</summary>
+    public static DateTimeOffset? Ahead(ParseResult parse, Option<string?> option, Site site, DateTimeOffset now, ICollection<Mistake> mistakes) =>
+        Read(parse, option, site, now, mistakes, Typed.TimeAhead);
+
+    /// <summary>As <see cref="Time"/>, for what has been: <c>22:40</c> after midnight is last night's.</summary>
+    public static DateTimeOffset? Back(ParseResult parse, Option<string?> option, Site site, DateTimeOffset now, ICollection<Mistake> mistakes) =>
+        Read(parse, option, site, now, mistakes, Typed.TimeBack);
+
+    private delegate DateTimeOffset? Reading(string text, Site site, DateTimeOffset now, Place place, out Mistake? mistake);
+
+    private static DateTimeOffset? Read(ParseResult parse, Option<string?> option, Site site, DateTimeOffset now, ICollection<Mistake> mistakes, Reading read)
     {
         if (parse.GetValue(option) is not { } text)
         {
             return null;
         }
 
-        var time = Typed.Time(Day(option, text), site, now, Place.Unknown, out var mistake);
+        var time = read(Day(option, text), site, now, Place.Unknown, out var mistake);
         if (mistake is not null)
         {
             mistakes.Add(mistake with { Wrong = $"{option.Name}: {mistake.Wrong}" });

@@ -40,7 +40,7 @@ public sealed class AnEveningAtTheTerminal : IDisposable
         terminal.Text("98.5\n").See("15 open");
 
         Assert.Equal(0, RealProgram.Run(_cli.Folder, "carry", "add", "--kind", "safety-equipment", "--on", "slaker", "--text", "eyewash: no flow", "--by", "op2").Code);
-        terminal.Keys("Escape").See("What stands out").Keys("Escape").See("no flow");
+        terminal.Keys("Escape").See("What stands out").Keys("Escape").See("Which round?").Keys("Escape").See("no flow");
 
         WaitForOne();
         Assert.Equal("98.5", Assert.Single(Assert.Single(Entries()).Readings).Typed);

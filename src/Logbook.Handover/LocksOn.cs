@@ -1,0 +1,34 @@
+using Logbook.Checks;
+using Logbook.Journal;
+using Logbook.Plant;
+
+namespace Logbook.Handover;
+
+/// <summary>Whose locks hang on an isolation, as far as it is recorded; the lock board knows what is true.</summary>
+public static class LocksOn
+{
+    /// <summary><c>locks recorded: Operator one</c>; whose lock a new owner does not move. Each a part of a sentence.</summary>
+    public static IEnumerable<string> Words(Site site, CarriedItem item) => item.ItemKind != "isolation" ? [] :
+    [
+        .. item.Locks.IsEmpty ? [] : new[] { $"locks recorded: {string.Join(", ", item.Locks.Select(code => Say.Person(site, code)))}" },
+        .. item.OwnersBefore.Select(before => Stays(site, before)),
+    ];
+
+    /// <summary>That no lock is recorded on an isolation under whose permit people are or may be inside; null when one is, or nobody is.</summary>
+    public static string? Missing(IReadOnlyList<CarriedItem> carried, CarriedItem item) =>
+        item is not { ItemKind: "isolation", Locks.IsEmpty: true } || carried.FirstOrDefault(permit => permit.MayBeInside && permit.StandsOn(item)) is not { } permit ? null
+        : $"NO LOCK RECORDED, {(SignedWriting.CountedInside(permit) is { } inside ? $"{Say.Visible(inside)} counted inside" : "people may be inside")} under permit {Say.Visible(permit.Fields.GetValueOrDefault("number", ""))} {Say.Ref(permit.Id)}";
+
+    /// <summary>The lines of what can hurt, each isolation's with that.</summary>
+    internal static IReadOnlyList<HazardLine> Beside(State state, IReadOnlyList<HazardLine> hazards) =>
+        [.. hazards.Select(h => h.Word == "locked" && state.Carried.Find(i => i.Id == h.Seq) is { } item && Missing(state.Carried, item) is { } missing ? h with { Text = $"{h.Text} {missing}.", Brief = $"{h.Brief} {missing}." } : h)];
+
+    /// <summary>What is said when the owner of this isolation changes: the name moves no lock and no key. Null for another item.</summary>
+    /// <param name="before">As it stood before.</param>
+    public static string? OnNewOwner(Site site, CarriedItem before, CarryConfirmed look) =>
+        look.Owner is null || before.ItemKind != "isolation" ? null
+        : string.Join("; ", before.Locks.Append(before.Owner ?? before.By).Distinct(StringComparer.OrdinalIgnoreCase).Where(code => !Handed.Same(code, look.Owner)).Select(code => Stays(site, code))
+            .Append("who holds a key does not change by the owner's name: go by the lock board"));
+
+    private static string Stays(Site site, string code) => $"lock of {Say.Person(site, code)} stays until it is removed by the site's procedure";
+}

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using Logbook.Checks;
 using Logbook.Journal;
 using Logbook.Plant;
@@ -22,7 +23,15 @@ internal sealed class PutRightLater(Desk desk)
 
     private readonly Dictionary<long, List<JournalRecord>> _corrections = [];
 
-    public IReadOnlyList<RestsOnWrong> Of(JournalRecord record, Entry entry)
+    private readonly Dictionary<long, JournalRecord?> _found = [];
+
+    // A note asks of one entry as often as it has something to say, and each answer reads a series for each input. Kept as long as
+    // whoever asks keeps the entry: of a log of years that would be most of the memory.
+    private readonly ConditionalWeakTable<Entry, IReadOnlyList<RestsOnWrong>> _told = [];
+
+    public IReadOnlyList<RestsOnWrong> Of(JournalRecord record, Entry entry) => _told.GetValue(entry, asked => Look(record, asked));
+
+    private List<RestsOnWrong> Look(JournalRecord record, Entry entry)
     {
         var block = record.Seq / Block;
         var later = entry.Results.Count == 0 ? [] : Corrections(block - 1).Concat(Corrections(block)).Where(c => ((Correction)c.Body).Target < record.Seq && c.Seq > record.Seq).ToList();
@@ -33,13 +42,24 @@ internal sealed class PutRightLater(Desk desk)
 
         var site = SiteInForce.At(desk, record.At);
         var found = new List<RestsOnWrong>();
+        var earlier = new Dictionary<(string Tag, TimeSpan Lag), RestsOnWrong?>();
+        RestsOnWrong? Earlier(string tag, TimeSpan lag)
+        {
+            if (!earlier.TryGetValue((tag, lag), out var wrong))
+            {
+                earlier[(tag, lag)] = wrong = FromEarlier(site, record, tag, lag, later);
+            }
+
+            return wrong;
+        }
+
         foreach (var result in entry.Results)
         {
             var name = result.Point ?? $"{result.Name}, {result.Output}";
             var binding = site.Calculations.FirstOrDefault(c => c.Name.Equals(result.Name, StringComparison.Ordinal));
             foreach (var (role, source) in binding?.Inputs ?? new Dictionary<string, InputSource>(StringComparer.Ordinal))
             {
-                if (source is InputSource.FromPoint { Tag: var tag } && From(site, record, entry, tag, binding!.Lags.GetValueOrDefault(role), later, found) is { } wrong)
+                if (source is InputSource.FromPoint { Tag: var tag } && From(entry, tag, binding!.Lags.GetValueOrDefault(role), found, Earlier) is { } wrong)
                 {
                     found.Add(wrong with { Result = name });
                 }
@@ -57,9 +77,20 @@ internal sealed class PutRightLater(Desk desk)
     public string Words(OpenFinding open)
     {
         var seq = open.Corrects ?? open.Seq;
-        return open.Finding.Point is { } computed && desk.Store.Read(seq).FirstOrDefault() is { Body: Entry entry } record && Of(record, entry).FirstOrDefault(r => Same(r.Result, computed)) is { } rests
+        return open.Finding.Point is { } computed && Found(seq) is { Body: Entry entry } record && Of(record, entry).FirstOrDefault(r => Same(r.Result, computed)) is { } rests
             ? $" (computed from {Words(rests)})"
             : InTheRun(open.Finding, open.At, seq) is { } right ? $" (one of them was put right since {Say.Ref(right)})" : "";
+    }
+
+    /// <summary>The record of an open finding; most have more than one.</summary>
+    private JournalRecord? Found(long seq)
+    {
+        if (!_found.TryGetValue(seq, out var record))
+        {
+            _found[seq] = record = desk.Store.Read(seq).FirstOrDefault();
+        }
+
+        return record;
     }
 
     /// <summary><c>put right (#50)</c> of the entry itself; empty when it stands as it was typed.</summary>
@@ -90,7 +121,7 @@ internal sealed class PutRightLater(Desk desk)
     private static bool Same(string? one, string? other) => string.Equals(one, other, StringComparison.OrdinalIgnoreCase);
 
     /// <summary>What the input was taken from: this entry, one of its own results, or an earlier one as it was known then.</summary>
-    private RestsOnWrong? From(Site site, JournalRecord record, Entry entry, string tag, TimeSpan lag, List<JournalRecord> later, List<RestsOnWrong> found)
+    private static RestsOnWrong? From(Entry entry, string tag, TimeSpan lag, List<RestsOnWrong> found, Func<string, TimeSpan, RestsOnWrong?> earlier)
     {
         if (lag == TimeSpan.Zero && entry.Readings.Any(r => Same(r.Point, tag) && !r.NotTaken))
         {
@@ -102,10 +133,12 @@ internal sealed class PutRightLater(Desk desk)
             return found.Find(f => Same(f.Result, tag));
         }
 
-        return Taken(site, record, tag, lag)
-            .Select(v => later.LastOrDefault(c => ((Correction)c.Body).Target == v.Seq) is { } right && Now(v) != v.Value ? new RestsOnWrong("", tag, v.Seq, right.Seq) : null)
-            .FirstOrDefault(r => r is not null);
+        return earlier(tag, lag);
     }
+
+    private RestsOnWrong? FromEarlier(Site site, JournalRecord record, string tag, TimeSpan lag, List<JournalRecord> later) => Taken(site, record, tag, lag)
+        .Select(v => later.LastOrDefault(c => ((Correction)c.Body).Target == v.Seq) is { } right && Now(v) != v.Value ? new RestsOnWrong("", tag, v.Seq, right.Seq) : null)
+        .FirstOrDefault(r => r is not null);
 
     /// <summary>The values that a calculation of that record took: see <c>Checks/PastValues</c>.</summary>
     private IEnumerable<SeriesValue> Taken(Site site, JournalRecord record, string tag, TimeSpan lag)

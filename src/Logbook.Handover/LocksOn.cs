@@ -11,7 +11,7 @@ public static class LocksOn
     public static IEnumerable<string> Words(Site site, CarriedItem item) => item.ItemKind != "isolation" ? [] :
     [
         .. item.Locks.IsEmpty ? [] : new[] { $"locks recorded: {string.Join(", ", item.Locks.Select(code => Say.Person(site, code)))}" },
-        .. item.OwnersBefore.Select(before => Stays(site, before)),
+        .. Staying(site, item, item.OwnersBefore),
     ];
 
     /// <summary>That no lock is recorded on an isolation under whose permit people are or may be inside; null when one is, or nobody is.</summary>
@@ -27,8 +27,14 @@ public static class LocksOn
     /// <param name="before">As it stood before.</param>
     public static string? OnNewOwner(Site site, CarriedItem before, CarryConfirmed look) =>
         look.Owner is null || before.ItemKind != "isolation" ? null
-        : string.Join("; ", before.Locks.Append(before.Owner ?? before.By).Distinct(StringComparer.OrdinalIgnoreCase).Where(code => !Handed.Same(code, look.Owner)).Select(code => Stays(site, code))
+        : string.Join("; ", Staying(site, before, [.. before.Locks.Append(before.Owner ?? before.By).Distinct(StringComparer.OrdinalIgnoreCase).Where(code => !Handed.Same(code, look.Owner))])
             .Append("who holds a key does not change by the owner's name: go by the lock board"));
 
-    private static string Stays(Site site, string code) => $"lock of {Say.Person(site, code)} stays until it is removed by the site's procedure";
+    /// <summary>Of these people whose lock stays: those recorded as on; where none is recorded, any of them may have one there.</summary>
+    private static IEnumerable<string> Staying(Site site, CarriedItem item, IReadOnlyList<string> people)
+    {
+        const string until = "stays until it is removed by the site's procedure";
+        return item.Locks.IsEmpty ? people.Select(code => $"a lock of {Say.Person(site, code)}, if one is on, {until}")
+            : people.Where(item.HasLockOf).Select(code => $"lock of {Say.Person(site, code)} {until}");
+    }
 }

@@ -52,11 +52,24 @@ public sealed class HazardLineTests
         var look = Look(isolation) with { Owner = "eng1" };
         Assert.NotNull(Writing.ConfirmCarried(line.Desk, look, "eng1").Record);
 
-        var lockOf = $"ock of {Say.Person(line.Desk.Site, "op1")} stays until it is removed by the site's procedure";
-        Assert.Contains("L" + lockOf, Only(line, "locked").Brief, StringComparison.Ordinal);
+        var lockOf = $" lock of {Say.Person(line.Desk.Site, "op1")}, if one is on, stays until it is removed by the site's procedure";
+        Assert.Contains("A" + lockOf, Only(line, "locked").Brief, StringComparison.Ordinal);
         Assert.Contains($"owner {Say.Person(line.Desk.Site, "eng1")}", Only(line, "locked").Text, StringComparison.Ordinal);
-        Assert.Contains("l" + lockOf, LocksOn.OnNewOwner(line.Desk.Site, before, look), StringComparison.Ordinal);
+        Assert.Contains("a" + lockOf, LocksOn.OnNewOwner(line.Desk.Site, before, look), StringComparison.Ordinal);
         Assert.Contains($"owner now {Say.Person(line.Desk.Site, "eng1")}, before {Say.Person(line.Desk.Site, "op1")}", LogLine.Of(line.Desk, line.Desk.Store.Read(line.Desk.State.Head.Seq).Single()).Words, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Of_owners_before_only_those_whose_lock_is_recorded_have_one_that_stays()
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        var isolation = line.Carry("isolation", "mud-pump", "seal change");
+        Assert.NotNull(Writing.ConfirmCarried(line.Desk, Look(isolation) with { Owner = "op1", Lock = "on" }, "op1").Record);
+        Assert.NotNull(Writing.ConfirmCarried(line.Desk, Look(isolation) with { Owner = "op2" }, "op1").Record);
+        Assert.NotNull(Writing.ConfirmCarried(line.Desk, Look(isolation) with { Owner = "eng1" }, "op1").Record);
+
+        Assert.Contains($"Lock of {Say.Person(line.Desk.Site, "op1")} stays until it is removed by the site's procedure.", Only(line, "locked").Brief, StringComparison.Ordinal);
+        Assert.DoesNotContain("ock of Operator two", Only(line, "locked").Brief, StringComparison.Ordinal);
     }
 
     private static CarryConfirmed Look(long id) => new(id, true, null, new Dictionary<string, string>(StringComparer.Ordinal), null);

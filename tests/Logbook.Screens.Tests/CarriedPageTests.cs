@@ -65,7 +65,7 @@ public sealed class CarriedPageTests
         terminal.Press("op3⏎");
 
         Assert.Equal("op3", terminal.Desk.State.Carried.Single().Owner);
-        Assert.Contains("lock of Operator one stays until it is removed by the site's procedure", terminal.Words, StringComparison.Ordinal);
+        Assert.Contains("a lock of Operator one, if one is on, stays until it is removed by the site's procedure", terminal.Words, StringComparison.Ordinal);
         Assert.Contains("owner Operator three", terminal.Words, StringComparison.Ordinal);
         Assert.Null(terminal.Desk.State.Carried.Single().Confirmed!.Changed);
     }

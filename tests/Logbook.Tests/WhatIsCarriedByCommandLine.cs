@@ -49,7 +49,7 @@ public sealed class WhatIsCarriedByCommandLine : IDisposable
         var answer = _cli.Run("carry", "confirm", "2", "--owner", "op1", "--by", "op1");
 
         Assert.Equal(0, answer.Code);
-        Assert.Contains("CAUTION lock of Operator three stays until it is removed by the site's procedure", answer.Error, StringComparison.Ordinal);
+        Assert.Contains("CAUTION a lock of Operator three, if one is on, stays until it is removed by the site's procedure", answer.Error, StringComparison.Ordinal);
         Assert.Equal("op1", _cli.Run("carry", "list", "--json").Json.GetProperty("carry")[0].GetProperty("owner").GetString());
     }
 }

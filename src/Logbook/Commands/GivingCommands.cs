@@ -16,7 +16,7 @@ internal static class GivingCommands
         var ifThen = Options.Many("--if", "What to do if something open turns: \"if it falls under 240, then ...\".", "TEXT");
         var words = Options.Many("--word", "A line in your own words; the receiver sees it after giving theirs.", "TEXT");
         var anew = new Option<bool>("--anew") { Description = "Drops the lines of what you prepared before; unless said they are kept." };
-        return new Step(shell, "prepare", "Makes the note ready for whoever takes over; signed by PIN. Prepared again, it keeps the lines of the first time.", sections, ifThen, words, anew).Signs("prepared", (desk, parse, sign, by) =>
+        return new Step(shell, "prepare", "Makes the note ready for whoever takes over; signed by PIN. Prepared again, it keeps the lines of the first time; each section is declared anew.", sections, ifThen, words, anew).Signs("prepared", (desk, parse, sign, by) =>
         {
             var declared = new Dictionary<string, string>(StringComparer.OrdinalIgnoreCase);
             foreach (var typed in parse.GetValue(sections)!)

@@ -88,7 +88,7 @@ public sealed class BrokenSiteTests
         { Cautions, "trigger = \"always\"", "trigger = @\"sometimes\"", "trigger 'sometimes' is unknown; accepted: always, state:STATE, carry:KIND, carry:KIND@AREA, limit:TAG, sample:NAME, area:AREA" },
         { Cautions, "\"limit:LB-N\"", "@\"limit:LB-M\"", "point 'LB-M' is unknown; nearest: LB-N, LM-L, LM-T" },
         { Cautions, "\"state:washing\"", "@\"state:wash\"", "state 'wash' is unknown; nearest: washing" },
-        { Cautions, "\"carry:isolation\"", "@\"carry:lock\"", "carried kind 'lock' is unknown; accepted: action, isolation, permit, bypass, temporary-change, out-of-service, safety-equipment, wash, transfer, delivery, sample" },
+        { Cautions, "\"carry:isolation\"", "@\"carry:lock\"", "carried kind 'lock' is unknown; accepted: action, isolation, permit, bypass, temporary-change, out-of-service, safety-equipment, wash, transfer, delivery, sample, injury, release" },
         { Cautions, "ppe = \"Own lock and tag.\"", "@pp = \"Own lock and tag.\"", "[[caution]] knows no key 'pp'; nearest: ppe" },
     };
 

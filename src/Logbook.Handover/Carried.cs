@@ -18,7 +18,7 @@ internal static class Carried
     /// <param name="brief">Without the owner and what only the paper needs.</param>
     public static string Rest(Site site, CarriedItem item, DateTimeOffset now, bool brief, params string[] without) =>
         Say.Visible(item.Text) + Until(site, item.Until, now) + (brief ? "" : Owner(site, item.Owner))
-        + Fields(item.Fields.Where(f => !without.Concat(brief ? OfPaper : []).Contains(f.Key, StringComparer.OrdinalIgnoreCase)))
+        + Fields(item.Fields.Where(f => !Stands(item.Text, $"{f.Key} {f.Value}") && !without.Concat(brief ? OfPaper : []).Contains(f.Key, StringComparer.OrdinalIgnoreCase)))
         + (item.LastChange is { Changed: { } changed } look ? $"; changed {Say.Time(site, look.At, now)}, {Say.Visible(changed)}" : "");
 
     /// <summary>Who saw it last, who opened it, when, how long ago and in which record.</summary>
@@ -55,6 +55,11 @@ internal static class Carried
         until is not { } end ? "" : end < near ? $"; until {Say.Time(site, end, near)}, PAST" : $"; until {Say.Time(site, end, near)}";
 
     private static string Owner(Site site, string? owner) => string.IsNullOrEmpty(owner) ? "" : $"; owner {Say.Person(site, owner)}";
+
+    /// <summary>A field that the text ends a word with is said already: <c>card 124</c>, not <c>card 12</c>.</summary>
+    private static bool Stands(string text, string field) =>
+        text.IndexOf(field, StringComparison.OrdinalIgnoreCase) is >= 0 and var at
+        && (at == 0 || !char.IsLetterOrDigit(text[at - 1])) && (at + field.Length == text.Length || !char.IsLetterOrDigit(text[at + field.Length]));
 
     private static string Fields(IEnumerable<KeyValuePair<string, string>> fields) =>
         string.Concat(fields.OrderBy(f => f.Key, StringComparer.Ordinal).Select(f => $"; {Say.Visible(f.Key)} {Say.Visible(f.Value)}"));

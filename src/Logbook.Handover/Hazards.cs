@@ -72,12 +72,20 @@ internal static class Hazards
     {
         var (word, _) = InWords(site, state, item, now, brief: false);
         var against = (YetRecorded.Beside(site, state.Equipment, state.Carried, item, now) is { } yet ? " " + yet : "") + (item.ItemKind == "wash" ? YetRecorded.InAcidBeside(site, state.Carried, item.On) : "");
-        string Text(bool brief) => InWords(site, state, item, now, brief).Text + against + DefeatedTrip.NotOnTime(site, item, notOnTime, now);
+        string Text(bool brief) => InWords(site, state, item, now, brief).Text + against + DefeatedTrip.NotOnTime(site, item, notOnTime, now) + ReadInOrder(site, state, item, now);
         return new HazardLine(word, $"{Text(brief: false)} {Carried.Opened(site, item, now)}", item.Since, item.Id)
         {
             Brief = Text(brief: true), OnPage = $"{Text(brief: true)} {Carried.Looked(site, item, now)}{Say.Ref(item.Id)}", Name = Name(site, item),
         };
     }
+
+    /// <summary>A round read the thing as it should be, while the item says that it is out or defeated.</summary>
+    private static string ReadInOrder(Site site, State state, CarriedItem item, DateTimeOffset now) => string.Concat(
+        from point in site.Points
+        where point.Choices.Count > 0 && IsOf(site, item, point)
+        let read = state.Latest.GetValueOrDefault(point.Tag)
+        where read is not null && read.At > item.Since && point.Choices.Any(c => c.Digit == read.Value && c.Level is null)
+        select $" YET READ AS {Say.Value(point, read.Value!.Value, read.Unit)}, {point.Tag} at {Say.Time(site, read.At, now)} {Say.Person(site, read.By)} {Say.Ref(read.Seq)}: one of the two is not true; treat it as {(item.ItemKind == "bypass" ? "defeated" : "out")} until somebody has looked.");
 
     /// <summary>The place, and where the place is not the thing itself its first words: a gas monitor that is out, which trip is off.</summary>
     internal static string Name(Site site, CarriedItem item)

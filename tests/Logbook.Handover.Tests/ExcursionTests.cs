@@ -110,7 +110,7 @@ public sealed class ExcursionTests
         line.Clock("2026-11-24T22:00-05:00").Record(null, "SL-T1=101.0", "WT-L=90.0");
 
         Assert.Equal(
-            ["WT-L, URGENT", "SL-T1, URGENT", "WT-L, WATCH", "SL-T1, URGENT"],
+            ["SL-T1, URGENT", "WT-L, URGENT", "WT-L, WATCH", "SL-T1, URGENT"], // the slaker can hurt people first
             NotNormal(line).Select(l => $"{l.Label}, {l.Text.Split(':')[0]}"), StringComparer.Ordinal);
         Assert.Equal(["Slaker temperature urgent at 21:20"], HandoverNote.InHand(line.Desk).TakeLonger, StringComparer.Ordinal);
 

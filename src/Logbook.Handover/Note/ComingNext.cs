@@ -30,13 +30,16 @@ internal static class ComingNext
 
     /// <summary>
     /// Rounds are many and known to whoever walks them, so they are one line: when the next is due, how often, and when the last.
-    /// While an upset lasts only those that have a safety point are walked, for that alone.
+    /// One that was walked before it was due does not come any more. While an upset lasts only those that have a safety point are walked, for that alone.
     /// </summary>
     private static IEnumerable<(DateTimeOffset At, string Words)> Rounds(ShiftFacts facts)
     {
+        static bool IsSaid(DueCheck check) => check.State is CheckState.Done or CheckState.Late or CheckState.NotTaken;
+        var done = facts.Checks.Where(c => c.DueAt >= facts.AsOf).GroupBy(c => (c.Round, c.DueAt))
+            .Where(slot => slot.Any(IsSaid) && slot.All(c => IsSaid(c) || c.State == CheckState.NotApplicable)).Select(slot => slot.Key).ToHashSet();
         foreach (var round in facts.Site.Rounds)
         {
-            var slots = Calendar.Slots(facts.Site, round, facts.AsOf, facts.Next.End)
+            var slots = Calendar.Slots(facts.Site, round, facts.AsOf, facts.Next.End).Where(s => !done.Contains((round.Id, s.DueAt)))
                 .Where(s => facts.State.Upset is null || s.Points.Any(tag => facts.Site.FindPoint(tag) is { Always: true })).ToList();
             if (slots.Count > 0)
             {

@@ -21,11 +21,24 @@ internal static class NotNormal
     /// <summary>Of a doubt what does not fit and what would tell, with what hangs on it in its line: its evidence stands in the record that it names.</summary>
     private static List<Excursion> InShort(ShiftFacts facts)
     {
-        var all = Excursions(facts).ToList();
+        var all = WithComputed(facts, [.. Excursions(facts)]);
         var hanging = all.Where(e => e.Worst != Level.Urgent && e.HangsOn is { } on && all.Exists(d => d.Worst != Level.Urgent && d.Point == on)).ToLookup(e => e.HangsOn!, StringComparer.OrdinalIgnoreCase);
         return [.. all.Where(e => e.Worst == Level.Urgent || e.HangsOn is null || !hanging.Contains(e.HangsOn)).Select(e => e.Worst == Level.Urgent ? e : e with
         {
             Text = e.Short + (e.Point is { } tag && hanging.Contains(tag) ? $" On it hang, beyond their limits: {string.Join("; ", hanging[tag].Select(h => ByTag(facts, h)))}." : ""),
+        })];
+    }
+
+    /// <summary>What is urgent because one reading of its entry was is said in the line of that reading, unless it can hurt sooner than that.</summary>
+    private static List<Excursion> WithComputed(ShiftFacts facts, List<Excursion> all)
+    {
+        var links = new Plant.Links(facts.Site);
+        Excursion? From(Excursion made) => made is not { Worst: Level.Urgent, Point: { } tag } ? null : all.Find(e =>
+            e.Worst == Level.Urgent && e.Over == made.Over && e.Seq == made.Seq && e.Place <= made.Place && e.Point is { } read && links.Makes(read, tag));
+        var computed = all.Where(e => From(e) is not null).ToLookup(e => From(e)!);
+        return [.. all.Where(e => From(e) is null).Select(e => !computed.Contains(e) ? e : e with
+        {
+            Text = $"{e.Text} With it: {string.Join("; ", computed[e].Select(c => c.Brief + (c.Answers == e.Answers ? "" : c.Answers)))}",
         })];
     }
 
@@ -42,7 +55,7 @@ internal static class NotNormal
             "not-normal",
             "NOT NORMAL",
             [
-                .. Upsets(facts), .. Told(over: false, urgent: true), .. Lines(told.Where(JustOver).OrderByDescending(e => e.Last)), .. Reliefs(facts), .. Standing(facts, standing), .. Told(over: false, urgent: false),
+                .. Upsets(facts), .. Told(over: false, urgent: true), .. Lines(told.Where(JustOver).OrderBy(e => e.Place).ThenByDescending(e => e.Last)), .. Reliefs(facts), .. Standing(facts, standing), .. Told(over: false, urgent: false),
                 .. Told(over: true, urgent: true), .. WatchedAndOver(told, brief), .. Temporary(facts, brief: onPage), .. Corrections(facts),
             ]);
     }

@@ -15,13 +15,13 @@ internal sealed class Errors
     public Errors Copy() => new() { _expected = [.. _expected], _first = _first };
 
     /// <summary>What is expected of a row, by the errors of what it takes again.</summary>
-    public double In(IReadOnlyList<Again> takes)
+    public double In(Again[] takes)
     {
         var sum = 0.0;
-        for (var i = 0; i < takes.Count; i++)
+        foreach (var (number, slope) in takes)
         {
-            var at = takes[i].Number - _first;
-            sum += at >= 0 && at < _expected.Length ? takes[i].Slope * _expected[at] : 0;
+            var at = number - _first;
+            sum += at >= 0 && at < _expected.Length ? slope * _expected[at] : 0;
         }
 
         return sum;
@@ -29,11 +29,10 @@ internal sealed class Errors
 
     /// <param name="heard">Of one entry.</param>
     /// <param name="surprises">How far each row was from what was expected, scaled.</param>
-    /// <param name="readings">How many there are.</param>
-    /// <returns>For each reading the error that its value in this entry is expected to have; zero for one that was not taken.</returns>
-    public double[] Learn(Heard heard, ReadOnlySpan<double> surprises, int readings)
+    /// <param name="now">Takes for each reading the error that its value in this entry is expected to have; zero for one that was not taken.</param>
+    public void Learn(Heard heard, ReadOnlySpan<double> surprises, Span<double> now)
     {
-        var now = new double[readings];
+        now.Clear();
         foreach (var lesson in heard.Lessons)
         {
             var by = 0.0;
@@ -53,8 +52,6 @@ internal sealed class Errors
                 _expected[number - _first] += by;
             }
         }
-
-        return now;
     }
 
     /// <summary>Makes room for the numbers that are in use, and drops those that are not any more.</summary>
@@ -93,4 +90,4 @@ internal readonly record struct Again(int Number, double Slope);
 /// <param name="IsNew">True when it was taken in this entry.</param>
 /// <param name="Number">Under which its error is remembered; null when no row takes it again.</param>
 /// <param name="Weights">For each place that speaks of it or with it, the error that one unit of surprise lets expect.</param>
-internal sealed record Lesson(int Reading, bool IsNew, int? Number, IReadOnlyList<(int Place, double Weight)> Weights);
+internal sealed record Lesson(int Reading, bool IsNew, int? Number, (int Place, double Weight)[] Weights);

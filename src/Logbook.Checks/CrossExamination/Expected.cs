@@ -36,6 +36,8 @@ internal sealed class Expected
             moved[p] = Places.Value(_fitted.Line, round, p) - _fitted.Forecasts[p].Mean;
         }
 
-        return (heard, _filter.Take(round, heard, moved));
+        var surprises = new double[moved.Length];
+        _filter.Take(round, heard, moved, surprises);
+        return (heard, surprises);
     }
 }

@@ -20,35 +20,38 @@ internal sealed class Filter
     public Filter Copy() => new(_scale, _standing.Copy(), _errors.Copy());
 
     /// <summary>What a row has beyond the errors that are expected in what it takes again.</summary>
-    public double Beyond(IReadOnlyList<Again> takes, double value) => value - _errors.In(takes);
+    public double Beyond(Again[] takes, double value) => value - _errors.In(takes);
 
     /// <param name="round">The entry.</param>
     /// <param name="heard">Which of its places, and what they tell of errors.</param>
     /// <param name="moved">How far each place is from its mean.</param>
-    /// <returns>The surprise at each place, scaled; zero elsewhere.</returns>
-    public double[] Take(Round round, Heard heard, double[] moved)
+    /// <param name="surprises">Takes the surprise at each place, scaled; zero elsewhere.</param>
+    public void Take(Round round, Heard heard, ReadOnlySpan<double> moved, Span<double> surprises)
     {
-        var surprises = new double[moved.Length];
+        surprises.Clear();
         for (var i = 0; i < heard.Rows.Length; i++)
         {
             var p = heard.Rows[i];
             surprises[p] = _standing.Take(p, Beyond(heard.Takes[i], moved[p]), round.Hours) / _scale[p];
         }
 
-        var errors = _errors.Learn(heard, surprises, round.Values.Count);
-        foreach (var p in heard.All.Where(p => p >= round.Rows.Count))
+        Span<double> errors = stackalloc double[round.Values.Count];
+        _errors.Learn(heard, surprises, errors);
+        foreach (var p in heard.Readings)
         {
             surprises[p] = _standing.Take(p, moved[p], round.Hours, errors[p - round.Rows.Count]) / _scale[p];
         }
-
-        return surprises;
     }
 }
 
 /// <summary>The places of an entry that have something to say, and what its rows tell of errors.</summary>
 /// <param name="Rows">The rows among them.</param>
-/// <param name="All">Rows and readings.</param>
+/// <param name="Readings">The readings among them.</param>
 /// <param name="Takes">For each of the rows, what it takes again.</param>
 /// <param name="Lessons">For each reading that they take.</param>
 /// <param name="Numbers">The oldest number that is in use, and the next that will be.</param>
-internal sealed record Heard(int[] Rows, int[] All, IReadOnlyList<Again>[] Takes, IReadOnlyList<Lesson> Lessons, (int First, int Next) Numbers);
+internal sealed record Heard(int[] Rows, int[] Readings, Again[][] Takes, Lesson[] Lessons, (int First, int Next) Numbers)
+{
+    /// <summary>Rows and readings.</summary>
+    public int[] All { get; } = [.. Rows, .. Readings];
+}

@@ -49,6 +49,12 @@ internal sealed class Found
         return Less(glance, _filter, Until);
     }
 
-    private Glance Less(Glance glance, Filter filter, double until) =>
-        glance.Less([.. filter.Take(glance.Round, glance.Heard, glance.Effects(_suspect.Hypothesis, _suspect.Since, until)).Select(m => m * _suspect.Bias)]);
+    private Glance Less(Glance glance, Filter filter, double until)
+    {
+        Span<double> effects = stackalloc double[_fitted.Line.Width];
+        Span<double> moved = stackalloc double[_fitted.Line.Width];
+        glance.Effects(_suspect.Hypothesis, _suspect.Since, until, effects);
+        filter.Take(glance.Round, glance.Heard, effects, moved);
+        return glance.Less(moved, _suspect.Bias);
+    }
 }

@@ -61,10 +61,11 @@ internal sealed class Glance
         e.Parameter < Round.Values.Count ? double.IsFinite(Round.Values[e.Parameter]) : _spoken[e.Parameter].Count > 0);
 
     /// <summary>How far a hypothesis moves each place in this entry, for each unit of its size: by what was taken from one hour on, before another.</summary>
-    public double[] Effects(Hypothesis hypothesis, double since, double until = double.PositiveInfinity)
+    /// <param name="effects">Takes them.</param>
+    public void Effects(Hypothesis hypothesis, double since, double until, Span<double> effects)
     {
         bool Wrong(double taken) => taken >= since - Moment && taken < until - Moment;
-        var effects = new double[Surprises.Length];
+        effects.Clear();
         foreach (var (parameter, by) in hypothesis.Effects)
         {
             if (parameter < Round.Values.Count)
@@ -77,12 +78,19 @@ internal sealed class Glance
                 effects[s.Row] += Wrong(s.Taken) ? s.Slope * by : 0;
             }
         }
-
-        return effects;
     }
 
-    /// <summary>The entry as it would be without something that moves its places so far, scaled.</summary>
-    public Glance Less(double[] moved) => new(_fitted, Round, _views, Heard, [.. _surprises.Zip(moved, (s, m) => s - m)], _spoken);
+    /// <summary>The entry as it would be without something of this size that moves its places so far for each unit, scaled.</summary>
+    public Glance Less(ReadOnlySpan<double> moved, double size)
+    {
+        var surprises = new double[moved.Length];
+        for (var p = 0; p < surprises.Length; p++)
+        {
+            surprises[p] = _surprises[p] - (size * moved[p]);
+        }
+
+        return new Glance(_fitted, Round, _views, Heard, surprises, _spoken);
+    }
 
     /// <summary>Takes the entry up into what is expected and keeps how far it was from it.</summary>
     public static Glance Of(Fitted fitted, Views views, Round round, Expected expected)

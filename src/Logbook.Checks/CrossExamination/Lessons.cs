@@ -27,18 +27,18 @@ internal sealed class Lessons(Fitted fitted)
 
     public Heard Of(Round round, Factors factors)
     {
-        var rows = Places.Speaking(fitted.Line, round, readingsToo: false);
-        var all = Places.Speaking(fitted.Line, round, readingsToo: true);
+        var rows = Places.Rows(fitted.Line, round);
+        var readings = Places.Readings(fitted.Line, round);
         _again.UnionWith(rows.SelectMany(k => round.Rows[k]!.Sensitivities).Where(s => s.HoursBack > 0).Select(s => s.Parameter));
-        List<IReadOnlyList<Again>> takes = [.. rows.Select(k => Again(round.Rows[k]!, round.Hours))];
-        List<Lesson> lessons = rows.Length > 0 && factors.Of(rows) is { } factor
+        Again[][] takes = [.. rows.Select(k => Again(round.Rows[k]!, round.Hours))];
+        Lesson[] lessons = rows.Length > 0 && factors.Of(rows) is { } factor
             ? [.. Shared(round, rows).Select(s => Of(s.Key, s.Value, rows, factor, round.Hours))]
             : [];
-        return new Heard(rows, all, [.. takes], lessons, (_known.Count > 0 ? _known.Values.Min(k => k.Number) : _next, _next));
+        return new Heard(rows, readings, takes, lessons, (_known.Count > 0 ? _known.Values.Min(k => k.Number) : _next, _next));
     }
 
     /// <summary>What a row takes of which entries before told the error.</summary>
-    public IReadOnlyList<Again> Again(RowReading row, double hours)
+    public Again[] Again(RowReading row, double hours)
     {
         var again = new List<Again>();
         foreach (var s in row.Sensitivities)
@@ -49,7 +49,7 @@ internal sealed class Lessons(Fitted fitted)
             }
         }
 
-        return again;
+        return [.. again];
     }
 
     private Lesson Of(Taken taken, double[] moves, int[] rows, Factor factor, double hours)

@@ -7,7 +7,12 @@ internal static class Places
     public static double Value(Line line, Round round, int place) =>
         place < line.Rows.Count ? round.Rows[place]?.Difference ?? double.NaN : round.Values[place - line.Rows.Count];
 
-    /// <summary>The places at which an entry has a finite number, and so has something to say.</summary>
-    public static int[] Speaking(Line line, Round round, bool readingsToo) =>
-        [.. Enumerable.Range(0, readingsToo ? line.Width : line.Rows.Count).Where(p => double.IsFinite(Value(line, round, p)))];
+    /// <summary>The rows that have a finite number in an entry, and so have something to say.</summary>
+    public static int[] Rows(Line line, Round round) => Speaking(line, round, 0, line.Rows.Count);
+
+    /// <summary>The readings that have one.</summary>
+    public static int[] Readings(Line line, Round round) => Speaking(line, round, line.Rows.Count, line.Readings);
+
+    private static int[] Speaking(Line line, Round round, int first, int count) =>
+        [.. Enumerable.Range(first, count).Where(p => double.IsFinite(Value(line, round, p)))];
 }

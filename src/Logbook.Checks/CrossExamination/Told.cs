@@ -10,5 +10,5 @@ internal readonly record struct Told(Tried Quiet, Tried Changed)
 
     /// <param name="glance">An entry.</param>
     /// <param name="moved">How far the error moves each of its places, scaled.</param>
-    public static Told Of(Glance glance, double[] moved) => new(glance.Quiet?.Try(moved) ?? default, glance.Changed?.Try(moved) ?? default);
+    public static Told Of(Glance glance, ReadOnlySpan<double> moved) => new(glance.Quiet?.Try(moved) ?? default, glance.Changed?.Try(moved) ?? default);
 }

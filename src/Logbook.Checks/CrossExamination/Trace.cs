@@ -71,13 +71,18 @@ internal sealed class Trace
 
     public void Add(Glance glance)
     {
-        var effects = glance.Effects(Hypothesis, Began);
-        var moved = _filter.Take(glance.Round, glance.Heard, effects);
+        // Every suspicion of every entry comes through here: room on the stack, nothing for the collector.
+        Span<double> effects = stackalloc double[_fitted.Line.Width];
+        Span<double> moved = stackalloc double[_fitted.Line.Width];
+        Span<double> really = stackalloc double[_fitted.Line.Width];
+        glance.Effects(Hypothesis, Began, double.PositiveInfinity, effects);
+        _filter.Take(glance.Round, glance.Heard, effects, moved);
+        Really(glance, effects, really);
         Entries++;
         (_quiet, _changed, _sound) = (_quiet + glance.Usual, _changed + glance.Moved, _sound + glance.Sound);
         Wrong += Told.Of(glance, moved);
-        Real += Told.Of(glance, Really(glance, effects));
-        IsNews = glance.Heard.Rows.Any(k => effects[k] != 0);
+        Real += Told.Of(glance, really);
+        IsNews = effects[.._fitted.Line.Rows.Count].ContainsAnyExcept(0);
         if (IsNews)
         {
             _physics.Add(glance.Physics?.Try(moved) ?? default);
@@ -99,14 +104,11 @@ internal sealed class Trace
         (tried.Match * tried.Match / (2 * (tried.Strength + (1 / (reach * reach))))) - (Math.Log(1 + (reach * reach * tried.Strength)) / 2);
 
     /// <summary>How far the readings would surprise if the plant really did what they show: the rows stay as they are.</summary>
-    private double[] Really(Glance glance, double[] effects)
+    private void Really(Glance glance, ReadOnlySpan<double> effects, Span<double> really)
     {
-        var moved = new double[effects.Length];
-        foreach (var p in glance.Heard.All.Where(p => p >= _fitted.Line.Rows.Count))
+        foreach (var p in glance.Heard.Readings)
         {
-            moved[p] = _real.Take(p, effects[p], glance.Round.Hours) / _fitted.Scale[p];
+            really[p] = _real.Take(p, effects[p], glance.Round.Hours) / _fitted.Scale[p];
         }
-
-        return moved;
     }
 }

@@ -31,7 +31,7 @@ internal sealed class View
 
     /// <summary>How a hypothesis matches the surprises.</summary>
     /// <param name="moved">How far it moves each place, scaled.</param>
-    public Tried Try(double[] moved)
+    public Tried Try(ReadOnlySpan<double> moved)
     {
         Span<(int Index, double Value)> here = stackalloc (int, double)[_places.Length];
         var (count, match) = (0, 0.0);

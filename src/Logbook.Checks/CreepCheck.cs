@@ -81,15 +81,18 @@ internal static class CreepCheck
         return [.. before, new SeriesValue(point.Tag, reading.At, reading.Value, reading.Typed, reading.Unit, null, null, "", 0, null)];
     }
 
+    /// <summary>What is there already is not forecast.</summary>
+    private static bool Beyond(Point point, double value) => value < point.Limits.WatchLow || value > point.Limits.WatchHigh;
+
     private static Finding Tell(Found found, IEnumerable<Found> others)
     {
         var (point, creep) = (found.Point, found.Creep!);
         var with = Words.And([.. others.Select(o => o.Point.Tag)]);
         var since = Trend.Of(point, found.Series.Skip(creep.Since));
         return new Finding(Level.Note, Code, point.Tag,
-            $"{point.Description} ({point.Tag}) has moved slowly {(creep.Away > 0 ? "up" : "down")}: about {Words.Value(point, creep.Now)} now, usually {Words.Value(point, creep.Usual)}; "
+            $"{point.Description} ({point.Tag}) has moved slowly {(creep.Away > 0 ? "up" : "down")}: about {Words.Value(point, creep.Now)} over the last {Words.Number(Creep.NewestHours)} h, usually {Words.Value(point, creep.Usual)}; "
             + $"away from the usual since {Words.Time(found.Series[creep.Since].At)}{(with.Length == 0 ? "" : $", and with it {with}")}. "
-            + (TrendWords.HasLimitInSight(since) ? $"Since then {since.Heading}. " : "") + "The plant was moved, or the instrument drifts",
+            + (TrendWords.HasLimitInSight(since) && !Beyond(point, found.Series[^1].Value!.Value) ? $"Since then {since.Heading}. " : "") + "The plant was moved, or the instrument drifts",
             [
                 $"usual from {creep.Readings} readings since {Words.Time(found.Series[0].At)}, without the last {Words.Number(Creep.NewestHours)} h",
                 .. since.Heading.Length > 0 ? [$"{since.N} readings since then: {since.Heading}"] : Array.Empty<string>(),

@@ -16,6 +16,18 @@ internal static class FindingText
         return end > 0 ? text[..end] : text;
     }
 
+    /// <summary>Of a doubt what it is, what would tell and what it means for safety, without its evidence; anything else whole.</summary>
+    public static string InShort(Finding finding)
+    {
+        var sentences = Say.Sentence(finding.Text).Split(". ");
+        return finding.Code.StartsWith("examine.", StringComparison.Ordinal)
+            ? string.Join(". ", sentences.Where((s, i) => i == 0 || Tells.Any(t => s.Contains(t, StringComparison.Ordinal)))).TrimEnd('.') + "."
+            : Say.Sentence(finding.Text);
+    }
+
+    // How the sentences are known that say what to do, or what a figure of safety would then be, wherever they stand.
+    private static readonly string[] Tells = ["If so, ", " would tell", " would show a slip", " is sure to tell"];
+
     /// <summary>
     /// What a finding asked for at the time stands after its value and limit; once it is over it would mislead. A point's own name
     /// may have such a break in it, and is no part of what is asked.

@@ -21,7 +21,7 @@ internal static class CommandLine
         var parse = root.Parse(args);
         if (parse.Errors.Count > 0)
         {
-            shell.Error.WriteLine(Say.Visible($"{parse.Errors[0].Message} See: {Path(parse.CommandResult)} --help"));
+            shell.Error.WriteLine(Say.Visible($"{string.Join(' ', parse.Errors[0].Message.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries))} See: {Path(parse.CommandResult)} --help"));
             return ExitCode.BadInput;
         }
 

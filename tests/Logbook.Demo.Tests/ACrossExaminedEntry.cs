@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 using Logbook.Checks;
 using Logbook.Checks.Examining;
 using Logbook.Journal;
@@ -31,6 +32,46 @@ public sealed class ACrossExaminedEntry
 
     [Fact]
     public void The_same_titration_read_rightly_is_told_nothing() => Assert.Empty(Examined(Titration(Desk(), misread: 0)));
+
+    /// <summary>The same slip in the next titration goes on; after a sound one it is a new one.</summary>
+    [Fact]
+    public void A_doubt_that_goes_on_is_kept_with_each_reading_until_a_sound_one_came_between()
+    {
+        var clock = new FakeTimeProvider(Cut);
+        var desk = Desk(clock: clock);
+        var last = desk.State.Latest.ToDictionary(l => l.Key, l => l.Value.Value, StringComparer.Ordinal);
+        Finding? Titrate(double misread)
+        {
+            clock.Advance(TimeSpan.FromMinutes(30));
+            var typed = new[] { ("WL-A", 0.0), ("WL-B", misread), ("WL-C", 0) }.Select(t => new TypedReading(t.Item1, Text(last[t.Item1]!.Value + t.Item2), Place.Unknown));
+            var written = RecordEntry.Run(desk, new EntryRequest(desk.Site.People[0].Code, [.. typed]) { Round = "white-liquor" });
+            return Examined((Entry)written.Record!.Body).SingleOrDefault(f => f.Level == Level.Watch);
+        }
+
+        var said = new[] { 1.5, 1.5, 0, 1.5 }.Select(Titrate).ToList();
+
+        Assert.Equal(["WL-B", "WL-B", null, "WL-B"], said.Select(f => f?.Point), StringComparer.Ordinal);
+        Assert.Equal([null, true, null], said.OfType<Finding>().Select(f => f.Again));
+    }
+
+    /// <summary>A thermometer that reads low makes the slaker look safer than it is.</summary>
+    [Fact]
+    public void A_slaker_that_reads_too_cold_is_told_with_the_margin_that_is_then_left()
+    {
+        var desk = Desk();
+        double Last(string tag) => desk.State.Latest[tag].Value!.Value;
+
+        var entry = Save(desk, [.. new[] { ("SL-T1", Last("SL-T1") - 4), ("GC-T2", Last("GC-T2")), ("SL-F1", Last("SL-F1")), ("LM-F1", Last("LM-F1")), ("LM-N1", Last("LM-N1")) }
+            .Select(t => new TypedReading(t.Item1, Number(t.Item2, desk.Site.FindPoint(t.Item1)!), Place.Unknown))]);
+
+        var finding = Assert.Single(Examined(entry), f => f.Level == Level.Watch);
+        Assert.Equal("SL-T1", finding.Point);
+        var margin = Regex.Match(finding.Text, @"too low\. If so, Margin of the slaker to boiling \(SL-MARGIN\) is (?<right>[0-9.]+) K, not (?<shown>[0-9.]+) K\. Reading SL-T1 again", RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(1));
+        Assert.True(margin.Success, finding.Text);
+        Assert.True(Value(margin, "right") < Value(margin, "shown") - 2, finding.Text);
+    }
+
+    private static double Value(Match match, string group) => double.Parse(match.Groups[group].Value, CultureInfo.InvariantCulture);
 
     [Fact]
     public void Beside_an_urgent_slaker_nothing_is_doubted()
@@ -160,7 +201,7 @@ public sealed class ACrossExaminedEntry
     }
 
     /// <summary>The line as it stood at the cut, at a terminal of its own.</summary>
-    private static Desk Desk(bool withFit = true)
+    private static Desk Desk(bool withFit = true, FakeTimeProvider? clock = null)
     {
         var store = new InMemoryJournal();
         foreach (var r in Full.Records.Where(r => r.Entered <= Cut && (withFit || r.Body is not FitAdopted)))
@@ -168,7 +209,7 @@ public sealed class ACrossExaminedEntry
             store.Append(new RecordDraft(r.Body, r.Chain, r.At, r.Entered, r.Shift, r.By, r.Terminal));
         }
 
-        var desk = new Desk(store, Full.Desk.Files, Full.Desk.Calculations, new InlineGuard(), new FakeTimeProvider(Cut), "demo:test");
+        var desk = new Desk(store, Full.Desk.Files, Full.Desk.Calculations, new InlineGuard(), clock ?? new FakeTimeProvider(Cut), "demo:test");
         desk.Follow();
         return desk;
     }

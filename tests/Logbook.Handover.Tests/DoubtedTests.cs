@@ -1,5 +1,6 @@
 using Logbook.Checks;
 using Logbook.Journal;
+using Logbook.Plant;
 using Logbook.Testing;
 
 namespace Logbook.Handover.Tests;
@@ -34,6 +35,23 @@ public sealed class DoubtedTests
         // What hangs on it is in its line, in the note as on the page.
         Assert.Matches("White liquor, end point B \\(WL-B\\) does not fit.* On it hang, beyond their limits: WL-CE 85.0 %", Text(line, "not-normal", "WL-B"));
         Assert.Contains("over 4 readings, that of 02:00 doubted (see WL-B); at that rate", Text(line, "moving", "WL-CE"), StringComparison.Ordinal);
+    }
+
+    /// <summary>A doubt is told once in full and then in short; bare, an alarm that hangs on it would be acted on.</summary>
+    [Fact]
+    public void An_alarm_that_hangs_on_a_doubted_reading_says_so_at_each_entry()
+    {
+        var links = new Links(Some.Site);
+        var alarm = new Finding(Level.Watch, "limit.watch-high", "WL-CE", "Causticity 85.0 %, 1 point above the watch limit 84.0 %", []);
+        var doubt = new Finding(Level.Watch, "examine.named", "WL-B", "WL-B does not fit: about 0.5 mL too high. A second titration would tell. This against that: 2 more, usually 0.", []) { Again = true };
+        var other = new Finding(Level.Note, "stuck", "SL-T1", "ten times the same", []) { Again = true };
+
+        var said = SaidAtOnce.Of(links, [alarm, doubt, other]);
+
+        Assert.Equal(
+            ["Causticity 85.0 %, 1 point above the watch limit 84.0 % (doubted: see WL-B)", "still: WL-B does not fit: about 0.5 mL too high. A second titration would tell."],
+            said.Select(f => f.Text), StringComparer.Ordinal);
+        Assert.Equal(alarm, Assert.Single(SaidAtOnce.Of(links, [alarm])));
     }
 
     [Fact]

@@ -18,9 +18,14 @@ internal static class CrossExamined
 
         // That the plant was moved takes doubt away; it may be said beside anything.
         var findings = Moves.AsOne(sheet.Findings, trail);
-        return Silent(day, sheet)
-            ? findings
-            : [.. findings.Concat(DoubtFindings.Of(trail)).OrderByDescending(f => f.Level)];
+        return [.. findings.Concat(Silent(day, sheet) ? IfRight.BesideAlarm(day, sheet, trail) : Doubts(day, sheet, trail)).OrderByDescending(f => f.Level)];
+    }
+
+    /// <summary>What does not fit, and what a figure of safety is if that is so: behind what is doubted, before its evidence.</summary>
+    public static IEnumerable<Finding> Doubts(Day day, Sheet sheet, Trail trail)
+    {
+        var worse = IfRight.Words(day, sheet, trail);
+        return DoubtFindings.Of(trail).Select(f => worse is not null && f.Text.IndexOf(". ", StringComparison.Ordinal) is > 0 and var end ? f with { Text = f.Text.Insert(end + 1, " " + worse) } : f);
     }
 
     /// <summary>Beside something urgent, and while the slaker is, nothing is doubted.</summary>

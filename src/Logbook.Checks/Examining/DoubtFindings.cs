@@ -22,7 +22,7 @@ internal static class DoubtFindings
     {
         var examined = trail.Last[^1];
         var verdict = examined.Result.Verdict;
-        if (examined.Result.Gate.Open && (verdict.Named is not null || verdict.Group.Count > 0))
+        if (examined.Result.Gate.Open && verdict.All.Count > 0)
         {
             var doubt = Doubt.Of(trail);
             var finding = new Finding(doubt.Many ? Level.Note : Level.Watch, Prefix + doubt.Kind, doubt.Point?.Tag, DoubtWords.Of(doubt), DoubtWords.Evidence(doubt)) { Settles = doubt.Second?.Tag };
@@ -34,9 +34,14 @@ internal static class DoubtFindings
         return Strange(trail, examined) is { } odd ? [odd] : [];
     }
 
-    /// <summary>As much was told of the point in one of the last entries.</summary>
-    private static bool Told(Trail trail, Finding finding) => trail.Last.Take(trail.Last.Count - 1)
-        .SelectMany(e => e.Frame.Sheet.Findings).Any(f => f.Point == finding.Point && Says(f) >= Says(finding));
+    /// <summary>As much was told of the point in one of the last entries, and none since compared a reading of it and found it sound.</summary>
+    private static bool Told(Trail trail, Finding finding)
+    {
+        var place = finding.Point is { } tag ? trail.Line.PlaceOf(tag) : null;
+        bool Tells(Examined e) => e.Frame.Sheet.Findings.Any(f => f.Point == finding.Point && Says(f) >= Says(finding));
+        bool Compared(Examined e) => e.Frame.Rows.Any(r => r.Reading.Sensitivities.Any(s => s.Parameter == place && s is { HoursBack: 0, Slope: not 0 }));
+        return trail.Last.Take(trail.Last.Count - 1).Reverse().TakeWhile(e => Tells(e) || !Compared(e)).Any(Tells);
+    }
 
     /// <summary>From nothing to one that is named.</summary>
     private static int Says(Finding finding) => finding.Code switch
@@ -45,6 +50,13 @@ internal static class DoubtFindings
         Prefix + Doubt.Group => finding.Level == Level.Note ? 1 : 2,
         var code => code.StartsWith(Prefix, StringComparison.Ordinal) ? 3 : 0,
     };
+
+    /// <summary>Most of what is odd came with this reading: where the one before had it already, it was told of then.</summary>
+    private static bool Changed(Trail trail, Subject subject, double value, double odd)
+    {
+        var before = trail.Last.Take(trail.Last.Count - 1).Select(e => e.Frame.Round.Values[trail.Line.PlaceOf(subject.Name)!.Value]).LastOrDefault(double.IsFinite, double.NaN);
+        return !(Math.Abs(value - before) < Math.Abs(odd) / 2);
+    }
 
     /// <summary>What changed far more than it usually does, in one line; a point that was found to step already is not told twice.</summary>
     private static Finding? Strange(Trail trail, Examined examined)
@@ -57,7 +69,7 @@ internal static class DoubtFindings
         var told = examined.Frame.Sheet.Findings.Where(f => f.Code.Split('.')[0] is "step" or "range" or "slip").Select(f => f.Point).ToHashSet(StringComparer.Ordinal);
         var odd = Enumerable.Range(0, trail.Line.Readings)
             .Select(i => (Subject: trail.Line.Subjects[i], Value: examined.Frame.Round.Values[i], Surprise: examined.Glance.Surprises[trail.Line.Rows.Count + i], Scale: trail.Fitted.Scale[trail.Line.Rows.Count + i]))
-            .Where(o => Math.Abs(o.Surprise) > Odd && !told.Contains(o.Subject.Name))
+            .Where(o => Math.Abs(o.Surprise) > Odd && !told.Contains(o.Subject.Name) && Changed(trail, o.Subject, o.Value, o.Surprise * o.Scale))
             .OrderByDescending(o => Math.Abs(o.Surprise)).ToList();
         var moved = Moves.Of(trail);
         var borneOut = odd.Count > 0 && odd.TrueForAll(o => moved.Contains(o.Subject));

@@ -5,15 +5,15 @@ using Role = Logbook.Checks.CrossExamination.Role;
 namespace Logbook.Checks.Examining;
 
 /// <summary>
-/// What does not fit, in two or three plain sentences: what it is and by how much, what contradicts what and who agrees, what
-/// else would explain it, and which second reading would tell. No chances are told: they are not calibrated.
+/// What does not fit, in two or three plain sentences: what it is and by how much, which second reading would tell (what is to
+/// be done must not be the end that a short line cuts off), what contradicts what and who agrees, and what else would explain it. No chances are told: they are not calibrated.
 /// </summary>
 internal static class DoubtWords
 {
     /// <summary>Of many that could explain it so many are named.</summary>
     private const int Listed = 3;
 
-    public static string Of(Doubt doubt) => string.Join(' ', new[] { What(doubt), Contradicts(doubt), Else(doubt), HangsOn(doubt), Settles(doubt) }.Where(s => s.Length > 0));
+    public static string Of(Doubt doubt) => string.Join(' ', new[] { What(doubt), Settles(doubt), Contradicts(doubt), Else(doubt), HangsOn(doubt) }.Where(s => s.Length > 0));
 
     public static IReadOnlyList<string> Evidence(Doubt doubt) =>
     [
@@ -78,8 +78,8 @@ internal static class DoubtWords
     {
         { Sample: { } sample, Unit.Dimension: "volume" } => $"A second titration of the {sample.Replace('-', ' ')} sample would tell.",
         { Sample: { } sample } => $"A second {sample.Replace('-', ' ')} sample would tell.",
-        { } point => $"Reading {point.Tag} again would show a slip; the same figure again leaves the instrument{(doubt.Method is null ? "" : ", or that")}.",
-        _ => doubt.Kind == Doubt.Group ? "No one second reading of these would tell." : "",
+        { } point => $"Reading {point.Tag} again would show a slip; the same figure again leaves the instrument{(doubt.Method is null ? "" : ", or the other cause")}.",
+        _ => doubt.Kind == Doubt.Group ? "A second reading of none of these is sure to tell." : "",
     };
 
     private static string Told(Accused one) => one.Subject.Role == Role.Reading

@@ -52,15 +52,15 @@ public static class Examine
     {
         var day = Day.Today(desk) with { Before = sheet.Seq };
         var bare = sheet with { Findings = [.. sheet.Findings.Where(f => !f.Code.StartsWith(DoubtFindings.Prefix, StringComparison.Ordinal))] };
-        return desk.Examinations.Of(day, bare) is { } trail ? Report(desk, trail, CrossExamined.Silent(day, bare)) : null;
+        return desk.Examinations.Of(day, bare) is { } trail ? Report(desk, trail, CrossExamined.Silent(day, bare) ? null : [.. CrossExamined.Doubts(day, bare, trail)]) : null;
     }
 
-    /// <param name="silent">Beside something urgent nothing is doubted: the evidence stands, and nothing is named or asked for.</param>
-    private static ExaminationReport Report(Desk desk, Trail trail, bool silent)
+    /// <param name="doubts">Null beside something urgent, where nothing is doubted: the evidence stands, and nothing is named or asked for.</param>
+    private static ExaminationReport Report(Desk desk, Trail trail, IReadOnlyList<Finding>? doubts)
     {
+        var (silent, findings) = (doubts is null, doubts ?? []);
         var (line, examined) = (trail.Line, trail.Last[^1]);
         var result = examined.Result;
-        var findings = silent ? [] : DoubtFindings.Of(trail).ToList();
         var verdict = silent ? Verdict.Nothing : result.Verdict;
         var reconciled = Reconciled(trail, examined);
         string Name(int place) => line.Subjects[place].Name;

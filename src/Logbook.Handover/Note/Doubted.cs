@@ -51,6 +51,6 @@ internal sealed class Doubted
         : _readings.Where(d => d.Seq == seq && _links.Makes(d.Point, tag) && !d.Point.Equals(tag, StringComparison.OrdinalIgnoreCase)).Select(d => d.Point).FirstOrDefault();
 
     /// <summary>A reading that does not fit, or one of a few of which one does not: not what is only unusual.</summary>
-    private static bool Doubts(Finding finding) =>
+    public static bool Doubts(Finding finding) =>
         finding is { Level: >= Level.Watch, Point: not null } && finding.Code.StartsWith("examine.", StringComparison.Ordinal);
 }

@@ -142,7 +142,7 @@ internal sealed record Excursion(string? Point, Level Worst, DateTimeOffset Firs
             noticed[0].Finding.Point, worst.Finding.Level, noticed[0].At, text, over,
             $"{Value(Say.Visible(FindingText.WithoutAsking(facts.Site, worst.Finding)), limit)} at {facts.Time(worst.At)}{(limit && over ? above ? ", now: see above" : $", now {later![^1].Words}" : "")} {Say.Ref(worst.Seq)}")
         {
-            Short = Told(WithoutEvidence(worst.Finding)), HangsOn = hangsOn, Last = last.At, Plain = text[level.Length..], Code = noticed[0].Finding.Code,
+            Short = Told(FindingText.InShort(worst.Finding)), HangsOn = hangsOn, Last = last.At, Plain = text[level.Length..], Code = noticed[0].Finding.Code,
             Seq = noticed[0].Seq, Place = LimitWords.Place(worst.Finding), Answers = answers,
         };
     }
@@ -153,14 +153,6 @@ internal sealed record Excursion(string? Point, Level Worst, DateTimeOffset Firs
         && facts.PutRightLater.Of(record, entry).FirstOrDefault(r => r.Result.Equals(worst.Finding.Point, StringComparison.OrdinalIgnoreCase)) is { } wrong
             ? $" Computed from {PutRightLater.Words(wrong)}."
             : facts.PutRightLater.InTheRun(worst.Finding, worst.At, worst.Seq) is { } right ? $" One of them was put right since {Say.Ref(right)}." : "";
-
-    /// <summary>Of a doubt its first sentence and the last, which says what would tell; anything else whole.</summary>
-    private static string WithoutEvidence(Finding finding)
-    {
-        var text = Say.Sentence(finding.Text);
-        var (first, last) = (text.IndexOf(". ", StringComparison.Ordinal), text.LastIndexOf(". ", text.Length - 2, StringComparison.Ordinal));
-        return finding.Code.StartsWith("examine.", StringComparison.Ordinal) && last > first && first > 0 ? $"{text[..first]}. {text[(last + 2)..]}" : text;
-    }
 
     /// <summary>Of a broken limit what stands before how far it was beyond.</summary>
     private static string Value(string words, bool limit) => limit && words.LastIndexOf(", ", StringComparison.Ordinal) is > 0 and var comma ? words[..comma] : words;

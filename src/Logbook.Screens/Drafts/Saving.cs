@@ -1,5 +1,6 @@
 using Logbook.Handover;
 using Logbook.Journal;
+using Logbook.Plant;
 
 namespace Logbook.Screens;
 
@@ -36,11 +37,11 @@ internal static class Saving
         return Next.Of(session.Say(Words(session, record)), rest is null ? [new DropDraft()] : []);
     }
 
-    /// <summary>What the whole entry has to say when the round is left: what no single row could say first, then the worst.</summary>
+    /// <summary>What the whole entry has to say when the round is left: the worst first, of the same level what no single row could say.</summary>
     private static Session Spoken(Session session, JournalRecord record)
     {
         IReadOnlyList<Finding> findings = record.Body is Entry entry
-            ? [.. entry.Findings.New().Where(f => f.Level > Level.Note || f.Point is null).OrderByDescending(f => f.Level == Level.Urgent).ThenByDescending(f => f.Point is null).ThenByDescending(f => f.Level)]
+            ? [.. SaidAtOnce.Of(new Links(session.Site), entry.Findings).Where(f => f.Level > Level.Note || f.Point is null).OrderByDescending(f => f.Level).ThenByDescending(f => f.Point is null)]
             : [];
         return findings.Count == 0 ? session : session.Open(new FindingsPage($"What stands out in the entry {Say.Ref(record.Seq)}", findings, record.Seq, 0) { Folds = true });
     }
@@ -86,7 +87,7 @@ internal static class Saving
         [
             Say.Count(entry.Readings.Count - notTaken, "reading"),
             notTaken > 0 ? $"{notTaken} not taken" : "",
-            LevelWords.Count(entry.Findings.New().Select(f => f.Level)),
+            LevelWords.Count(SaidAtOnce.Of(new Links(session.Site), entry.Findings).Select(f => f.Level)),
         ];
         return $"saved {Say.Ref(record.Seq)} {(session.Site.FindRound(entry.Round ?? "") is { } round ? round.Title + ": " : "")}{string.Join(", ", parts.Where(p => p.Length > 0))}";
     }

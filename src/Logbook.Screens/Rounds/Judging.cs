@@ -1,4 +1,5 @@
 using Logbook.Checks;
+using Logbook.Handover;
 using Logbook.Journal;
 using Logbook.Plant;
 
@@ -86,7 +87,7 @@ internal static class Judging
     public static IReadOnlyList<Finding> Findings(RoundPage page, Entry entry)
     {
         var tag = page.Row.Point.Tag;
-        var own = entry.Findings.New().Where(f => f.Point is { } point && f.Code != "calculation.missing"
+        var own = SaidAtOnce.Of(page.Links, entry.Findings).Where(f => f.Point is { } point && f.Code != "calculation.missing"
             && (point.Equals(tag, StringComparison.OrdinalIgnoreCase) || IsBroughtAbout(page, entry, f) || (page.Links.Makes(tag, point) && (f.Level == Level.Urgent || IsLast(page, point)))));
         return [.. own.OrderByDescending(f => f.Level)];
     }

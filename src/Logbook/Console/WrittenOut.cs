@@ -56,7 +56,7 @@ internal static class WrittenOut
         }
 
         shell.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{done}: record {record.Seq}, head {record.Hash[..12]}"));
-        Shown.Findings(shell.Out, [.. findings.New()]);
+        Shown.Findings(shell.Out, site is null ? [.. findings.New()] : SaidAtOnce.Of(new Links(site), findings));
         var told = whole || site is null ? results : Shown.ToLookAt(site, results, findings);
         Shown.Results(shell.Out, site, told);
         if (told.Count < results.Count)

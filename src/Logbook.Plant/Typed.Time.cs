@@ -9,9 +9,9 @@ public static partial class Typed
 
     private static readonly string[] OffsetForms = [.. LocalForms.Select(f => f + "zzz"), .. LocalForms.Select(f => f + "'Z'")];
 
-    /// <summary>What is accepted where any time may be given.</summary>
     private static readonly string[] OfDay = ["HH:mm", "H:mm", "HH:mm:ss"];
 
+    /// <summary>What is accepted where any time may be given.</summary>
     public const string TimeForms = "accepted: 2026-11-25T10:00, 2026-11-25T10:00-05:00, or 10:00 of today";
 
     /// <summary>

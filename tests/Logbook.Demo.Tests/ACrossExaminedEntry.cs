@@ -58,17 +58,33 @@ public sealed class ACrossExaminedEntry
     [Fact]
     public void A_slaker_that_reads_too_cold_is_told_with_the_margin_that_is_then_left()
     {
-        var desk = Desk();
-        double Last(string tag) => desk.State.Latest[tag].Value!.Value;
-
-        var entry = Save(desk, [.. new[] { ("SL-T1", Last("SL-T1") - 4), ("GC-T2", Last("GC-T2")), ("SL-F1", Last("SL-F1")), ("LM-F1", Last("LM-F1")), ("LM-N1", Last("LM-N1")) }
-            .Select(t => new TypedReading(t.Item1, Number(t.Item2, desk.Site.FindPoint(t.Item1)!), Place.Unknown))]);
+        var entry = TooCold(Desk());
 
         var finding = Assert.Single(Examined(entry), f => f.Level == Level.Watch);
         Assert.Equal("SL-T1", finding.Point);
         var margin = Regex.Match(finding.Text, @"too low\. If so, Margin of the slaker to boiling \(SL-MARGIN\) is (?<right>[0-9.]+) K, not (?<shown>[0-9.]+) K\. Reading SL-T1 again", RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(1));
         Assert.True(margin.Success, finding.Text);
         Assert.True(Value(margin, "right") < Value(margin, "shown") - 2, finding.Text);
+    }
+
+    /// <summary>It takes nothing from the alarm, and asks for no reading.</summary>
+    [Fact]
+    public void Beside_an_alarm_the_smaller_margin_is_said_and_nothing_is_doubted()
+    {
+        var entry = TooCold(Desk(), new TypedReading("SL-TRIP", "defeated", Place.Unknown));
+
+        Assert.Empty(Examined(entry));
+        var margin = Assert.Single(entry.Findings, f => f.Code == "margin");
+        Assert.Equal((Level.Watch, "SL-MARGIN"), (margin.Level, margin.Point));
+        Assert.Contains("go by the worse of the two", margin.Text, StringComparison.Ordinal);
+        Assert.DoesNotContain("again", margin.Text, StringComparison.Ordinal);
+    }
+
+    /// <summary>The slaker's round once more, its thermometer 4 K lower.</summary>
+    private static Entry TooCold(Desk desk, params TypedReading[] beside)
+    {
+        TypedReading As(string tag, double off) => new(tag, Number(desk.State.Latest[tag].Value!.Value + off, desk.Site.FindPoint(tag)!), Place.Unknown);
+        return Save(desk, [As("SL-T1", -4), As("GC-T2", 0), As("SL-F1", 0), As("LM-F1", 0), As("LM-N1", 0), .. beside]);
     }
 
     private static double Value(Match match, string group) => double.Parse(match.Groups[group].Value, CultureInfo.InvariantCulture);
@@ -104,6 +120,21 @@ public sealed class ACrossExaminedEntry
 
         Assert.Equal((Level.Note, "examine.unusual", "GF-F"), (finding.Level, finding.Code, finding.Point));
         Assert.Contains("was expected: changed much more than usual; the plant changed, or misread", finding.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_stays_where_it_went_has_changed_once()
+    {
+        var clock = new FakeTimeProvider(Cut);
+        var desk = Desk(clock: clock);
+        IReadOnlyList<Finding> Read()
+        {
+            clock.Advance(TimeSpan.FromMinutes(30));
+            return [.. Examined(Save(desk, [new TypedReading("GF-F", "390", Place.Unknown)]))];
+        }
+
+        Assert.Single(Read());
+        Assert.Empty(Read());
     }
 
     [Theory]

@@ -44,7 +44,7 @@ public class HandoverNoteTests
         Holds(note, "can-hurt", "(#17)");
         Holds(note, "not-normal", "hose instead of the flushing line", "PAST", "5 shifts, 2 days");
         Holds(note, "not-normal", "first 112.1 degC, put right to 102.1 degC", "(#15)");
-        Holds(note, "moving", "White liquor tank level 48.0 at 19:04, 65.5 at 02:04, 75.5 at 06:04: rising 2.5 %", "about 10:03");
+        Holds(note, "moving", "White liquor tank level 48.0 at 19:04, 65.5 at 02:04, 75.5 at 06:04: rising 2.5 %", "about 09:55"); // (85 - 75.5) / 2.47 an hour after 06:04
         Holds(note, "not-done", "Line round 23:00 to 01:00 (3), 05:00: no reading in the window, 3 checks each");
         Holds(note, "not-done", "Line round 02:00, SL-L1: instrument faulty");
         Holds(note, "still-open", "tighten the guard bolt");

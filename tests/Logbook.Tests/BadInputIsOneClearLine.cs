@@ -34,6 +34,15 @@ public sealed class BadInputIsOneClearLine : IDisposable
         Assert.Equal(0, _cli.Records);
     }
 
+    [Fact]
+    public void A_choice_that_a_command_does_not_have_is_one_line_with_those_that_it_has()
+    {
+        var answer = _cli.Run("handover", "draft", "--template", "week");
+
+        Assert.Equal(2, answer.Code);
+        Assert.EndsWith("Must be one of: 'handover' 'long' See: logbook handover draft --help", Assert.Single(answer.Lines), StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("--folder", "try something on the past; give --replay with them")]
     [InlineData("--replay --folder", "not fitted yet")]

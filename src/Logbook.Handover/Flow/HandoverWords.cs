@@ -28,8 +28,8 @@ internal sealed record HandoverWords(string Gave, string Holds, IReadOnlyList<No
     {
         // Handovers inside the shift, before this one: what was said and signed there stays in the note.
         var earlier = steps.FindAll(r => r.Body is HandoverAccepted a && a.Note.Shift == shift.Id && !AcceptedNote.Closes(shift, r) && (accepted is null || r.Seq < accepted.Seq));
-        // What was prepared before one of them and not taken over with it was prepared anew.
         var given = steps.FindAll(r => r.Body is HandoverPrepared && earlier.Exists(e => Prepared(e) == r.Seq));
+        // What was prepared before one of those and not taken over with it waits for nobody: it was prepared anew.
         var prepared = steps.FindLast(r => r.Body is HandoverPrepared p && p.Note.Shift == shift.Id && !given.Contains(r) && (accepted is null ? earlier.TrueForAll(e => e.Seq < r.Seq) : Prepared(accepted) == r.Seq));
         // What belongs to the next handover begins when that is prepared.
         var next = accepted is null ? null : steps.Find(r => r.Body is HandoverPrepared && r.Seq > accepted.Seq);

@@ -34,7 +34,7 @@ internal sealed record Trend(IReadOnlyList<Seen> Values, double PerHour, double 
         }
 
         var whole = Line(values);
-        var trend = whole is var (slope, end) ? Reaching(values, slope, slope > 0 ? Math.Max(end, values[^1].Value) : Math.Min(end, values[^1].Value), end, Ahead) : null;
+        var trend = whole is var (slope, end) ? Reaching(values, slope, slope > 0 ? Math.Max(end, values[^1].Value) : Math.Min(end, values[^1].Value), Ahead) : null;
         return Stock.IsLevel(point) ? Stretches(values, whole?.PerHour).Append(trend).OfType<Trend>().MinBy(t => t.ReachedAt) : trend;
     }
 
@@ -74,15 +74,16 @@ internal sealed record Trend(IReadOnlyList<Seen> Values, double PerHour, double 
             var more = change - ((overTheShift ?? 0) * hours);
             // Where the site says nothing of a level's uncertainty, one of its percents.
             var far = Far * Math.Sqrt(2) * (Math.Max(from.U, last.U) is > 0 and var u ? u : 1);
-            if (Math.Abs(change) > far && more * Math.Sign(change) > far && Reaching(values, change / hours, last.Value, last.Value, AheadOfAStretch) is { } trend)
+            if (Math.Abs(change) > far && more * Math.Sign(change) > far && Reaching(values, change / hours, last.Value, AheadOfAStretch) is { } trend)
             {
                 yield return trend with { From = from, OverTheShift = overTheShift };
             }
         }
     }
 
-    private static Trend? Reaching(IReadOnlyList<Seen> values, double slope, double furthest, double end, double within) =>
-        Next(values[0].Point, furthest, slope) is var (limit, name) && (limit - end) / slope is var ahead && ahead <= within
+    /// <summary>From where it stands furthest: a time that the newest reading makes too late would let people wait.</summary>
+    private static Trend? Reaching(IReadOnlyList<Seen> values, double slope, double furthest, double within) =>
+        Next(values[0].Point, furthest, slope) is var (limit, name) && (limit - furthest) / slope is var ahead && ahead <= within
             ? new Trend(values, slope, limit, name, values[^1].At.AddHours(ahead))
             : null;
 

@@ -26,6 +26,19 @@ public class AcceptedNoteTests
     }
 
     [Fact]
+    public void What_was_prepared_and_prepared_anew_before_a_handover_inside_the_shift_waits_for_nobody()
+    {
+        using var flow = new FlowLine("2026-11-24T18:55-05:00").HeldBy("op1");
+        flow.Line.Clock("2026-11-24T22:50-05:00");
+        flow.Prepare("op1");
+        Assert.Contains("prepared 22:50", HandoverNote.InHand(flow.Desk).Gave, StringComparison.Ordinal);
+        flow.Line.Clock("2026-11-24T22:58-05:00");
+        flow.HandedTo("op2");
+
+        Assert.Equal("", HandoverNote.InHand(flow.Desk).Gave);
+    }
+
+    [Fact]
     public void The_hash_is_that_of_the_lines_and_changes_with_any_of_them()
     {
         using var flow = new FlowLine(TroubledNight.Write()).HeldBy("op1");

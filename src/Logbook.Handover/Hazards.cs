@@ -105,8 +105,8 @@ internal static class Hazards
         string Rest(params string[] without) => Carried.Rest(site, item, now, brief, without);
         return item.ItemKind switch
         {
-            "permit" when SomeoneInside(item) => ("inside", $"{place}: {Rest("inside", "entry")}. {Count(site, item, now, brief)}{Lockout(state, item)} Count again with the attendant at takeover."),
-            "permit" => ("permit", $"{place}: {Rest("inside", "entry")}.{Lockout(state, item)} {Nobody(site, item, now, brief)}"),
+            "permit" when SomeoneInside(item) => ("inside", $"{place}: {Rest("inside", "entry")}. {Count(site, item, now, brief)}{Unsaid(item)}{Lockout(state, item)}{CountAgain(state, item)}"),
+            "permit" => ("permit", $"{place}: {Rest("inside", "entry")}.{Lockout(state, item)} {Nobody(site, item, now, brief)}{(item.MayBeInside ? Unsaid(item) : "")}"),
             "isolation" => ("locked", $"{place}, DO NOT START: {Rest()}.{Locks(site, item)} Verify at the lock board."),
             "bypass" => ("defeated", $"{place}: {Rest(["point", .. DefeatedTrip.AllowedBy])}.{DefeatedTrip.Allowed(site, state, item)}{Instead(item)}{DefeatedTrip.LastRead(site, state, item, now)}"),
             "safety-equipment" => ("out", $"{place}: {Rest()}.{Instead(item)}{AlsoOut(site, state, item)}"),
@@ -121,6 +121,19 @@ internal static class Hazards
         item.Fields.ContainsKey("inside") ? $"{Count(site, item, now, brief)} Ask the attendant before you go by it."
         : item.LetsNobodyIn ? "By its words nobody goes in."
         : "Nothing is recorded of who is inside; ask the attendant.";
+
+    // What an entry permit is nothing without. Common practice, no source.
+    private static readonly (string Field, string Words)[] OfAnEntry = [("attendant", "attendant"), ("gas-test", "gas test")];
+
+    /// <summary>What nobody has said of an entry: to leave it out would read as if it were there.</summary>
+    private static string Unsaid(CarriedItem permit) =>
+        OfAnEntry.Where(f => !permit.Fields.ContainsKey(f.Field) && !permit.Fields.Values.Append(permit.Text).Any(words => words.Contains(f.Words, StringComparison.OrdinalIgnoreCase))).Select(f => f.Words).ToList() is { Count: > 0 } unsaid
+            ? $" Not recorded: {string.Join(", ", unsaid)}." : "";
+
+    /// <summary>Whoever takes the line over counts; it need not be asked again of the one who has, soon after.</summary>
+    private static string CountAgain(State state, CarriedItem permit) =>
+        permit.FieldsSet.GetValueOrDefault("inside") is { } count && state.Line.Holder is { } holder && count.Seq > holder.Seq && Handed.Same(count.By, holder.Code) && count.At - holder.Since <= CountHolds
+            ? "" : " Count again with the attendant at takeover.";
 
     private static string Count(Site site, CarriedItem item, DateTimeOffset now, bool brief)
     {

@@ -82,6 +82,42 @@ public class AuditTests
     }
 
     [Fact]
+    public void An_eyewash_that_was_read_as_working_while_it_was_out_is_contradicted_once()
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        line.Record(null, "SL-EYE=1");
+        var item = line.Clock("2026-11-24T10:00-05:00").Carry("safety-equipment", "slaker", "eyewash out, no flow", null, ("instead", "the one at the filters"));
+        var first = line.Clock("2026-11-24T12:00-05:00").Record(null, "SL-EYE=1");
+        line.Clock("2026-11-24T16:00-05:00").Record(null, "SL-EYE=2");
+        var last = line.Clock("2026-11-24T20:00-05:00").Record(null, "SL-EYE=1");
+        var closed = line.Clock("2026-11-24T21:00-05:00").Close(item, "flows again");
+        line.Clock("2026-11-25T00:00-05:00").Record(null, "SL-EYE=1");
+        line.Clock("2026-11-25T06:00-05:00");
+
+        var flag = Assert.Single(Audit.Between(line.Desk, SmallLine.At("2026-11-24T08:00-05:00"), line.Desk.Now, "contradicted"));
+
+        Assert.Equal("SL-EYE", flag.Point);
+        Assert.Equal(
+            $"safety equipment, Slaker: eyewash out, no flow (#{item}), YET READ AS works, SL-EYE: one of the two was not true. Began Tue 24 Nov 12:00 Operator one (#{first}), 2 times, last Tue 24 Nov 20:00 Operator one (#{last}); the item was closed Tue 24 Nov 21:00 Operator one (#{closed})",
+            flag.Text);
+        Assert.Empty(Audit.Between(line.Desk, SmallLine.At("2026-11-24T21:30-05:00"), line.Desk.Now, "contradicted"));
+    }
+
+    [Fact]
+    public void An_injury_that_was_told_in_words_alone_stands_among_what_could_hurt()
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        var told = line.Remark("Operator two splashed at the launder, rinsed", "wl-filter");
+        line.Clock("2026-11-25T06:00-05:00");
+
+        var flag = Assert.Single(Audit.Between(line.Desk, SmallLine.At("2026-11-24T08:00-05:00"), line.Desk.Now, "hazard"));
+
+        Assert.Equal(told, flag.Seq);
+        Assert.StartsWith("injury, told in words: ", flag.Text, StringComparison.Ordinal);
+        Assert.Contains("splashed at the launder", flag.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void An_item_without_a_date_is_carried_too_long_after_six_shifts()
     {
         using var line = new SmallLine("2026-11-24T08:00-05:00");

@@ -42,6 +42,53 @@ public sealed class HazardLineTests
     }
 
     [Fact]
+    public void An_entry_of_which_nobody_said_an_attendant_or_a_gas_test_says_so()
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        var permit = line.Carry("permit", "mud-pump", "inspection", line.Desk.Now.AddHours(4), ("number", "4421"), ("inside", "2"));
+        Assert.Contains(" Not recorded: attendant, gas test.", Only(line, "inside").Brief, StringComparison.Ordinal);
+
+        Assert.NotNull(Writing.ConfirmCarried(line.Desk, new CarryConfirmed(permit, true, null, new Dictionary<string, string>(StringComparer.Ordinal) { ["gas-test"] = "H2S 0 ppm, O2 20.9 %, 07:50" }, null), "op1").Record);
+        Assert.Contains(" Not recorded: attendant.", Only(line, "inside").Brief, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Who_took_the_line_over_and_counted_soon_after_is_not_told_to_count_again()
+    {
+        using var line = new FlowLine("2026-11-24T18:55-05:00").HeldBy("op1");
+        var permit = line.Line.Carry("permit", "mud-pump", "inspection", line.Desk.Now.AddHours(8), ("number", "4421"), ("inside", "2"));
+        CarryConfirmed counted = new(permit, true, null, new Dictionary<string, string>(StringComparer.Ordinal) { ["inside"] = "2" }, null);
+        bool Again() => Only(line.Line, "inside").Brief.Contains("Count again", StringComparison.Ordinal);
+        Assert.True(Again()); // an opening is no count at takeover
+
+        line.Line.Clock("2026-11-24T19:20-05:00");
+        Assert.NotNull(Writing.ConfirmCarried(line.Desk, counted, "op2").Record);
+        Assert.True(Again()); // another one's count
+        Assert.NotNull(Writing.ConfirmCarried(line.Desk, counted, "op1").Record);
+        Assert.False(Again());
+
+        line.Line.Clock("2026-11-25T05:00-05:00");
+        Assert.NotNull(Writing.ConfirmCarried(line.Desk, counted, "op1").Record);
+        Assert.True(Again()); // for whoever comes next
+    }
+
+    [Fact]
+    public void What_was_written_of_equipment_in_acid_stands_in_its_line_and_nowhere_else()
+    {
+        using var line = new SmallLine("2026-11-24T20:00-05:00");
+        line.Remark("cloths looked grey", "wl-filter");
+        line.Clock("2026-11-24T20:30-05:00").State("wl-filter", "acid");
+        var plugged = line.Clock("2026-11-24T21:10-05:00").Remark("drain plugged, acid to the floor channel", "wl-filter");
+
+        var note = HandoverNote.InHand(line.Desk);
+        string Of(string section) => string.Join('\n', note.Sections.Where(s => s.Id == section).SelectMany(s => s.Lines).Select(l => l.Text));
+        Assert.Contains($" Written 21:10, Operator one: drain plugged, acid to the floor channel. (#{plugged})", Of("can-hurt"), StringComparison.Ordinal);
+        Assert.DoesNotContain("plugged", Of("remarks"), StringComparison.Ordinal);
+        Assert.Contains("grey", Of("remarks"), StringComparison.Ordinal);
+        Assert.DoesNotContain("grey", Of("can-hurt"), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_new_owner_of_an_isolation_moves_no_lock_and_the_line_goes_on_saying_whose_hangs_there()
     {
         using var line = new SmallLine("2026-11-24T08:00-05:00");

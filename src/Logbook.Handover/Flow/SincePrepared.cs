@@ -26,8 +26,9 @@ internal static class SincePrepared
     /// <summary>True for the steps of the handover itself, which stand elsewhere.</summary>
     public static bool IsStep(RecordBody body) => body.Kind.StartsWith("handover-", StringComparison.Ordinal) || body is PersonChanged;
 
+    /// <summary>Who has read an order stands beside the order.</summary>
     private static IEnumerable<JournalRecord> Records(Desk desk) => desk.State.Line.Prepared is { } prepared
-        ? desk.Store.Read(prepared.Seq + 1).Where(r => !IsStep(r.Body))
+        ? desk.Store.Read(prepared.Seq + 1).Where(r => !IsStep(r.Body) && r.Body is not OrderSeen)
         : [];
 
     private static readonly TimeSpan TypedAtOnce = TimeSpan.FromMinutes(5);

@@ -12,7 +12,7 @@ internal static class CanHurt
 
     private static NoteSection Of(ShiftFacts facts, Func<HazardLine, string> words)
     {
-        var hazards = Hazards.Of(facts.Site, facts.State, facts.AsOf, InsteadOfTrips.NotOnTime(facts.Checks));
+        var hazards = facts.Hazards;
         // What was there in this shift was not "none", though it is over.
         List<NoteLine> were = [.. Injured(facts), .. OverHazards.Of(facts), .. EndedHazards.Of(facts)];
         var said = hazards.Select(h => h.Word).Concat(were.Select(l => l.Label)).SelectMany(Speaks).ToHashSet(StringComparer.Ordinal);
@@ -21,7 +21,7 @@ internal static class CanHurt
         return new NoteSection(
             "can-hurt",
             "CAN HURT",
-            [.. hazards.Select(h => new NoteLine(h.Word, words(h))), .. were, .. Reserved(facts), .. facts.Declared is { } declared ? Declared(facts, declared, silent, since) : NotDeclared(silent)])
+            [.. hazards.Select(h => new NoteLine(h.Word, words(h) + RemarkedOn.Words(facts, h))), .. were, .. Reserved(facts), .. facts.Declared is { } declared ? Declared(facts, declared, silent, since) : NotDeclared(silent)])
         {
             Beside = "as recorded here; the lock board and the permit office rule",
         };

@@ -2,14 +2,14 @@ using Logbook.Journal;
 
 namespace Logbook.Handover;
 
-/// <summary>What people wrote in the shift, in their own words, in order; what tells of an injury stands under what can hurt.</summary>
+/// <summary>What people wrote in the shift, in their own words, in order; what tells of an injury, or of a thing that can hurt, stands there.</summary>
 internal static class Remarks
 {
     public static NoteSection Of(ShiftFacts facts) => NoteSection.Of("remarks", "WRITTEN IN THE SHIFT", facts.Records.SelectMany(r => Lines(facts, r)));
 
     private static IEnumerable<NoteLine> Lines(ShiftFacts facts, JournalRecord record) => (record.Body switch
     {
-        Remark when !InjuryWords.TellsOfInjury(record) => [LogLine.Of(facts.Desk, record).Words],
+        Remark when !InjuryWords.TellsOfInjury(record) && !RemarkedOn.AHazard(facts, record) => [LogLine.Of(facts.Desk, record).Words],
         Entry entry => Words(entry),
         _ => [],
     }).Select(words => new NoteLine(facts.Time(record.At), $"{Say.Person(facts.Site, record.By)}: {words} {Say.Ref(record.Seq)}"));

@@ -19,6 +19,7 @@ internal sealed record ShiftFacts(
     private IReadOnlyList<Excursion>? _excursions;
     private IReadOnlyList<Answered>? _answers;
     private EquipmentHistory? _equipment;
+    private IReadOnlyList<HazardLine>? _hazards;
     private PutRightLater? _putRightLater;
 
     /// <summary>The checks of the shift; read when somebody asks, because most pages do not.</summary>
@@ -35,6 +36,9 @@ internal sealed record ShiftFacts(
 
     /// <summary>What was done about findings; looked up when somebody asks.</summary>
     public IReadOnlyList<Answered> Answers => _answers ??= Answered.Of(Desk, State, Records);
+
+    /// <summary>What can hurt at <see cref="AsOf"/>; put together when somebody asks.</summary>
+    public IReadOnlyList<HazardLine> Hazards => _hazards ??= Handover.Hazards.Of(Site, State, AsOf, InsteadOfTrips.NotOnTime(Checks));
 
     /// <summary>What the equipment did in the shift; read when somebody asks.</summary>
     public EquipmentHistory Equipment => _equipment ??= EquipmentHistory.Of(Desk, Records, Shift.Start);

@@ -1,0 +1,11 @@
+using Logbook.Journal;
+
+namespace Logbook.Handover;
+
+/// <summary>Injuries that were told in words alone, in a remark or with an emergency relief: without an item nobody follows them up.</summary>
+internal static class InjuriesTold
+{
+    public static IEnumerable<AuditFlag> Of(AuditSpan span) => span.Records.Where(InjuryWords.TellsOfInjury).Select(r => new AuditFlag(
+        Audit.Hazard, r.Shift, r.At, null, null,
+        $"injury, told in words: {(r.Body is Entry entry ? Say.Sentence(entry.Remark!) : Say.Sentence(LogLine.Of(span.Desk, r).Words))} {Say.Day(span.Desk.Site, r.At)} {Say.Person(span.Desk.Site, r.By)} {Say.Ref(r.Seq)}", r.Seq));
+}

@@ -31,7 +31,7 @@ internal static class Hazards
             Acid: acid.Where(e => i.ItemKind == "wash" && e.Equipment.Equals(i.On, StringComparison.OrdinalIgnoreCase)).ToList())).ToList();
         return
         [
-            .. items.Select(x => Open(site, state, x.Item, now, notOnTime).With(
+            .. items.Select(x => Open(site, state, x.Item, now, notOnTime, [.. x.Seen.Select(s => s.Finding.At)]).With(
                     [.. x.Acid.Select(e => ($"In acid since {AcidSince(site, e, now)} {By(site, e)}", $"In acid since {AcidSince(site, e, now)}"))],
                     string.Join(' ', x.Seen.Select(s => LastLook(site, s.Finding, now))), [.. x.Seen.Select(s => s.Finding)]))
                 .Concat(acid.Except(items.SelectMany(x => x.Acid)).Select(e => Acid(site, state, e, now)))
@@ -53,7 +53,9 @@ internal static class Hazards
         }
 
         bool Lies(string? where) => item.On.Equals(where, StringComparison.OrdinalIgnoreCase);
-        var named = LongWords(point.Description).Except(LongWords(point.Area), StringComparer.OrdinalIgnoreCase).ToList();
+        // A trip is never the equipment itself: the guard of the screw whose trip is bridged is another thing.
+        var place = item.ItemKind == "bypass" ? $"{point.Area} {Say.Equipment(site, item.On)}" : point.Area;
+        var named = LongWords(point.Description).Except(LongWords(place), StringComparer.OrdinalIgnoreCase).ToList();
         var shared = named.Intersect(LongWords($"{item.Text} {Say.Equipment(site, item.On)}"), StringComparer.OrdinalIgnoreCase).Count();
         var instead = item.Fields.GetValueOrDefault("point");
         return point.Tag.Equals(instead, StringComparison.OrdinalIgnoreCase)
@@ -68,14 +70,16 @@ internal static class Hazards
     /// <summary>True when someone is recorded inside equipment: a count of none is a permit of which nobody is.</summary>
     public static bool SomeoneInside(CarriedItem item) => SignedWriting.CountedInside(item) is not null;
 
-    private static HazardLine Open(Site site, State state, CarriedItem item, DateTimeOffset now, IReadOnlyDictionary<long, IReadOnlyList<DueCheck>> notOnTime)
+    /// <param name="seen">When rounds saw the thing bad, which is a look at it too.</param>
+    private static HazardLine Open(Site site, State state, CarriedItem item, DateTimeOffset now, IReadOnlyDictionary<long, IReadOnlyList<DueCheck>> notOnTime, DateTimeOffset[] seen)
     {
         var (word, _) = InWords(site, state, item, now, brief: false);
+        var looked = item with { LastSeen = seen.Append(item.LastSeen).Max() };
         var against = (YetRecorded.Beside(site, state.Equipment, state.Carried, item, now) is { } yet ? " " + yet : "") + (item.ItemKind == "wash" ? YetRecorded.InAcidBeside(site, state.Carried, item.On) : "");
         string Text(bool brief) => InWords(site, state, item, now, brief).Text + against + DefeatedTrip.NotOnTime(site, item, notOnTime, now) + ReadInOrder(site, state, item, now);
-        return new HazardLine(word, $"{Text(brief: false)} {Carried.Opened(site, item, now)}", item.Since, item.Id)
+        return new HazardLine(word, $"{Text(brief: false)} {Carried.Opened(site, looked, now)}", item.Since, item.Id)
         {
-            Brief = Text(brief: true), OnPage = $"{Text(brief: true)} {Carried.Looked(site, item, now)}{Say.Ref(item.Id)}", Name = Name(site, item),
+            Brief = Text(brief: true), OnPage = $"{Text(brief: true)} {Carried.Looked(site, looked, now)}{Say.Ref(item.Id)}", Name = Name(site, item),
         };
     }
 

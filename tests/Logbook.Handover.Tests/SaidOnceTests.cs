@@ -61,12 +61,30 @@ public sealed class SaidOnceTests
         line.Carry("bypass", "mud-pump", "low-flow trip of the lime feed bridged", SmallLine.At("2026-11-25T02:45-05:00"), ("instead", "feed by hand"), ("allowed-by", "eng1"), ("point", "SL-L1"), ("every", "1h"));
         var read = line.Clock("2026-11-24T20:34-05:00").Record(null, "SL-TRIP=1");
 
+        line.Record(null, "MP-GUARD=1"); // another thing on the equipment whose trip is bridged
+
         var bypass = Assert.Single(NowView.Of(line.Desk).Hazards);
 
+        Assert.DoesNotContain("MP-GUARD", bypass.Text, StringComparison.Ordinal);
         Assert.Contains($"YET READ AS in service, SL-TRIP at 20:34 Operator one (#{read}): one of the two is not true; treat it as defeated until somebody has looked.", bypass.Text, StringComparison.Ordinal);
         Assert.Contains("YET READ AS in service", bypass.Brief, StringComparison.Ordinal);
         line.Clock("2026-11-24T23:00-05:00").Correct(read, "SL-TRIP=2", "it is bridged");
         Assert.DoesNotContain("YET READ", Assert.Single(NowView.Of(line.Desk).Hazards).Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_a_round_saw_bad_in_this_shift_is_not_called_not_seen()
+    {
+        using var line = new SmallLine("2026-11-24T16:15-05:00");
+        line.Carry("safety-equipment", "slaker", "eyewash out, no flow", null, ("instead", "the one at the filters"));
+        line.Clock("2026-11-24T20:20-05:00");
+        Assert.Contains("Not seen since the shift change", Assert.Single(NowView.Of(line.Desk).Hazards).Text, StringComparison.Ordinal);
+
+        line.Record(null, "SL-EYE=2");
+
+        var hazard = Assert.Single(NowView.Of(line.Desk).Hazards);
+        Assert.Matches("Last look: out.*Read 20:20", hazard.Text);
+        Assert.DoesNotContain("Not seen", hazard.Text + hazard.OnPage, StringComparison.Ordinal);
     }
 
     [Fact]

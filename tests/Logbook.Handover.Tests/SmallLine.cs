@@ -182,10 +182,10 @@ internal sealed class SmallLine : IDisposable
         Adopted(Some.Adopt(Desk, "the watch limit fired too often", "eng1"));
     }
 
-    /// <summary>Puts files in force in which a trip of the slaker is looked at.</summary>
+    /// <summary>Puts files in force in which a trip of the slaker is looked at, and the guards of the mud pump.</summary>
     public void AdoptATrip()
     {
-        Desk = NewDesk(Rounds, Points + "\nSL-TRIP,Low-flow lime trip,slaker,choice,read,,,,,,,,,,,6h,slaker,,,in service;defeated!urgent,yes\n");
+        Desk = NewDesk(Rounds, Points + "\nSL-TRIP,Low-flow lime trip,slaker,choice,read,,,,,,,,,,,6h,slaker,,,in service;defeated!urgent,yes\nMP-GUARD,Guards of the lime mud pump,lime-mud-tank,choice,read,,,,,,,,,,,6h,mud-pump,,,all in place;off!urgent,yes\n");
         Adopted(Some.Adopt(Desk, "the trip is looked at", "eng1"));
     }
 

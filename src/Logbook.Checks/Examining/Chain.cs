@@ -114,7 +114,7 @@ internal sealed class Chain(CalculationGraph graph, Dictionary<string, Subject> 
         var key = $"{calculation.Binding.Use}.{input.Info.Role}={constant.Value:R}";
         subjects.TryAdd(key, new Subject($"{calculation.Name}.{input.Info.Role}", Role.Constant, new Uncertainty(constant.U, false))
         {
-            Typed = constant.Value, Unit = input.Unit, Words = $"the {input.Info.Role.Replace('-', ' ')} of '{calculation.Name}' as the site has it",
+            Typed = constant.Value, Unit = input.Unit, Words = $"the site's figure for the {input.Info.Role.Replace('-', ' ')} of '{calculation.Name}'",
         });
         return From(key, TimeSpan.Zero, required);
     }

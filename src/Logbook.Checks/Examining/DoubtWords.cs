@@ -40,7 +40,7 @@ internal static class DoubtWords
             return told.Count == 0 ? ""
                 : doubt.Several ? $"More than one reading does not fit, and which cannot be told; {Words.Or([.. told.Take(Listed)])} could be among them."
                 : doubt.Many ? $"Something does not fit, but which cannot be told: {Words.And([.. told.Take(Listed)])} could explain it, and {doubt.Accused.Count - Math.Min(Listed, told.Count)} more."
-                : told.Count == 1 ? $"{FirstLetter.Large(told[0])} may not fit."
+                : told.Count == 1 ? $"{FirstLetter.Large(told[0])} may {(OnlyFigures(doubt) ? "no longer hold" : "not fit")}."
                 : $"One of these does not fit: {Words.Or(told)}.";
         }
 
@@ -79,8 +79,11 @@ internal static class DoubtWords
         { Sample: { } sample, Unit.Dimension: "volume" } => $"A second titration of the {sample.Replace('-', ' ')} sample would tell.",
         { Sample: { } sample } => $"A second {sample.Replace('-', ' ')} sample would tell.",
         { } point => $"Reading {point.Tag} again would show a slip; the same figure again leaves the instrument{(doubt.Method is null ? "" : ", or the other cause")}.",
-        _ => doubt.Kind == Doubt.Group ? "A second reading of none of these is sure to tell." : "",
+        _ => doubt.Kind != Doubt.Group ? "" : OnlyFigures(doubt) ? "No second reading tells that; the laboratory or the engineer can check it." : "A second reading of none of these is sure to tell.",
     };
+
+    /// <summary>True when what was typed once, and no reading, is named: an operator cannot read that again.</summary>
+    private static bool OnlyFigures(Doubt doubt) => doubt.Accused.All(a => a.Subject.Role != Role.Reading);
 
     private static string Told(Accused one) => one.Subject.Role == Role.Reading
         ? $"{one.Subject.Words}{(double.IsNaN(one.Value) ? "" : " " + Words.Value(one.Subject.Point!, one.Value))}"

@@ -62,6 +62,9 @@ internal sealed record ReadAudit(DateTimeOffset From, DateTimeOffset To) : Effec
 /// <summary>Reads one record.</summary>
 internal sealed record ReadRecord(long Seq) : Effect;
 
+/// <summary>Finds what could hurt in this shift and is over.</summary>
+internal sealed record ReadOver : Effect;
+
 /// <summary>Finds what this person has still to read of the handover.</summary>
 internal sealed record ReadOn(string By) : Effect;
 

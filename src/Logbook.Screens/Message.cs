@@ -82,6 +82,9 @@ internal sealed record RecordRead(JournalRecord Record, string Words, IReadOnlyL
 /// <param name="Missing">What the reader has still to see, this page among it.</param>
 internal sealed record PageShown(HandoverPage Page, long UpTo, IReadOnlyList<string> Missing) : Message;
 
+/// <summary>What could hurt in this shift and is over.</summary>
+internal sealed record OverRead(IReadOnlyList<OverInShift> Over) : Message;
+
 /// <summary>Nothing of the handover is unread; what is asked about it.</summary>
 /// <param name="Told">What the other side wrote, and the answers to this person's questions.</param>
 internal sealed record AllRead(IReadOnlyList<HazardQuestion> Questions, IReadOnlyList<NoteLine> Told) : Message;

@@ -47,6 +47,7 @@ internal sealed class Runner(Desk desk, DraftFolder drafts, Pins pins)
                 WriteIt write => [Write(write.What), new FactsChanged(Facts())],
                 ReadRelated related => [new RelatedRead(related.Seq, [.. RecordLinks.About(Fresh(), related.Seq).Select(r => LogLine.Of(desk, r))])],
                 ReadAudit read => [new AuditRead(read, Audit.Between(Fresh(), read.From, read.To))],
+                ReadOver => [new OverRead(OverInShift.Of(Fresh()))],
                 ReadOn on => [_handover.Next(on.By)],
                 ShowPage show => _handover.Show(show.By, show.Page),
                 MissQuestion missed => [.. _handover.Miss(missed), new FactsChanged(Facts())],

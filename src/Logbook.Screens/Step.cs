@@ -26,6 +26,7 @@ internal static class Step
         AuditRead read => Next.Of(AuditPage.Taken(session, read)),
         RecordRead read => Next.Of(RecordPage.Read(session, read)),
         PageShown shown => Receiving.Shown(session, shown),
+        OverRead read => Next.Of(GivePage.Read(session, read.Over)),
         AllRead read => Receiving.Questions(session, read),
         StepTaken taken => Handing.Taken(session, taken),
         Troubled trouble => Next.Of(session.Say(trouble.Why, Look.Urgent)),
@@ -36,7 +37,8 @@ internal static class Step
     private static Next Followed(Session session)
     {
         var next = LogReading.Follow(session);
-        return session.Top is GraphPage graph ? next with { Effects = [.. next.Effects, graph.Ask(session)] } : next;
+        return session.Top is GraphPage graph ? next with { Effects = [.. next.Effects, graph.Ask(session)] }
+            : session.Pages.Exists(p => p is GivePage) ? next with { Effects = [.. next.Effects, new ReadOver()] } : next;
     }
 
     /// <summary>What asked for it stays open when nothing was written, with what was typed.</summary>

@@ -5,6 +5,9 @@ namespace Logbook.Screens;
 /// <summary>The holder declares each hazard section with one digit: silence in it could be read as safe.</summary>
 internal sealed record GivePage(int Selected) : Page
 {
+    /// <summary>What could hurt in this shift and is over: of its section it is not said that none is recorded.</summary>
+    public IReadOnlyList<OverInShift> Over { get; init; } = [];
+
     private static readonly (string Word, Look Look)[] Answers = [("checked", Look.Plain), ("NOT CHECKED", Look.Watch), ("changed", Look.Strong)];
 
     // A record has changed what the section says since it was declared.
@@ -14,7 +17,7 @@ internal sealed record GivePage(int Selected) : Page
         [
             new KeyRow("1 2 3", "checked, NOT CHECKED, changed", "Declares the section under the mark: 1 checked, 2 not checked, 3 changed.", key => key.Digit is >= 1 and <= 3, Declare),
             KeyRow.Named("Enter", "go on", "Goes on to what to do if it turns.", (session, _, _) => Next.Of(session.Open(Giver.IfThen())), KeyName.Enter) with { WhyNot = NotDeclared },
-            KeyRow.Named("Up Down", "", "Moves the mark.", (session, key, _) => Next.Of(session.Put(new GivePage(Moving.Move(Of(session).Selected, key, HazardSections.All.Count, session.Leaf)))), Moving.Keys),
+            KeyRow.Named("Up Down", "", "Moves the mark.", (session, key, _) => Next.Of(session.Put(Of(session) with { Selected = Moving.Move(Of(session).Selected, key, HazardSections.All.Count, session.Leaf) })), Moving.Keys),
             .. Giver.Keys,
             UsualKeys.Back("Back to Now; what was declared stays."),
             UsualKeys.Help,
@@ -29,6 +32,10 @@ internal sealed record GivePage(int Selected) : Page
             [Line.Of(" You hold the line: declare each of these for the one who comes", Look.Strong), Line.Of($" {session.Facts.Now.InCharge}"), .. Stands(session), Line.Empty],
             rows, Selected, Selected, [Line.Empty, .. InFull(session, HazardSections.All[Selected])]);
     }
+
+    /// <summary>The sections with what is over, wherever the page stands.</summary>
+    public static Session Read(Session session, IReadOnlyList<OverInShift> over) => session.Pages.FindIndex(p => p is GivePage) is >= 0 and var at
+        ? session with { Pages = session.Pages.SetItem(at, (GivePage)session.Pages[at] with { Over = over }) } : session;
 
     private static GivePage Of(Session session) => (GivePage)session.Top;
 
@@ -48,14 +55,18 @@ internal sealed record GivePage(int Selected) : Page
             new Span($" {(recorded.Count > 1 ? FormattableString.Invariant($"{recorded.Count}: ") : "")}{text}"));
     }
 
-    private static IEnumerable<Line> InFull(Session session, string name)
+    private IEnumerable<Line> InFull(Session session, string name)
     {
         List<Line> lines = [.. Recorded(session, name).SelectMany(h => Gutter.Lines(h.Word, Look.Strong, h.Text, session.Width))];
         var room = Math.Max(3, session.Height - 18);
         return lines.Count <= room ? [.. lines, .. Enumerable.Repeat(Line.Empty, room - lines.Count)] : lines;
     }
 
-    private static List<HazardLine> Recorded(Session session, string name) => [.. session.Facts.Now.Hazards.Where(h => HazardSections.Holds(name, h.Word))];
+    /// <summary>What stands first, then what is over.</summary>
+    private List<(string Word, string Text)> Recorded(Session session, string name) =>
+    [
+        .. session.Facts.Now.Hazards.Select(h => (h.Word, h.Text)).Concat(Over.Select(o => (o.Word, o.Text))).Where(h => HazardSections.Holds(name, h.Word)),
+    ];
 
     private static Next Declare(Session session, Keystroke key, Setting setting)
     {
@@ -74,7 +85,7 @@ internal sealed record GivePage(int Selected) : Page
         session = session with { Giving = session.Giving with { Declared = session.Giving.Declared.SetItem(name, digit), Said = session.Giving.Said.SetItem(name, session.Facts.Now.Sections[name]) } };
         var open = Open(session);
         var next = Enumerable.Range(1, HazardSections.All.Count).Select(n => (page.Selected + n) % HazardSections.All.Count).Where(i => open.Contains(HazardSections.All[i])).Select(i => (int?)i).FirstOrDefault();
-        return Next.Of(next is { } row ? session.Put(new GivePage(row)) : session.Say("all are declared: Enter goes on"));
+        return Next.Of(next is { } row ? session.Put(page with { Selected = row }) : session.Say("all are declared: Enter goes on"));
     }
 
     /// <summary>Sections that are not declared, or that a record has changed since they were.</summary>

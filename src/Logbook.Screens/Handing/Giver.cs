@@ -40,7 +40,7 @@ internal static class Giver
     public static Session Anew(Session session, IReadOnlyList<string> outdated)
     {
         var at = session.Pages.FindLastIndex(p => p is GivePage);
-        return (session with { Pages = session.Pages.RemoveRange(at, session.Pages.Count - at).Add(new GivePage(HazardSections.All.ToList().IndexOf(outdated[0]))) })
+        return (session with { Pages = session.Pages.RemoveRange(at, session.Pages.Count - at).Add((GivePage)session.Pages[at] with { Selected = HazardSections.All.ToList().IndexOf(outdated[0]) }) })
             .Say($"not signed: look again at {string.Join(", ", outdated)} and declare it anew; your lines stay", Look.Watch);
     }
 

@@ -10,7 +10,7 @@ internal static class Handing
 
     /// <summary>The holder declares, everybody else reads. Who took the line in an emergency first reads what was left unread.</summary>
     public static Next Open(Session session) => session.Holds && session.Facts.Line.Unread.IsEmpty
-        ? Next.Of((session with { Giving = session.Giving.After(session.Facts.Line.Prepared ?? session.Facts.Line.Dropped, session.By!) }).Open(new GivePage(0)))
+        ? Next.Of((session with { Giving = session.Giving.After(session.Facts.Line.Prepared ?? session.Facts.Line.Dropped, session.By!) }).Open(new GivePage(0)), new ReadOver())
         : Next.Of(session, new ReadOn(session.By!));
 
     public static Next Taken(Session session, StepTaken taken)

@@ -34,6 +34,9 @@ public sealed class Conversation
     /// <summary>The person has left.</summary>
     public bool Over => State.Over;
 
+    /// <summary>A PIN is typed, and not sent.</summary>
+    public bool HasPin => State.Top is SignPage { Pin.IsEmpty: false };
+
     public Sheet Sheet => View.Of(State);
 
     /// <summary>The last line, when the screen is gone: how it ended, and what is in the draft.</summary>

@@ -32,6 +32,7 @@ internal sealed class Surface : Runnable
     private readonly Task<Conversation> _opening;
     private readonly Looks _looks;
     private readonly TornSequences _torn;
+    private readonly TypedAhead _ahead;
     private readonly List<Message> _early = [];
     private Conversation? _conversation;
     private bool _working;
@@ -44,6 +45,7 @@ internal sealed class Surface : Runnable
         _opening = opening;
         _looks = looks;
         _torn = new TornSequences(clock);
+        _ahead = new TypedAhead(clock);
         _conversation = opening.IsCompletedSuccessfully ? opening.Result : null;
         CanFocus = true;
         Application.MaximumIterationsPerSecond = Typing;
@@ -68,9 +70,20 @@ internal sealed class Surface : Runnable
             return;
         }
 
+        if (_ahead.Has(message))
+        {
+            return;
+        }
+
+        var pin = conversation.HasPin;
         if (conversation.Take(message))
         {
             SetNeedsDraw();
+        }
+
+        if (pin && message is Pressed { Key.Name: KeyName.Enter or KeyName.Esc })
+        {
+            _ahead.Begin();
         }
 
         if (conversation.Over)
@@ -162,6 +175,7 @@ internal sealed class Surface : Runnable
             Draw(y < lines.Count ? lines[y] : new Line([]));
         }
 
+        _ahead.Drawn();
         return true;
     }
 

@@ -42,12 +42,16 @@ internal sealed class Glass : IDisposable
         RecordEntry.Run(Desk, Some.Entry("SL-F1=150"));
         clock.SetUtcNow(Some.Morning);
         _drafts = new DraftFolder(_folder, "host:tty1");
+        var pins = new Pins(new PinsInMemory(), rounds: 1);
+        pins.Set("op1", Pin);
         _app = Application.Create(_time).Init(DriverRegistry.Names.ANSI);
         _app.Driver!.SetScreenSize(width, height);
-        _surface = new Surface(Task.FromResult(new Conversation(Desk, "op1", _drafts, new Pins(new PinsInMemory()))), new Looks(colour), _clock);
+        _surface = new Surface(Task.FromResult(new Conversation(Desk, "op1", _drafts, pins)), new Looks(colour), _clock);
         _session = _app.Begin(_surface);
         Turn();
     }
+
+    public const string Pin = "270451";
 
     public InMemoryJournal Journal { get; }
 
@@ -65,6 +69,18 @@ internal sealed class Glass : IDisposable
             Turn();
         }
 
+        return this;
+    }
+
+    /// <summary>Keys that were waiting: all of them come before the screen is drawn again.</summary>
+    public Glass PressAtOnce(params Key[] keys)
+    {
+        foreach (var key in keys)
+        {
+            _app.InjectKey(key);
+        }
+
+        Turn();
         return this;
     }
 

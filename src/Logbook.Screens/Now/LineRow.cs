@@ -5,10 +5,8 @@ namespace Logbook.Screens;
 /// <summary>The line in one row of marks, in the liquor's order, and in words whatever is not quiet.</summary>
 internal static class LineRow
 {
-    private static readonly (char Mark, string Words, Look Look)[] Marks =
-    [
-        ('!', "urgent", Look.Urgent), ('?', "watch", Look.Watch), ('x', "not running", Look.Strong), ('-', "no fresh reading", Look.Plain),
-    ];
+    // What is quiet is not said in words.
+    private static readonly (char Mark, string Words, Look Look)[] Marks = [.. LineMarks.All.Where(m => m.Mark != '.').Select(m => (m.Mark, m.Words, LookOf(m.Mark)))];
 
     public static IEnumerable<Line> Draw(Session session)
     {
@@ -56,5 +54,12 @@ internal static class LineRow
             : $"{words}: {string.Join(", ", areas)}";
     }
 
-    private static Look LookOf(char mark) => Marks.FirstOrDefault(m => m.Mark == mark).Look;
+    private static Look LookOf(char mark) => mark switch
+    {
+        '!' => Look.Urgent,
+        '*' => Look.Hurts,
+        '?' => Look.Watch,
+        'x' => Look.Strong,
+        _ => Look.Plain,
+    };
 }

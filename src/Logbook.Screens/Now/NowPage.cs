@@ -1,3 +1,4 @@
+using Logbook.Handover;
 using Logbook.Journal;
 
 namespace Logbook.Screens;
@@ -37,7 +38,7 @@ internal sealed record NowPage(int Selected, int Top) : Page
     public override KeyTable Keys => Table;
 
     public override (string Title, IReadOnlyList<string> Marks) Legend => ("Marks of the line, one a system, in the order in which the liquor runs",
-        [".  read and nothing to say", "-  no fresh reading", "?  watch", "!  urgent", "x  not running"]);
+        [.. LineMarks.All.Select(m => $"{m.Mark}  {m.Words}")]);
 
     public override Layout Draw(Session session) => NowDrawing.Draw(session, this);
 

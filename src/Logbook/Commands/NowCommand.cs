@@ -50,6 +50,7 @@ internal static class NowCommand
         }
 
         output.WriteLine(string.Join(' ', now.Line.Select(a => $"{a.Area} {a.Mark}")));
+        output.WriteLine($"marks     {string.Join(", ", LineMarks.All.Select(m => $"{m.Mark} {m.Words}"))}");
         foreach (var stands in now.StandsOut)
         {
             output.WriteLine(Say.Visible(string.Create(CultureInfo.InvariantCulture, $"{Json.Word(stands.Finding.Level),-9} {stands.Finding.Point} {stands.Finding.Text}   {stands.At:ddd HH:mm}, record {stands.Seq}.{stands.Number}")));

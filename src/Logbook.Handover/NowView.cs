@@ -31,7 +31,7 @@ public sealed record NowView
     /// <summary>What stands out, worst first.</summary>
     public required IReadOnlyList<OpenFinding> StandsOut { get; init; }
 
-    /// <summary>The systems in the liquor's order, each with one mark: '.' said nothing, '-' no fresh reading, '?' watch, '!' urgent, 'x' not running.</summary>
+    /// <summary>The systems in the liquor's order, each with one mark: see <see cref="LineMarks"/>.</summary>
     public required IReadOnlyList<(string Area, char Mark)> Line { get; init; }
 
     /// <summary>Rounds of the site that are open or missed in this shift.</summary>
@@ -69,7 +69,7 @@ public sealed record NowView
     public static NowView Of(Desk desk)
     {
         var (site, state, now) = (desk.Site, LastThatStands.In(desk, desk.State), desk.Now);
-        var (doubted, later) = (new Doubted(site, state), new PutRightLater(desk));
+        var (doubted, later) = (new DoubtsNow(site, desk.Store, state), new PutRightLater(desk));
         var shift = Calendar.ShiftAt(site, now);
         var checks = DueList.Between(desk, shift.Start, shift.End);
         var rounds = RoundNow.InShift(site, checks);
@@ -83,7 +83,7 @@ public sealed record NowView
             Unfinished = Handover.InCharge.Unfinished(desk),
             Hazards = LocksOn.Beside(state, Handover.Hazards.Of(site, state, now, InsteadOfTrips.NotOnTime(checks))),
             Sections = HazardSections.Recorded(site, state),
-            StandsOut = [.. InOrder(site, [.. state.Findings.Values.SelectMany(f => f)]).Select(f => Told(desk, f, See(state, doubted, f.Finding.Point) + later.Words(f)))],
+            StandsOut = [.. InOrder(site, [.. state.Findings.Values.SelectMany(f => f)]).Select(f => Told(desk, f, See(doubted, f) + later.Words(f)))],
             Line = LineRow.Of(site, state, now),
             Rounds = [.. rounds.Where(r => !InsteadOfTrips.Is(r.Round))],
             Instead = [.. rounds.Where(r => InsteadOfTrips.Is(r.Round)), .. RoundNow.NextInstead(desk, rounds)],
@@ -106,8 +106,7 @@ public sealed record NowView
         return beside.Length + answered.Length == 0 ? open : open with { Finding = open.Finding with { Text = open.Finding.Text + beside + answered } };
     }
 
-    private static string See(State state, Doubted doubted, string? point) =>
-        point is { } tag && state.Latest.GetValueOrDefault(tag) is { } latest && doubted.See(latest.Seq, tag) is { } reading ? $" (doubted: see {reading})" : "";
+    private static string See(DoubtsNow doubted, OpenFinding open) => doubted.See(open) is { } reading ? $" (doubted: see {reading})" : "";
 
     private static string Told(Desk desk, Upset upset)
     {

@@ -117,8 +117,10 @@ public sealed class WhatRestsOnAReadingTests
             Findings = State.Empty.Findings.SetItem("WT-L", ImmutableList.Create(new OpenFinding(5, 1, Read, doubt))),
         };
 
-        Assert.Equal("WT-L", new Doubted(site, state).See(5, "WT-H"));
-        Assert.Null(new Doubted(site, state).See(4, "WT-H"));
-        Assert.Null(new Doubted(site, state with { Findings = State.Empty.Findings }).See(5, "WT-H"));
+        OpenFinding Alarm(long seq) => new(seq, 2, Read, new Finding(Level.Watch, "limit.watch-low", "WT-H", "6.1 h", []));
+
+        Assert.Equal("WT-L", new DoubtsNow(site, line.Desk.Store, state).See(Alarm(5)));
+        Assert.Null(new DoubtsNow(site, line.Desk.Store, state).See(Alarm(4)));
+        Assert.Null(new DoubtsNow(site, line.Desk.Store, state with { Findings = State.Empty.Findings }).See(Alarm(5)));
     }
 }

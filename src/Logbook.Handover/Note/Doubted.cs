@@ -33,19 +33,6 @@ internal sealed class Doubted
         }
     }
 
-    /// <summary>What is doubted now: the same rule, of the findings that stand and the values that are the newest.</summary>
-    public Doubted(Site site, State state)
-    {
-        _links = new Links(site);
-        foreach (var tag in state.Findings.Values.SelectMany(f => f).Select(f => f.Finding).Where(Doubts).Select(f => f.Point!).Distinct(StringComparer.Ordinal))
-        {
-            if (state.Latest.GetValueOrDefault(tag) is { } latest)
-            {
-                _readings.Add((latest.Seq, tag));
-            }
-        }
-    }
-
     /// <summary>The reading on which a value of that record hangs and that is doubted; null when none is. The reading itself tells its own doubt.</summary>
     public string? See(long seq, string? tag) => tag is null ? null
         : _readings.Where(d => d.Seq == seq && _links.Makes(d.Point, tag) && !d.Point.Equals(tag, StringComparison.OrdinalIgnoreCase)).Select(d => d.Point).FirstOrDefault();

@@ -41,7 +41,7 @@ public sealed record WeekNote
             InCharge = Handover.InCharge.Of(desk),
             Sections =
             [
-                CanHurt.Of(week.Shift) with { Beside = "at the week's end, as recorded; lock board and permit office rule" }, ShiftsOfTheWeek.Of(week),
+                HurtInTheWeek.Of(week), ShiftsOfTheWeek.Of(week),
                 FlagLines.Of(week, "to-countersign", "WAITS FOR A SIGNATURE", Audit.ToCountersign),
                 FlagLines.Of(week, "handovers", "HANDOVERS TO LOOK AT", "refused", "unattended", "emergency", "reservation"),
                 FlagLines.Of(week, "hazards", "HAZARDS OPENED AND CLOSED", Audit.Contradicted, Audit.Hazard),

@@ -2,21 +2,23 @@ using Logbook.Journal;
 
 namespace Logbook.Handover;
 
-/// <summary>What could hurt in a stretch, each once: opened when and by whom, closed when, by whom and why, or that it was open at its end.</summary>
+/// <summary>What could hurt in a stretch, also what was open when it began, each once: opened when and by whom, closed when, by whom and why, or that it was open at its end.</summary>
 internal static class HazardFacts
 {
     public static IEnumerable<AuditFlag> Of(AuditSpan span)
     {
-        List<JournalRecord> records = [.. span.Records];
+        var began = JournalSpan.StateAt(span.Desk, span.From);
+        // What was opened before the stretch and not closed by then belongs to it as well.
+        List<JournalRecord> records = [.. began.Carried.Where(i => i.IsHazard).Select(i => span.Desk.Store.Read(i.Id).First()).UnionBy(span.Records, r => r.Seq)];
         var closed = (from record in records
                       where record.Body is CarryClosed
                       let opened = EndedHazards.Opened(span.Desk, (CarryClosed)record.Body)
                       where opened is not null
                       select (Opened: opened, Closed: (JournalRecord?)record)).ToList();
         var open = from record in records
-                   where record.Body is Carry carry && CarriedItem.CanHurt(carry.ItemKind, carry.Text, carry.Fields) && !closed.Exists(c => c.Opened.Seq == record.Seq)
+                   where record.Body is Carry carry && (record.At < span.From || CarriedItem.CanHurt(carry.ItemKind, carry.Text, carry.Fields)) && !closed.Exists(c => c.Opened.Seq == record.Seq)
                    select (Opened: record, Closed: (JournalRecord?)null);
-        return closed.Concat(open).Select(h => Item(span, h.Opened, h.Closed)).Concat(Acid(span, records));
+        return closed.Concat(open).Select(h => Item(span, h.Opened, h.Closed)).Concat(Acid(span, began));
     }
 
     private static AuditFlag Item(AuditSpan span, JournalRecord opened, JournalRecord? closed)
@@ -25,12 +27,13 @@ internal static class HazardFacts
         var ended = closed is null ? Open(span) : $"closed {Who(span, closed)}: {Say.Visible(((CarryClosed)closed.Body).Why)}{LastLock.Words(site, span.WithHistory, opened, closed)} {Say.Ref(closed.Seq)}";
         return new AuditFlag(
             Audit.Hazard, opened.Shift, opened.At, null, null,
-            $"{Say.Kind(carry.ItemKind)}, {Say.Equipment(site, carry.On)}: {Say.Visible(carry.Text)}. Opened {Who(span, opened)} {Say.Ref(opened.Seq)}{LastCount.Words(site, span.Records, opened, closed, at => Say.Day(site, at))}; {ended}", opened.Seq);
+            $"{Say.Kind(carry.ItemKind)}, {Say.Equipment(site, carry.On)}: {Say.Visible(carry.Text)}. Opened {Who(span, opened)} {Say.Ref(opened.Seq)}{LastCount.Words(site, span.WithHistory, opened, closed, at => Say.Day(site, at))}; {ended}", opened.Seq);
     }
 
     /// <summary>Acid by the state of the equipment: from the first record that says so to the next that says otherwise.</summary>
-    private static IEnumerable<AuditFlag> Acid(AuditSpan span, List<JournalRecord> records)
+    private static IEnumerable<AuditFlag> Acid(AuditSpan span, State before)
     {
+        var records = before.Equipment.Values.Where(e => e.State == "acid").Select(e => span.Desk.Store.Read(e.Seq).First()).UnionBy(span.Records, r => r.Seq);
         foreach (var states in records.Where(r => r.Body is EquipmentStateChanged).GroupBy(r => ((EquipmentStateChanged)r.Body).Equipment, StringComparer.OrdinalIgnoreCase))
         {
             JournalRecord? began = null;

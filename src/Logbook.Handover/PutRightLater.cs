@@ -93,8 +93,9 @@ internal sealed class PutRightLater(Desk desk)
         return record;
     }
 
-    /// <summary><c>put right (#50)</c> of the entry itself; empty when it stands as it was typed.</summary>
-    public string Itself(long seq) => Corrections(seq / Block).Where(c => ((Correction)c.Body).Target == seq).Select(c => Say.Ref(c.Seq)).ToList() is { Count: > 0 } right
+    /// <summary><c>put right by A. Stone 02:40 (#50)</c> of the entry itself; empty when it stands as it was typed.</summary>
+    public string Itself(JournalRecord entry) => Corrections(entry.Seq / Block).Where(c => ((Correction)c.Body).Target == entry.Seq)
+        .Select(c => $"by {Say.Person(desk.Site, c.By)} {Say.Time(desk.Site, c.At, entry.At)} {Say.Ref(c.Seq)}").ToList() is { Count: > 0 } right
         ? $"put right {string.Join(", ", right)}" : "";
 
     /// <summary>Of a value that is the same for long: the correction, after it was said, of one that it counts; null while they all stand.</summary>

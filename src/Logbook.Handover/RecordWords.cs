@@ -16,7 +16,7 @@ internal static class RecordWords
     public static string Of(Desk desk, JournalRecord record, PutRightLater later) => record.Body switch
     {
         SiteAdopted adopted => $"Site files put in force: {Say.Visible(adopted.Why)}{Changed(adopted)}{By(desk.Site, adopted.Signed)}",
-        Entry entry => OfEntry(desk.Site, entry, later.Itself(record.Seq), later.Words(record, entry)),
+        Entry entry => OfEntry(desk.Site, entry, later.Itself(record), later.Words(record, entry)),
         Remark remark => OfRemark(desk.Site, remark),
         Correction correction => OfCorrection(desk, record, correction),
         EquipmentStateChanged change => $"{Say.Equipment(desk.Site, change.Equipment)} {Say.Visible(change.State)} since "

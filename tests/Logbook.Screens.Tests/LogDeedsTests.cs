@@ -152,7 +152,7 @@ public sealed class LogDeedsTests
         terminal.Press("lfarea=slaker⏎");
 
         var page = (LogPage)terminal.State.Top;
-        Assert.Contains("; put right (#5); watch:", page.Shown.Single(l => l.Seq == 3).Words, StringComparison.Ordinal);
+        Assert.Contains("; put right by Operator one 08:02 (#5); watch:", page.Shown.Single(l => l.Seq == 3).Words, StringComparison.Ordinal);
         Assert.Equal([5, 4, 3, 2], page.Shown.Select(l => l.Seq));
     }
 

@@ -18,7 +18,7 @@ public static class Countersigning
         ToCountersign? open = null;
         var handed = Handed.Step(
             desk, by,
-            () => [.. Given.Text(why, "what was found"), .. Find(desk, target, by, out open)],
+            () => [.. Found(why), .. Find(desk, target, by, out open)],
             () => WhyNot(desk.Site, open!, by) is { } no ? no + (open!.Named is null && desk.Site.FindPerson(by) is not { Role: Role.Supervisor } ? ": " + InCharge.Supervisors(desk) : "") : null,
             () =>
             {
@@ -27,6 +27,10 @@ public static class Countersigning
             });
         return handed.Record is null ? handed : handed with { Beside = $"signed for: {What(desk.Site, open!)}" };
     }
+
+    private static IEnumerable<Mistake> Found(string why) => string.IsNullOrWhiteSpace(why)
+        ? [Mistake.Typed("what was found is empty", "a few words: --why \"walked it with the crew, nothing left open\"")]
+        : Given.Text(why, "what was found");
 
     /// <summary>What the signature means.</summary>
     public static string Means(ToCountersign open) => open.Named is null ? Signing.Countersigned : Signing.Allowed;

@@ -35,6 +35,7 @@ internal static partial class InKeys
         ("--until TIME", "a time"),
         ("--if \"if ... then ...\"", "a line of if ... then"),
         ("--word TEXT", "a line of own words"),
+        ("a few words: --why ", "a few words: "),
         ("; --anew drops it", ""),
         ("--by CODE with one of: ", "i says who types, one of: "),
         (": logbook people pin ", ": at the command line, logbook people pin "),

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using Logbook.Journal;
 using Logbook.Plant;
 
 namespace Logbook.Commands;
@@ -7,9 +6,10 @@ namespace Logbook.Commands;
 /// <summary>The readings of a point, or its derived values.</summary>
 internal static class ListCommand
 {
-    private static readonly Rows<SeriesValue> Listing = new("list",
-        new("point", v => v.Point), new("at", v => v.At), new("value", v => v.Value), new("unit", v => v.Unit), new("typed", v => v.Typed),
-        new("why", v => v.Why), new("round", v => v.Round), new("by", v => v.By), new("seq", v => v.Seq), new("corrected_by", v => v.CorrectedBy));
+    private static readonly Rows<ListedValue> Listing = new("list",
+        new("point", v => v.Value.Point), new("at", v => v.Value.At), new("value", v => v.Value.Value), new("words", v => v.Words, WhenAny: true), new("unit", v => v.Value.Unit),
+        new("typed", v => v.Value.Typed), new("why", v => v.Value.Why), new("round", v => v.Value.Round), new("by", v => v.Value.By), new("seq", v => v.Value.Seq),
+        new("corrected_by", v => v.Value.CorrectedBy), new("first", v => v.First?.Value, InText: false), new("put_right", v => v.PutRight, WhenAny: true));
 
     public static Command Make(Shell shell)
     {
@@ -33,7 +33,7 @@ internal static class ListCommand
             var end = Options.Time(parse, to, desk.Site, desk.Now, mistakes) ?? desk.Now.AddMinutes(1);
             return mistakes.Count > 0
                 ? shell.Refuse(mistakes)
-                : Listing.Print(shell, parse.GetValue(json), desk.Store.Series(point!.Tag, begin, end), $"no value of {point!.Tag} in this span");
+                : Listing.Print(shell, parse.GetValue(json), desk.Store.Series(point!.Tag, begin, end).Select(v => ListedValue.Of(desk, point, v)), $"no value of {point!.Tag} in this span");
         }, asOf));
         return command;
     }

@@ -13,7 +13,7 @@ internal static class Hazards
     /// <summary>The words in the order in which they must be read.</summary>
     public static readonly IReadOnlyList<string> Words = ["inside", "permit", "locked", "defeated", "out", "acid", "gas", "injury", "release", "seen"];
 
-    // After this long a count of people inside says nothing any more.
+    // After this long a count of people inside says nothing any more, nor does where somebody who is hurt was.
     private static readonly TimeSpan CountHolds = TimeSpan.FromHours(1);
 
     public static IReadOnlyList<HazardLine> Of(Site site, State state, DateTimeOffset now) => Of(site, state, now, ImmutableDictionary<long, IReadOnlyList<DueCheck>>.Empty);
@@ -75,13 +75,23 @@ internal static class Hazards
     {
         var (word, _) = InWords(site, state, item, now, brief: false);
         var looked = item with { LastSeen = seen.Append(item.LastSeen).Max() };
-        var against = (YetRecorded.Beside(site, state.Equipment, state.Carried, item, now) is { } yet ? " " + yet : "") + (item.ItemKind == "wash" ? YetRecorded.InAcidBeside(site, state.Carried, item.On) : "");
+        var against = (YetRecorded.Beside(site, state.Equipment, state.Carried, item, now) is { } yet ? " " + yet : "") + (item.ItemKind == "wash" ? YetRecorded.InAcidBeside(site, state.Carried, item.On) + SinceWashing(site, state, item, now) : "") + (LocksOn.Missing(state.Carried, item) is { } unlocked ? $" {unlocked}." : "") + OwnerHurt(site, state, item);
         string Text(bool brief) => InWords(site, state, item, now, brief).Text + against + DefeatedTrip.NotOnTime(site, item, notOnTime, now) + ReadInOrder(site, state, item, now);
         return new HazardLine(word, $"{Text(brief: false)} {Carried.Opened(site, looked, now)}", item.Since, item.Id)
         {
             Brief = Text(brief: true), OnPage = $"{Text(brief: true)} {Carried.Looked(site, looked, now)}{Say.Ref(item.Id)}", Name = Name(site, item),
         };
     }
+
+    /// <summary>What the equipment of a wash was recorded as since, when that is no acid any more and contradicts nothing: rinsed, drained.</summary>
+    private static string SinceWashing(Site site, State state, CarriedItem item, DateTimeOffset now) =>
+        state.Equipment.GetValueOrDefault(item.On) is { State: not "acid" } status && status.Seq > item.Id && !EquipmentHistory.Runs(status.State)
+            ? $" Recorded as {Say.Visible(status.State)} since {Say.Time(site, status.Since, now)}{(string.IsNullOrWhiteSpace(status.Why) ? "" : ", " + Say.Visible(status.Why))} {Say.Ref(status.Seq)}." : "";
+
+    /// <summary>Who is hurt and away holds no permit and keeps no lock: somebody has to by name.</summary>
+    private static string OwnerHurt(Site site, State state, CarriedItem item) =>
+        item.ItemKind == "injury" || (item.Owner ?? item.By) is not { } owner || state.Carried.Find(i => i.ItemKind == "injury" && Handed.Same(i.Fields.GetValueOrDefault("who"), owner)) is not { } hurt ? ""
+        : $" {Say.Person(site, owner)}, WHOSE IT IS, IS RECORDED AS HURT {Say.Ref(hurt.Id)}: who holds it now?";
 
     /// <summary>A round read the thing as it should be, while the item says that it is out or defeated.</summary>
     private static string ReadInOrder(Site site, State state, CarriedItem item, DateTimeOffset now) => string.Concat(
@@ -114,10 +124,18 @@ internal static class Hazards
             "isolation" => ("locked", $"{place}, DO NOT START: {Rest()}.{Locks(site, item)} Verify at the lock board."),
             "bypass" => ("defeated", $"{place}: {Rest(["point", .. DefeatedTrip.AllowedBy])}.{DefeatedTrip.Allowed(site, state, item)}{Instead(item)}{DefeatedTrip.LastRead(site, state, item, now)}"),
             "safety-equipment" => ("out", $"{place}: {Rest()}.{Instead(item)}{AlsoOut(site, state, item)}"),
-            "injury" => ("injury", $"{Say.Person(site, item.Fields.GetValueOrDefault("who") ?? "somebody")}, {place}: {Rest("who")}.{(item.Fields.ContainsKey("now") ? "" : " Nothing is recorded of where they are now.")} {InjuryWords.FirstAid}"),
+            "injury" => ("injury", $"{Say.Person(site, item.Fields.GetValueOrDefault("who") ?? "somebody")}, {place}: {Rest("who")}.{WhereNow(site, item, now)} {InjuryWords.FirstAid}"),
             "release" => ("release", $"{place}: {Rest()}. Keep people and acid away from it; the site's procedure rules."),
             _ => ("acid", $"{place}: {(item.Fields.GetValueOrDefault("acid") is "yes" ? Rest("acid") : Rest())}."),
         };
+    }
+
+    /// <summary>Where somebody who is hurt was said to be: after a while it tells no longer where they are.</summary>
+    private static string WhereNow(Site site, CarriedItem injury, DateTimeOffset now)
+    {
+        var at = injury.FieldsSet.GetValueOrDefault("now")?.At ?? injury.Since;
+        return !injury.Fields.ContainsKey("now") ? " Nothing is recorded of where they are now."
+            : now - at > CountHolds ? $" That was told at {Say.Time(site, at, now)}: ask where they are now." : "";
     }
 
     /// <summary>A permit of which nobody is counted inside: who says so, or that nobody counted.</summary>

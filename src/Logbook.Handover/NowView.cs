@@ -81,7 +81,7 @@ public sealed record NowView
             InCharge = Handover.InCharge.Of(desk),
             Held = state.Line.Holder is not null,
             Unfinished = Handover.InCharge.Unfinished(desk),
-            Hazards = LocksOn.Beside(state, Handover.Hazards.Of(site, state, now, InsteadOfTrips.NotOnTime(checks))),
+            Hazards = RemarkedOn.Beside(desk, site, state, now, Handover.Hazards.Of(site, state, now, InsteadOfTrips.NotOnTime(checks))),
             Sections = HazardSections.Recorded(site, state),
             StandsOut = [.. InOrder(site, [.. state.Findings.Values.SelectMany(f => f)]).Select(f => Told(desk, f, See(doubted, f) + later.Words(f)))],
             Line = LineRow.Of(site, state, now),
@@ -148,6 +148,9 @@ public sealed record HazardLine(string Word, string Text, DateTimeOffset Since, 
 
     /// <summary>The findings that it tells of: they need not be told beside it.</summary>
     public IReadOnlyList<OpenFinding> Findings { get; init; } = [];
+
+    /// <summary>The records of what was written of it, which stands in the line.</summary>
+    public IReadOnlyList<long> Remarks { get; init; } = [];
 
     /// <summary>What a round saw of the thing last, in words; empty when none did.</summary>
     public string LastLook { get; init; } = "";

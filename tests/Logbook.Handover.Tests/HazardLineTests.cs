@@ -36,9 +36,9 @@ public sealed class HazardLineTests
 
         var permit = line.Carry("permit", "mud-pump", "inspection", line.Desk.Now.AddHours(4), ("number", "4421"), ("inside", "2"));
 
-        Assert.Contains($"NO LOCK RECORDED, 2 counted inside under permit 4421 (#{permit}).", Only(line, "locked").Brief, StringComparison.Ordinal);
+        Assert.Contains($"NO LOCK RECORDED BY NAME, 2 counted inside under permit 4421 (#{permit}).", Only(line, "locked").Brief, StringComparison.Ordinal);
         Assert.NotNull(Writing.ConfirmCarried(line.Desk, Look(line.Desk.State.Carried.Single(i => i.ItemKind == "isolation").Id) with { Lock = "on" }, "op1").Record);
-        Assert.DoesNotContain("NO LOCK RECORDED", Only(line, "locked").Brief, StringComparison.Ordinal);
+        Assert.DoesNotContain("NO LOCK RECORDED BY NAME", Only(line, "locked").Brief, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -73,6 +73,19 @@ public sealed class HazardLineTests
     }
 
     [Fact]
+    public void A_wash_whose_equipment_is_rinsed_by_now_says_so()
+    {
+        using var line = new SmallLine("2026-11-24T20:00-05:00");
+        line.Carry("wash", "wl-filter", "acid wash of the cloths");
+        line.Clock("2026-11-24T20:30-05:00").State("wl-filter", "acid");
+        Assert.DoesNotContain("Recorded as", Only(line, "acid").Text, StringComparison.Ordinal);
+
+        var rinsed = line.Clock("2026-11-24T22:00-05:00").State("wl-filter", "washing", "hot water");
+
+        Assert.Contains($" Recorded as washing since 22:00, hot water (#{rinsed}).", Only(line, "acid").Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void What_was_written_of_equipment_in_acid_stands_in_its_line_and_nowhere_else()
     {
         using var line = new SmallLine("2026-11-24T20:00-05:00");
@@ -83,6 +96,7 @@ public sealed class HazardLineTests
         var note = HandoverNote.InHand(line.Desk);
         string Of(string section) => string.Join('\n', note.Sections.Where(s => s.Id == section).SelectMany(s => s.Lines).Select(l => l.Text));
         Assert.Contains($" Written 21:10, Operator one: drain plugged, acid to the floor channel. (#{plugged})", Of("can-hurt"), StringComparison.Ordinal);
+        Assert.Contains(" Written 21:10, Operator one: drain plugged", Only(line, "acid").Brief, StringComparison.Ordinal);
         Assert.DoesNotContain("plugged", Of("remarks"), StringComparison.Ordinal);
         Assert.Contains("grey", Of("remarks"), StringComparison.Ordinal);
         Assert.DoesNotContain("grey", Of("can-hurt"), StringComparison.Ordinal);

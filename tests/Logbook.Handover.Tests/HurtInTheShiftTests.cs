@@ -45,6 +45,22 @@ public sealed class HurtInTheShiftTests
     }
 
     [Fact]
+    public void A_permit_of_somebody_who_is_hurt_says_so_and_where_they_were_is_asked_anew_after_an_hour()
+    {
+        using var line = new SmallLine("2026-11-24T20:00-05:00");
+        line.Carry("permit", "mud-pump", "inspection", line.Desk.Now.AddHours(8), ("number", "4421"), ("entry", "no"));
+        string Line(string word) => Assert.Single(NowView.Of(line.Desk).Hazards, h => h.Word == word).Text;
+        Assert.DoesNotContain("HURT", Line("permit"), StringComparison.Ordinal);
+
+        var hurt = line.Carry("injury", "wl-filter", "caustic in the left eye", null, ("who", "op1"), ("now", "at the shower, rinsing"));
+        Assert.Contains($" Operator one, WHOSE IT IS, IS RECORDED AS HURT (#{hurt}): who holds it now?", Line("permit"), StringComparison.Ordinal);
+        Assert.DoesNotContain("ask where", Line("injury"), StringComparison.Ordinal);
+
+        line.Clock("2026-11-24T21:30-05:00");
+        Assert.Contains(" That was told at 20:00: ask where they are now.", Line("injury"), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_leak_that_runs_is_a_release_and_says_its_newest_value_in_words_once_it_is_less()
     {
         using var line = new SmallLine("2026-11-24T20:00-05:00");

@@ -57,6 +57,19 @@ public class TrendTests
     }
 
     [Fact]
+    public void What_went_down_in_one_step_and_has_stood_since_is_steady_and_a_slow_creep_is_not()
+    {
+        var limits = new Limits(null, 240, null, null);
+
+        var step = Trend.Of(Values([(0, 299.0), (1, 296), (2, 298), (3, 295), (4, 294), (5, 295), (6, 262), (7, 263), (8, 262), (9, 262)], limits, u: 2));
+        Assert.Equal(Start.AddHours(6), step?.SteadySince?.At);
+
+        var creep = Trend.Of(Values([.. Enumerable.Range(0, 12).Select(h => ((double)h, 299 - (3.0 * h)))], limits, u: 2));
+        Assert.NotNull(creep);
+        Assert.Null(creep.SteadySince);
+    }
+
+    [Fact]
     public void What_reaches_no_limit_within_a_day_is_left_out() =>
         Assert.Null(Trend.Of(Values([.. Enumerable.Range(0, 9).Select(h => ((double)h, 50.0 + h))], new Limits(null, null, 90, null))));
 

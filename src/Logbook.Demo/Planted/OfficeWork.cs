@@ -26,7 +26,7 @@ internal static class OfficeWork
         var planted = new PlantedEvent("order-unread", at, null, "order", "A standing order on the lime feed: whoever has been on shift since has read it, the other crews have not; `order list` tells.", null);
         var order = new ItemId();
         script.Events.Add(planted);
-        script.Acts.Add(new Act(at, desk => order.Keep(Writing.GiveOrder(desk, "Lime feed at most 17 t/h until the new weigher is calibrated", null, scene.Staff.Engineer))) { Plants = planted });
+        script.Acts.Add(new Act(at, desk => order.Keep(Writing.GiveOrder(desk, "Lime feed at most 22 t/h until the new weigher is calibrated", null, scene.Staff.Engineer))) { Plants = planted });
         var readers = Calendar.Shifts(scene.Site, at, scene.Until).Select(s => s.Start > at ? s.Start.AddMinutes(12) : at.AddMinutes(20)).Where(scene.Covers)
             .SelectMany(t => new[] { (By: scene.Staff.Panel(t), At: t), (By: scene.Staff.Field(t), At: t.AddMinutes(4)) })
             .Where(r => scene.Covers(r.At)).DistinctBy(r => r.By, StringComparer.Ordinal);

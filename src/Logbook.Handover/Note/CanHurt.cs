@@ -21,7 +21,7 @@ internal static class CanHurt
         return new NoteSection(
             "can-hurt",
             "CAN HURT",
-            [.. hazards.Select(h => new NoteLine(h.Word, words(h) + RemarkedOn.Words(facts, h))), .. were, .. Reserved(facts), .. facts.Declared is { } declared ? Declared(facts, declared, silent, since) : NotDeclared(silent)])
+            [.. hazards.Select(h => new NoteLine(h.Word, words(h))), .. were, .. Reserved(facts), .. facts.Declared is { } declared ? Declared(facts, declared, silent, since) : NotDeclared(silent)])
         {
             Beside = "as recorded here; the lock board and the permit office rule",
         };

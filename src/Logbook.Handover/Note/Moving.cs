@@ -22,13 +22,16 @@ internal static class Moving
     {
         var values = trend.Values;
         var point = values[0].Point;
-        Seen[] shown = [values[0], trend.From ?? values[values.Count / 2], values[^1]];
+        Seen[] shown = [values[0], trend.From ?? trend.SteadySince ?? values[values.Count / 2], values[^1]];
         return new NoteLine(
             Say.Visible(point.Tag),
             $"{Say.Visible(point.Description)} {string.Join(", ", shown.DistinctBy(s => s.At).Select(s => $"{Say.Number(s.Value, point.Decimals)} at {facts.Time(s.At)}"))}: "
-            + $"{(trend.PerHour > 0 ? "rising" : "falling")} {Rate(facts, trend)}{Doubts(facts, values)}; at that rate at {trend.LimitName}, "
-            + $"{Say.Value(point, trend.Limit, point.Unit.Name)}, about {facts.Time(trend.ReachedAt)}{(trend.ReachedAt <= facts.AsOf ? ", which is over, and no reading since" : "")}{Hours(facts, trend)} {Say.Ref(shown.Select(s => s.Seq))}");
+            + $"{(trend.SteadySince is { } since ? $"{(trend.PerHour > 0 ? "went up" : "went down")}, steady since {facts.Time(since.At)}{Doubts(facts, values)}" : Going(facts, trend))} {Say.Ref(shown.Select(s => s.Seq))}");
     }
+
+    private static string Going(ShiftFacts facts, Trend trend) =>
+        $"{(trend.PerHour > 0 ? "rising" : "falling")} {Rate(facts, trend)}{Doubts(facts, trend.Values)}; at that rate at {trend.LimitName}, "
+        + $"{Say.Value(trend.Values[0].Point, trend.Limit, trend.Values[0].Point.Unit.Name)}, about {facts.Time(trend.ReachedAt)}{(trend.ReachedAt <= facts.AsOf ? ", which is over, and no reading since" : "")}{Hours(facts, trend)}";
 
     private static string Rate(ShiftFacts facts, Trend trend)
     {

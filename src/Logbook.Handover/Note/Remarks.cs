@@ -9,7 +9,7 @@ internal static class Remarks
 
     private static IEnumerable<NoteLine> Lines(ShiftFacts facts, JournalRecord record) => (record.Body switch
     {
-        Remark when !InjuryWords.TellsOfInjury(record) && !RemarkedOn.AHazard(facts, record) => [LogLine.Of(facts.Desk, record).Words],
+        Remark when !InjuryWords.TellsOfInjury(record) && !facts.Hazards.Any(h => h.Remarks.Contains(record.Seq)) => [LogLine.Of(facts.Desk, record).Words],
         Entry entry => Words(entry),
         _ => [],
     }).Select(words => new NoteLine(facts.Time(record.At), $"{Say.Person(facts.Site, record.By)}: {words} {Say.Ref(record.Seq)}"));

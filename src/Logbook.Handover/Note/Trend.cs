@@ -25,6 +25,9 @@ internal sealed record Trend(IReadOnlyList<Seen> Values, double PerHour, double 
     /// <summary>Beside a newest stretch the rate of the whole shift; null where that leads nowhere.</summary>
     public double? OverTheShift { get; init; }
 
+    /// <summary>The reading since which it has not moved, though it did before; then the rate and the limit tell of nothing to come.</summary>
+    public Seen? SteadySince { get; init; }
+
     public static Trend? Of(IReadOnlyList<Seen> values)
     {
         var point = values[0].Point;
@@ -35,8 +38,22 @@ internal sealed record Trend(IReadOnlyList<Seen> Values, double PerHour, double 
 
         var whole = Line(values);
         var trend = whole is var (slope, end) ? Reaching(values, slope, slope > 0 ? Math.Max(end, values[^1].Value) : Math.Min(end, values[^1].Value), Ahead) : null;
-        return Stock.IsLevel(point) ? Stretches(values, whole?.PerHour).Append(trend).OfType<Trend>().MinBy(t => t.ReachedAt) : trend;
+        return Stock.IsLevel(point) ? Stretches(values, whole?.PerHour).Append(trend).OfType<Trend>().MinBy(t => t.ReachedAt) : trend is null ? null : trend with { SteadySince = Steady(values, trend.PerHour) };
     }
+
+    /// <summary>
+    /// The first of at least three readings, over two hours or more, that uncertainty alone explains beside each other, up to the
+    /// newest, though at the rate of the line they would lie further apart; null when it still moves.
+    /// </summary>
+    private static Seen? Steady(IReadOnlyList<Seen> values, double perHour)
+    {
+        var bound = 2 * Math.Sqrt(2) * values.Max(v => v.U);
+        var last = values.Reverse().TakeWhile((_, i) => Within(values.TakeLast(i + 1), bound)).ToList();
+        var stretch = last[0].At - last[^1].At;
+        return last.Count >= 3 && stretch >= Longest && Math.Abs(perHour) * stretch.TotalHours > bound ? last[^1] : null;
+    }
+
+    private static bool Within(IEnumerable<Seen> values, double bound) => values.Max(v => v.Value) - values.Min(v => v.Value) <= bound;
 
     /// <summary>Slope and the value at its end; null when it does not stand out from scatter and uncertainty.</summary>
     private static (double PerHour, double End)? Line(IReadOnlyList<Seen> values)

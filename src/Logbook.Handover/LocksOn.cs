@@ -17,7 +17,7 @@ public static class LocksOn
     /// <summary>That no lock is recorded on an isolation under whose permit people are or may be inside; null when one is, or nobody is.</summary>
     public static string? Missing(IReadOnlyList<CarriedItem> carried, CarriedItem item) =>
         item is not { ItemKind: "isolation", Locks.IsEmpty: true } || carried.FirstOrDefault(permit => permit.MayBeInside && permit.StandsOn(item)) is not { } permit ? null
-        : $"NO LOCK RECORDED BY NAME, {(SignedWriting.CountedInside(permit) is { } inside ? $"{Say.Visible(inside)} counted inside" : "people may be inside")} under permit {Say.Visible(permit.Fields.GetValueOrDefault("number", ""))} {Say.Ref(permit.Id)}";
+        : $"NO LOCK RECORDED, people {(SignedWriting.CountedInside(permit) is null ? "may be " : "")}inside {Say.Ref(permit.Id)}";
 
     /// <summary>What is said when the owner of this isolation changes: the name moves no lock and no key. Null for another item.</summary>
     /// <param name="before">As it stood before.</param>

@@ -44,9 +44,14 @@ public static class Accepting
             ? $"{Name(by)} holds the line already: the same person does not take over from itself; to go on: handover continue"
             : line.NotYet is { } held && !unattended ? $"not yet: {Say.Visible(held.Why)}; {Name(line.Holder!.Code)} prepares anew when it is over"
             : line.Prepared is null && !unattended ? NothingPrepared(line, site)
-            : HandoverPages.Missing(desk, by) is { Count: > 0 } missing ? $"not seen yet: {string.Join(", ", missing)}; each is opened first"
+            : HandoverPages.Missing(desk, by) is { Count: > 0 } missing ? NotSeen(missing)
             : null;
     }
+
+    /// <summary>Pages first, which hold the records too; a record alone names its page.</summary>
+    private static string NotSeen(IReadOnlyList<string> missing) => missing.Where(LineHeld.Pages.Contains).ToList() is { Count: > 0 } pages
+        ? $"not seen yet: {string.Join(", ", missing.Select(m => pages.Contains(m, StringComparer.Ordinal) ? m : $"record {m} on hazards"))}; each is opened first: handover open PAGE"
+        : $"not seen yet: {(missing.Count == 1 ? "record" : "records")} {string.Join(", ", missing)}, on the page hazards: handover open hazards";
 
     private static string NothingPrepared(LineHeld line, Site site) => line.Holder is { } holder
         ? $"{Say.Person(site, holder.Code)} has prepared nothing; with nobody there: --unattended REASON"

@@ -36,7 +36,7 @@ public static class HandoverPages
         return (seen.Record is null ? null : page, seen);
     }
 
-    /// <summary>What this person has still to see before taking over: pages by name, records by number. Empty when all is seen.</summary>
+    /// <summary>What this person has still to see before taking over: pages by name, records of others by number. Empty when all is seen.</summary>
     public static IReadOnlyList<string> Missing(Desk desk, string by)
     {
         var line = desk.State.Line;
@@ -45,7 +45,7 @@ public static class HandoverPages
         var pages = LineHeld.Pages.Where(p => !own.Exists(s => s.Page == p)).ToList();
         return own.Find(s => s.Page == "hazards") is not { } hazards
             ? pages
-            : [.. pages, .. SincePrepared.Hurting(desk, hazards.UpTo).Select(r => Number(r.Seq)).Where(n => !own.Exists(s => s.Page == n))];
+            : [.. pages, .. SincePrepared.Hurting(desk, hazards.UpTo).Where(r => !Handed.Same(r.By, by)).Select(r => Number(r.Seq)).Where(n => !own.Exists(s => s.Page == n))];
     }
 
     private static List<Plant.Mistake> Draw(Desk desk, string by, string name, out HandoverPage? page)

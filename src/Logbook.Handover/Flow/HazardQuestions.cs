@@ -15,10 +15,11 @@ public sealed record HazardQuestion(long About, string Text, IReadOnlyList<strin
 
 /// <summary>
 /// One question from a hazard's own fields, three on a bad shift, none when nothing is open. What kills first is asked first: who
-/// is inside, acid, trips, safety equipment; times and numbers only of the rest, or where a place would give itself away. The same for as long as the
-/// page was last seen at the same time: opening it again draws anew. After an answer that did not agree with the page another
-/// thing is asked first where there is one, and the same never with its right choice in the same place: trying out choices
-/// teaches nothing.
+/// is inside, acid, trips, safety equipment; times and numbers only of the rest, or where a place would give itself away. Each hazard has a draw of its own
+/// from who holds the line, who is asked and how often that one's answers did not agree: a look changes nothing, so that what was
+/// shown is what is judged, and a hazard that comes moves none of the others' choices. After an answer that did not agree with the
+/// page all is drawn anew, another thing is asked first where there is one, and the same never with its right choice in the same
+/// place: trying out choices teaches nothing.
 /// </summary>
 public static class HazardQuestions
 {
@@ -30,10 +31,11 @@ public static class HazardQuestions
     public static IReadOnlyList<HazardQuestion> For(Desk desk, string by)
     {
         var (site, state, now) = (desk.Site, desk.State, desk.Now);
-        var seen = state.Line.Seen.FindLast(s => Handed.Same(s.By, by) && s.Page == "hazards")?.Seq ?? 0;
-        var draw = new Draw($"{by.ToUpperInvariant()} {seen}");
-        MissedQuestion? Missed(HazardQuestion q) => state.Line.Missed.FindLast(m => Handed.Same(m.By, by) && m.Text == q.Text);
-        var questions = draw.Shuffled(Hazards.Of(site, state, now).DistinctBy(h => h.Seq)).OrderBy(h => Rank(h.Word)).Select(h => Asked(desk, h, draw)).OfType<HazardQuestion>().ToList();
+        var missed = state.Line.Missed.FindAll(m => Handed.Same(m.By, by));
+        var seed = $"{by.ToUpperInvariant()} {state.Line.Holder?.Seq ?? 0} {missed.Count}";
+        MissedQuestion? Missed(HazardQuestion q) => missed.FindLast(m => m.Text == q.Text);
+        var questions = Hazards.Of(site, state, now).DistinctBy(h => h.Seq).Select(h => (Hazard: h, Draw: new Draw($"{seed} {h.Seq}")))
+            .OrderBy(x => Rank(x.Hazard.Word)).ThenBy(x => x.Draw.Next()).Select(x => Asked(desk, x.Hazard, x.Draw)).OfType<HazardQuestion>().ToList();
         var asked = questions.Index().OrderBy(q => Missed(q.Item) is not null).ThenBy(q => questions.FindIndex(other => other.Text == q.Item.Text) != q.Index).Select(q => q.Item).Select(q => Missed(q)?.Right == q.Right ? Moved(q) : q);
         var bad = TakeLonger.Of(desk, site, state, now).Concat(TakeLonger.Away(desk, by)).Any();
         return [.. asked.Take(bad ? OnABadShift : 1)];
@@ -124,6 +126,6 @@ public static class HazardQuestions
 
         public IEnumerable<T> Shuffled<T>(IEnumerable<T> items) => items.Select(i => (Item: i, Key: Next())).OrderBy(x => x.Key).Select(x => x.Item).ToList();
 
-        private uint Next() => BinaryPrimitives.ReadUInt32BigEndian(SHA256.HashData(Encoding.UTF8.GetBytes($"{seed} {_drawn++}")));
+        public uint Next() => BinaryPrimitives.ReadUInt32BigEndian(SHA256.HashData(Encoding.UTF8.GetBytes($"{seed} {_drawn++}")));
     }
 }

@@ -18,6 +18,8 @@ internal static partial class InKeys
         ("read it, then: handover question", "read it to its end"),
         ("see: handover question", "they come behind the pages of h"),
         ("handover not-yet", "h, then b"),
+        ("each is opened first: handover open PAGE", "h shows each"),
+        ("on the page hazards: handover open hazards", "h shows it"),
         ("handover open hazards", "h, then o"),
         ("handover relief --emergency", "!"),
         ("hand over in full, handover prepare and accept", "hand over in full: h"),

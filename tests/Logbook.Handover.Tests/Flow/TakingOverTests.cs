@@ -25,10 +25,10 @@ public class TakingOverTests
         using var flow = new FlowLine("2026-11-25T06:20-05:00").HeldBy("op1");
         flow.Prepare("op1");
 
-        Assert.Equal("not seen yet: hazards, moving, changed; each is opened first", flow.Accept("op2", "pump first").Refused);
+        Assert.Equal("not seen yet: hazards, moving, changed; each is opened first: handover open PAGE", flow.Accept("op2", "pump first").Refused);
         HandoverPages.Open(flow.Desk, "op2", "hazards");
         HandoverPages.Open(flow.Desk, "op2", "changed");
-        Assert.Equal("not seen yet: moving; each is opened first", flow.Accept("op2", "pump first").Refused);
+        Assert.Equal("not seen yet: moving; each is opened first: handover open PAGE", flow.Accept("op2", "pump first").Refused);
 
         Assert.Equal("op1", flow.Holder);
     }
@@ -52,7 +52,7 @@ public class TakingOverTests
         var harmless = flow.Line.Carry("action", "classifier", "tighten the guard bolt");
         var locked = flow.Line.Carry("isolation", "mud-pump", "seal change", null, ("permit", "4417"));
 
-        Assert.Equal($"not seen yet: {locked}; each is opened first", flow.Accept("op2", "pump first").Refused);
+        Assert.Equal($"not seen yet: record {locked}, on the page hazards: handover open hazards", flow.Accept("op2", "pump first").Refused);
         Assert.NotNull(HandoverPages.Open(flow.Desk, "op2", $"#{locked}").Page);
 
         Assert.NotNull(flow.Accept("op2", "pump first").Record);
@@ -68,7 +68,7 @@ public class TakingOverTests
         flow.OpenAll("op2");
         var closed = flow.Line.Close(locked, "permit handed back");
 
-        Assert.StartsWith($"not seen yet: {closed};", flow.Accept("op2", "pump first").Refused, StringComparison.Ordinal);
+        Assert.StartsWith($"not seen yet: record {closed}, on the page hazards: handover open hazards", flow.Accept("op2", "pump first").Refused, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -213,6 +213,52 @@ public class TakingOverTests
         Assert.Contains("1 answer at first otherwise than the page, which was read again", LogLine.Of(flow.Desk, accepted).Words, StringComparison.Ordinal);
         Assert.Contains(question.Text, Assert.Single(Audit.Between(flow.Desk, flow.Desk.Now.AddHours(-1), flow.Desk.Now.AddMinutes(1), ["read-again"])).Text, StringComparison.Ordinal);
         Assert.Contains(HandoverNote.Of(flow.Desk, flow.Desk.Now.AddMinutes(-30)).Signatures, s => s.Contains("1 answer at first otherwise than the page", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_look_at_a_page_between_the_questions_and_the_answers_changes_neither_questions_nor_choices()
+    {
+        using var flow = new FlowLine(TroubledNight.Write()).HeldBy("op1");
+        flow.Prepare("op1");
+        flow.OpenAll("op2");
+        string Shown() => string.Join('\n', HazardQuestions.For(flow.Desk, "op2").Select(q => $"{q.Text} {string.Join(" / ", q.Choices)} {q.Right}"));
+        var (shown, answers) = (Shown(), flow.RightAnswers("op2"));
+
+        for (var look = 0; look < 5; look++)
+        {
+            Assert.NotNull(HandoverPages.Open(flow.Desk, "op2", "hazards").Page);
+            Assert.Equal(shown, Shown());
+        }
+
+        Assert.Null(flow.Accept(new AcceptRequest("op2", ["pump first"], answers)).Refused);
+        Assert.DoesNotContain(flow.Desk.Store.Read(1), r => r.Body is HandoverMissed);
+    }
+
+    [Fact]
+    public void What_comes_between_the_questions_and_the_answers_leaves_the_choices_of_the_others_where_they_were()
+    {
+        using var flow = new FlowLine("2026-11-25T06:20-05:00").HeldBy("op1");
+        flow.Line.Carry("isolation", "mud-pump", "seal change", SmallLine.At("2026-11-25T10:00-05:00"), ("permit", "4417"));
+        flow.Line.Carry("bypass", "slaker", "trip bridged", SmallLine.At("2026-11-25T10:00-05:00"), ("instead", "by hand"), ("allowed-by", "eng1"));
+        var before = HazardQuestions.For(flow.Desk, "op2");
+
+        flow.Line.Carry("safety-equipment", "slaker", "eyewash without flow", null, ("instead", "the stair"));
+
+        var after = HazardQuestions.For(flow.Desk, "op2");
+        Assert.All(before, q => Assert.Equal(q.Right, after.FirstOrDefault(a => a.About == q.About && a.Text == q.Text)?.Right ?? q.Right));
+        Assert.Contains(after, a => a.About == before[0].About);
+    }
+
+    [Fact]
+    public void What_the_receiver_wrote_needs_no_look_of_the_receiver()
+    {
+        using var flow = new FlowLine("2026-11-25T06:20-05:00").HeldBy("op1");
+        flow.Prepare("op1");
+        flow.OpenAll("op2");
+        var fields = new Dictionary<string, string>(StringComparer.Ordinal) { ["permit"] = "4417" };
+        Assert.NotNull(Checks.Writing.AddCarried(flow.Desk, new Carry("isolation", "mud-pump", "seal change", null, null, fields), "op2").Record);
+
+        Assert.NotNull(flow.Accept("op2", "pump first").Record);
     }
 
     [Fact]

@@ -119,10 +119,47 @@ public class TrendTests
     public void What_is_no_tank_goes_by_the_whole_shift_alone() =>
         Assert.Null(Trend.Of(Values(RunsEmpty, new Limits(12, 30, 80, 93), u: 0.5))?.From);
 
-    private static List<Seen> Level(IEnumerable<(double Hours, double Value)> values)
+    // A wash tank that falls 2 % an hour in the morning and 3.6 in the last five hours. By hand, with the mean hour 5.5 and the sum
+    // of squares 143: 5.5 (50 - 80) + 4.5 (53.6 - 78) + 3.5 (57.2 - 76) + 2.5 (60.8 - 74) + 1.5 (64.4 - 72) + 0.5 (68 - 70) = -386,
+    // so 2.70 over the shift, and 30 % 20 / 2.70 = 7.41 h ahead. The newest four hours, 64.4 to 50, fall 3.6: 20 / 3.6 = 5.56 h ahead.
+    // Two hours of them are 7.2 where the whole would have 5.4: 1.8 apart, less than the 2.83 that a stretch must be.
+    private static readonly (double, double)[] FallsFasterLate = [(0, 80), (1, 78), (2, 76), (3, 74), (4, 72), (5, 70), (6, 68), (7, 64.4), (8, 60.8), (9, 57.2), (10, 53.6), (11, 50)];
+
+    [Fact]
+    public void A_tank_that_falls_faster_in_its_newest_hours_is_told_by_these()
+    {
+        var trend = Trend.Of(Level(FallsFasterLate));
+
+        Assert.NotNull(trend);
+        Assert.Equal(-3.6, trend.PerHour, 6);
+        Assert.Equal(Start.AddHours(7), trend.From?.At);
+        Assert.Equal(-2.699, trend.OverTheShift!.Value, 3);
+        Assert.Equal(16.556, (trend.ReachedAt - Start).TotalHours, 2);
+    }
+
+    [Fact]
+    public void What_the_scatter_of_the_newest_hours_explains_is_told_by_the_whole_shift()
+    {
+        // With u = 2 the slope of five hourly readings is known to 2 / sqrt 10 = 0.63 an hour: 0.9 more than the whole is within three of it.
+        var trend = Trend.Of(Level(FallsFasterLate, u: 2));
+
+        Assert.NotNull(trend);
+        Assert.Null(trend.From);
+        Assert.Equal(18.41, (trend.ReachedAt - Start).TotalHours, 2);
+    }
+
+    [Fact]
+    public void A_tank_that_falls_slower_in_its_newest_hours_is_told_by_the_whole_shift_which_is_sooner() =>
+        Assert.Null(Trend.Of(Level([(0, 80), (1, 75), (2, 70), (3, 65), (4, 60), (5, 55), (6, 50), (7, 48), (8, 46), (9, 44), (10, 42), (11, 40)]))?.From);
+
+    [Fact]
+    public void Three_readings_in_the_newest_hours_draw_no_line_of_their_own() =>
+        Assert.Null(Trend.Of(Level([(0, 80), (1, 78), (2, 76), (3, 74), (4, 72), (5, 70), (6, 68), (7.5, 62.6), (9, 57.2), (11, 50)]))?.From);
+
+    private static List<Seen> Level(IEnumerable<(double Hours, double Value)> values, double u = 0.5)
     {
         var point = new Point { Tag = "WW-L", Description = "Weak wash tank level", Area = "weak-wash", Unit = new Unit("%", "share", 1), Kind = PointKind.Read, Lowest = 0, Highest = 100, Limits = new Limits(12, 30, 80, 93) };
-        return [.. values.Select((v, i) => new Seen(point, Start.AddHours(v.Hours), v.Value, 0.5, i + 1))];
+        return [.. values.Select((v, i) => new Seen(point, Start.AddHours(v.Hours), v.Value, u, i + 1))];
     }
 
     private static List<Seen> Values(IEnumerable<(double Hours, double Value)> values, Limits limits, double u = 0.01)

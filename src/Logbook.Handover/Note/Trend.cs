@@ -5,8 +5,9 @@ namespace Logbook.Handover;
 /// <summary>
 /// A straight line through a point's values of the shift (least squares), when it truly leads somewhere: the change over
 /// the shift exceeds twice the uncertainty of a difference of two readings, the slope exceeds three times its standard
-/// error, and at that rate a limit is reached within a day. Of a tank the later rate counts: its newest stretch is looked at
-/// too, and what reaches a limit sooner is told, since flat hours before it would hide that it runs empty.
+/// error, and at that rate a limit is reached within a day. Of a tank the later rate counts: its newest stretch and the line
+/// through its newest four hours are looked at too, and what reaches a limit sooner is told, since slower hours before it would
+/// name a time too late, or hide that it runs empty.
 /// </summary>
 internal sealed record Trend(IReadOnlyList<Seen> Values, double PerHour, double Limit, string LimitName, DateTimeOffset ReachedAt)
 {
@@ -15,14 +16,16 @@ internal sealed record Trend(IReadOnlyList<Seen> Values, double PerHour, double 
     // What follows is judgement, no source. Two readings close together say little of a rate, and a short stretch says little of a day.
     private static readonly TimeSpan Shortest = TimeSpan.FromMinutes(30), Longest = TimeSpan.FromHours(2);
     private const double AheadOfAStretch = 8;
+    private static readonly TimeSpan Newest = TimeSpan.FromHours(4);
+    private const int FewestOfNewest = 4;
 
     // How often the uncertainty of a difference of two readings a change of a tank must be that no scatter explains.
     private const double Far = 4;
 
-    /// <summary>The reading since which it goes at this rate, where the newest stretch tells; null where the whole shift does.</summary>
+    /// <summary>The reading since which it goes at this rate, where the newest stretch or hours tell; null where the whole shift does.</summary>
     public Seen? From { get; init; }
 
-    /// <summary>Beside a newest stretch the rate of the whole shift; null where that leads nowhere.</summary>
+    /// <summary>Beside these the rate of the whole shift; null where that leads nowhere.</summary>
     public double? OverTheShift { get; init; }
 
     /// <summary>The reading since which it has not moved, though it did before; then the rate and the limit tell of nothing to come.</summary>
@@ -37,8 +40,8 @@ internal sealed record Trend(IReadOnlyList<Seen> Values, double PerHour, double 
         }
 
         var whole = Line(values);
-        var trend = whole is var (slope, end) ? Reaching(values, slope, slope > 0 ? Math.Max(end, values[^1].Value) : Math.Min(end, values[^1].Value), Ahead) : null;
-        return Stock.IsLevel(point) ? Stretches(values, whole?.PerHour).Append(trend).OfType<Trend>().MinBy(t => t.ReachedAt) : trend is null ? null : trend with { SteadySince = Steady(values, trend.PerHour) };
+        var trend = whole is var (slope, end, _) ? Reaching(values, slope, Furthest(slope, end, values[^1].Value), Ahead) : null;
+        return Stock.IsLevel(point) ? Stretches(values, whole?.PerHour).Append(OfNewest(values, whole?.PerHour)).Append(trend).OfType<Trend>().MinBy(t => t.ReachedAt) : trend is null ? null : trend with { SteadySince = Steady(values, trend.PerHour) };
     }
 
     /// <summary>
@@ -55,8 +58,8 @@ internal sealed record Trend(IReadOnlyList<Seen> Values, double PerHour, double 
 
     private static bool Within(IEnumerable<Seen> values, double bound) => values.Max(v => v.Value) - values.Min(v => v.Value) <= bound;
 
-    /// <summary>Slope and the value at its end; null when it does not stand out from scatter and uncertainty.</summary>
-    private static (double PerHour, double End)? Line(IReadOnlyList<Seen> values)
+    /// <summary>Slope, the value at its end and the slope's standard error; null when it does not stand out from scatter and uncertainty.</summary>
+    private static (double PerHour, double End, double Error)? Line(IReadOnlyList<Seen> values)
     {
         var start = values[0].At;
         var hours = values.Select(v => (v.At - start).TotalHours).ToList();
@@ -72,7 +75,7 @@ internal sealed record Trend(IReadOnlyList<Seen> Values, double PerHour, double 
         var u = values.Max(v => v.U);
         var error = Math.Max(u, Math.Sqrt(rest / (values.Count - 2))) / Math.Sqrt(sxx);
         var change = Math.Abs(slope) * (hours[^1] - hours[0]);
-        return change <= 2 * Math.Sqrt(2) * u || Math.Abs(slope) <= 3 * error ? null : (slope, meanY + (slope * (hours[^1] - meanT)));
+        return change <= 2 * Math.Sqrt(2) * u || Math.Abs(slope) <= 3 * error ? null : (slope, meanY + (slope * (hours[^1] - meanT)), error);
     }
 
     /// <summary>
@@ -97,6 +100,19 @@ internal sealed record Trend(IReadOnlyList<Seen> Values, double PerHour, double 
             }
         }
     }
+
+    /// <summary>The line through a tank's newest hours, where it goes on faster that way than the whole shift has it, by more than its scatter explains.</summary>
+    private static Trend? OfNewest(IReadOnlyList<Seen> values, double? overTheShift)
+    {
+        var newest = values.Where(v => values[^1].At - v.At <= Newest).ToList();
+        return newest.Count >= FewestOfNewest && newest.Count < values.Count && Line(newest) is var (slope, end, error)
+            && (slope - (overTheShift ?? 0)) * Math.Sign(slope) > 3 * error
+            && Reaching(values, slope, Furthest(slope, end, newest[^1].Value), AheadOfAStretch) is { } trend
+                ? trend with { From = newest[0], OverTheShift = overTheShift }
+                : null;
+    }
+
+    private static double Furthest(double slope, double end, double last) => slope > 0 ? Math.Max(end, last) : Math.Min(end, last);
 
     /// <summary>From where it stands furthest: a time that the newest reading makes too late would let people wait.</summary>
     private static Trend? Reaching(IReadOnlyList<Seen> values, double slope, double furthest, double within) =>

@@ -30,7 +30,7 @@ public static class Audit
     /// <summary>Two things recorded of one equipment that could not both be true, such as people inside and acid: begin and end.</summary>
     public const string Contradicted = "contradicted";
 
-    /// <summary>What could hurt, opened or closed in the stretch. A fact, and nothing to settle.</summary>
+    /// <summary>What could hurt, open at some time of the stretch. A fact, and nothing to settle.</summary>
     public const string Hazard = "hazard";
 
     // Three days of two shifts. Judgement, no source.

@@ -8,12 +8,13 @@ internal static class CalculationFindings
 {
     public const string Order = "calculation.order";
 
-    public static IEnumerable<Finding> Of(Attempt attempt) => attempt switch
+    /// <param name="older">See <see cref="OlderInputs"/>.</param>
+    public static IEnumerable<Finding> Of(Attempt attempt, string older) => attempt switch
     {
         { Outside: { } outside } => [OutOfRange(attempt.Calculation, outside.Input, outside.Value)],
         { Outcome: Refused } => [], // see NotPossible
         { Outcome: Failed failed } => [Failed(attempt.Calculation, failed)],
-        { Values: { } values } => Notes(attempt.Calculation, values),
+        { Values: { } values } => Notes(attempt.Calculation, values, older),
         _ => [],
     };
 
@@ -72,7 +73,7 @@ internal static class CalculationFindings
         Level.Note, "plugin.failed", null, $"plug-in {calculation.Loaded.PlugIn} failed in {calculation.Title}: {failed.Sentence}", []);
 
     /// <summary>What there is to say of an earlier hour was said in that hour: told again with each entry it would look new.</summary>
-    private static IEnumerable<Finding> Notes(LinkedCalculation calculation, Values values)
+    private static IEnumerable<Finding> Notes(LinkedCalculation calculation, Values values, string older)
     {
         if (calculation.LooksBack)
         {
@@ -80,6 +81,6 @@ internal static class CalculationFindings
         }
 
         var point = calculation.Outputs.FirstOrDefault(o => o.Point is not null)?.Point?.Tag;
-        return values.Notes.Select(note => new Finding(Level.Note, $"calc.{calculation.Info.Id}.note", point, note, values.Steps));
+        return values.Notes.Select(note => new Finding(Level.Note, $"calc.{calculation.Info.Id}.note", point, note + older, values.Steps));
     }
 }

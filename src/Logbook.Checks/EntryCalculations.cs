@@ -16,7 +16,7 @@ internal static class EntryCalculations
         List<Finding> findings =
         [
             .. NotLinked(day, readings),
-            .. run.Attempts.SelectMany(CalculationFindings.Of),
+            .. run.Attempts.SelectMany(a => CalculationFindings.Of(a, OlderInputs.Words(day, a.Calculation, readings, at))),
             .. CalculationFindings.NotPossible(run.Attempts),
             .. CalculationFindings.OutOfOrder(outOfOrder),
             .. CalculationFindings.Missing(missing),
@@ -28,7 +28,7 @@ internal static class EntryCalculations
             if (output.Point is { } point)
             {
                 var others = given.Where(g => g.Output != output && g.Output.Estimates == output.Estimates && output.Estimates is not null).Select(g => (g.Output, g.Result));
-                findings.AddRange(LimitCheck.Findings(day, point, result.Value, at, Against(output, result, others)).Select(f => f with { Evidence = [.. f.Evidence, .. Evidence(attempt, result)] }));
+                findings.AddRange(LimitCheck.Findings(day, point, result.Value, at, Against(output, result, others)).Select(f => f with { Text = f.Text + OlderInputs.Words(day, attempt.Calculation, readings, at), Evidence = [.. f.Evidence, .. Evidence(attempt, result)] }));
             }
         }
 

@@ -27,7 +27,7 @@ public static partial class Writing
         state.Carried.Find(c => c.Id == look.Id) is { } item && item.IsCountedOutBy(item.Told(look)) && !item.IsCountOf(by);
 
     /// <summary>A new end is a change, whether or not words were given to it.</summary>
-    public static CarryConfirmed Trimmed(CarryConfirmed look) => look with { Owner = look.Owner?.Trim(), Changed = look.Changed?.Trim() ?? (look.Until is null ? null : "its end") };
+    public static CarryConfirmed Trimmed(CarryConfirmed look) => look with { Owner = look.Owner?.Trim(), Changed = look.Changed?.Trim() ?? (look.Until is null ? null : CarryConfirmed.ItsEnd) };
 
     /// <summary>Why the item cannot be told so by that person; empty when it can.</summary>
     public static IEnumerable<Mistake> WhyNotConfirm(Desk desk, CarryConfirmed look, string by) => desk.State.Carried.Find(c => c.Id == look.Id) is { } item

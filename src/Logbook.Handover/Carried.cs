@@ -19,7 +19,14 @@ internal static class Carried
     public static string Rest(Site site, CarriedItem item, DateTimeOffset now, bool brief, params string[] without) =>
         Say.Visible(item.Text) + Until(site, item.Until, now) + (brief ? "" : Owner(site, item.Owner))
         + Fields(item.Fields.Where(f => !Stands(item.Text, $"{f.Key} {f.Value}") && !without.Concat(brief ? OfPaper : []).Contains(f.Key, StringComparer.OrdinalIgnoreCase)))
-        + (item.LastChange is { Changed: { } changed } look ? $"; changed {Say.Time(site, look.At, now)}, {Say.Visible(changed)}" : "");
+        + Changes(site, item, now);
+
+    // What was said to change before that is read with all that belongs to the item. Judgement, no source.
+    private static readonly TimeSpan Lately = TimeSpan.FromDays(1);
+
+    /// <summary>What was said to have changed in the last day, the newest change whenever it was; the newest last.</summary>
+    private static string Changes(Site site, CarriedItem item, DateTimeOffset now) => string.Concat(item.Changes.Where((look, i) => i == item.Changes.Count - 1 || now - look.At <= Lately)
+        .Select((look, i) => $"; {(i == 0 ? "changed " : "")}{Say.Time(site, look.At, now)}, {Say.Visible(look.Changed!)}"));
 
     /// <summary>Who saw it last, who opened it, when, how long ago and in which record.</summary>
     public static string Opened(Site site, CarriedItem item, DateTimeOffset now) =>

@@ -75,11 +75,11 @@ internal static class Hazards
     {
         var (word, _) = InWords(site, state, item, now, brief: false);
         var looked = item with { LastSeen = seen.Append(item.LastSeen).Max() };
-        var against = (YetRecorded.Beside(site, state.Equipment, state.Carried, item, now) is { } yet ? " " + yet : "") + (item.ItemKind == "wash" ? YetRecorded.InAcidBeside(site, state.Carried, item.On) + SinceWashing(site, state, item, now) : "") + (LocksOn.Missing(state.Carried, item) is { } unlocked ? $" {unlocked}." : "") + OwnerHurt(site, state, item);
+        var against = (YetRecorded.Beside(site, state.Equipment, state.Carried, item, now) is { } yet ? " " + yet : "") + (item.ItemKind == "wash" ? YetRecorded.InAcidBeside(site, state.Carried, item.On) + SinceWashing(site, state, item, now) : "") + (LocksOn.Missing(state.Carried, item) is { } unlocked ? $" {unlocked}." : "") + Gas(site, state, item, now) + OwnerHurt(site, state, item);
         string Text(bool brief) => InWords(site, state, item, now, brief).Text + against + DefeatedTrip.NotOnTime(site, item, notOnTime, now) + ReadInOrder(site, state, item, now);
         return new HazardLine(word, $"{Text(brief: false)} {Carried.Opened(site, looked, now)}", item.Since, item.Id)
         {
-            Brief = Text(brief: true), OnPage = $"{Text(brief: true)} {Carried.Looked(site, looked, now)}{Say.Ref(item.Id)}", Name = Name(site, item),
+            Brief = Text(brief: true), OnPage = $"{Text(brief: false)} {Carried.Looked(site, looked, now)}{Say.Ref(item.Id)}", Name = Name(site, item),
         };
     }
 
@@ -90,8 +90,13 @@ internal static class Hazards
 
     /// <summary>Who is hurt and away holds no permit and keeps no lock: somebody has to by name.</summary>
     private static string OwnerHurt(Site site, State state, CarriedItem item) =>
-        item.ItemKind == "injury" || (item.Owner ?? item.By) is not { } owner || state.Carried.Find(i => i.ItemKind == "injury" && Handed.Same(i.Fields.GetValueOrDefault("who"), owner)) is not { } hurt ? ""
-        : $" {Say.Person(site, owner)}, WHOSE IT IS, IS RECORDED AS HURT {Say.Ref(hurt.Id)}: who holds it now?";
+        (state.Carried.Find(i => i.HurtOwnerOf(item))?.Id ?? item.OwnerHurt) is { } hurt
+            ? $" {Say.Person(site, item.Owner ?? item.By)}, WHOSE IT IS, IS RECORDED AS HURT {Say.Ref(hurt)}: who holds it now?" : "";
+
+    /// <summary>Gas that was read and is there still, whoever was counted inside before.</summary>
+    private static string Gas(Site site, State state, CarriedItem item, DateTimeOffset now) => !item.MayBeInside ? "" : string.Concat(
+        state.Findings.Values.SelectMany(f => f).Where(f => site.FindPoint(f.Finding.Point ?? "") is { } point && WordOf(point, f.Finding.Level) == "gas" && f.Finding.Code != "step").OrderBy(f => f.Seq)
+            .Select(f => $" GAS: {Say.Visible(site.FindPoint(f.Finding.Point!)!.Description)} since {Say.Time(site, f.At, now)} {Say.Ref(f.Seq)}; an entry goes by the site's gas procedure."));
 
     /// <summary>A round read the thing as it should be, while the item says that it is out or defeated.</summary>
     private static string ReadInOrder(Site site, State state, CarriedItem item, DateTimeOffset now) => string.Concat(

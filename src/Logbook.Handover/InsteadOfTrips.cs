@@ -36,6 +36,13 @@ public static class InsteadOfTrips
         .Where(c => Is(c.Round) && c.State is (CheckState.Missed or CheckState.Late)).GroupBy(c => long.Parse(c.Round["instead-".Length..], CultureInfo.InvariantCulture))
         .ToDictionary(g => g.Key, g => (IReadOnlyList<DueCheck>)[.. g.OrderBy(c => c.DueAt)]);
 
+    // A miss just before a shift change is news to who comes. Judgement, no source.
+    private static readonly TimeSpan Before = TimeSpan.FromHours(12);
+
+    /// <summary>The same of a shift and of the half day before it: what was missed does not go at the change.</summary>
+    internal static IReadOnlyDictionary<long, IReadOnlyList<DueCheck>> NotOnTime(Desk desk, State state, ShiftInstance shift, IReadOnlyList<DueCheck> checks) =>
+        NotOnTime(Rounds(desk.Site, state.Carried).Count == 0 ? checks : DueList.Between(desk, shift.Start - Before, shift.Start).Concat(checks));
+
     /// <param name="then">The state at the stretch's end.</param>
     internal static IEnumerable<RoundSheet> Sheets(Desk desk, State then, IReadOnlyList<JournalRecord> records, DateTimeOffset begin, DateTimeOffset to)
     {

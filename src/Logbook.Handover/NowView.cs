@@ -81,7 +81,7 @@ public sealed record NowView
             InCharge = Handover.InCharge.Of(desk),
             Held = state.Line.Holder is not null,
             Unfinished = Handover.InCharge.Unfinished(desk),
-            Hazards = RemarkedOn.Beside(desk, site, state, now, Handover.Hazards.Of(site, state, now, InsteadOfTrips.NotOnTime(checks))),
+            Hazards = RemarkedOn.Beside(desk, site, state, now, Handover.Hazards.Of(site, state, now, InsteadOfTrips.NotOnTime(desk, state, shift, checks))),
             Sections = HazardSections.Recorded(site, state),
             StandsOut = [.. InOrder(site, [.. state.Findings.Values.SelectMany(f => f)]).Select(f => Told(desk, f, See(doubted, f) + later.Words(f)))],
             Line = LineRow.Of(site, state, now),
@@ -143,7 +143,7 @@ public sealed record HazardLine(string Word, string Text, DateTimeOffset Since, 
     /// <summary>The text without whose it is, who opened, counted and saw it, for where lines are few.</summary>
     public string Brief { get; init; } = Text;
 
-    /// <summary>For the page that is read before the line is taken: the brief text, who looked last or that nobody did, and its record.</summary>
+    /// <summary>For the page that is read before the line is taken: the text, who looked last or that nobody did, and its record.</summary>
     public string OnPage { get; init; } = Text;
 
     /// <summary>The findings that it tells of: they need not be told beside it.</summary>

@@ -56,7 +56,7 @@ internal static class OpenWords
 
         var before = desk.Store.Read(look.Id).TakeWhile(r => r.Body != look)
             .Select(r => r.Body switch { Carry item when r.Seq == look.Id => item.Owner, CarryConfirmed other when other.Id == look.Id => other.Owner, _ => null }).LastOrDefault(o => o is not null);
-        return $"; owner now {Say.Person(desk.Site, owner)}{(before is null ? "" : $", before {Say.Person(desk.Site, before)}")}";
+        return $"; owner now {Say.Person(desk.Site, owner)}{(before is null ? "" : $", formerly {Say.Person(desk.Site, before)}")}";
     }
 
     /// <summary>The end that stood before this look: the record of the item, or of the look before it that moved it.</summary>
@@ -64,7 +64,7 @@ internal static class OpenWords
     {
         var records = desk.Store.Read(look.Id).TakeWhile(r => r.Body != look);
         var before = records.Select(r => r.Body switch { Carry item when r.Seq == look.Id => item.Until, CarryConfirmed other when other.Id == look.Id => other.Until, _ => null }).LastOrDefault(u => u is not null);
-        return before is { } was ? $", before {Say.Day(desk.Site, was)}" : "";
+        return before is { } was && was != look.Until ? $", formerly {Say.Day(desk.Site, was)}" : "";
     }
 
     private static string Change(Site site, RosterChange change, DateTimeOffset near)

@@ -11,7 +11,7 @@ namespace Logbook.Handover;
 internal static class RemarkedOn
 {
     // What was written before that stands in the log. Judgement, no source.
-    private static readonly TimeSpan Back = TimeSpan.FromDays(1);
+    private static readonly TimeSpan Back = TimeSpan.FromDays(3);
 
     /// <summary>The lines of what can hurt, each with what was written of it.</summary>
     public static IReadOnlyList<HazardLine> Beside(Desk desk, Site site, State state, DateTimeOffset now, IReadOnlyList<HazardLine> hazards)

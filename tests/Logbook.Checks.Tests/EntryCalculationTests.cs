@@ -37,6 +37,19 @@ public sealed class EntryCalculationTests
     }
 
     [Fact]
+    public void An_alarm_of_readings_of_two_hours_names_the_older_ones()
+    {
+        _line.Save("LM-CAO=88", "SL-F1=300", "LM-F1=19.0");
+        _line.Later(1);
+
+        // 10 x 19.0 x 88 / 240 = 69.7: the flow of now beside the lime of an hour ago.
+        var apart = Assert.Single(_line.Save("SL-F1=240").Findings, f => f.Point == "SL-CAO");
+        Assert.Matches("; with .*LM-F1 of [0-9]", apart.Text);
+
+        Assert.DoesNotContain("; with", Assert.Single(_line.Save("SL-F1=240", "LM-F1=19.0", "LM-CAO=88").Findings, f => f.Point == "SL-CAO").Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_stale_number_is_named_once_and_nothing_is_computed()
     {
         _line.Save("LM-CAO=88", "SL-F1=300");

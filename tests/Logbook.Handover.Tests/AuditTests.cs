@@ -1,3 +1,6 @@
+using Logbook.Checks;
+using Logbook.Journal;
+
 namespace Logbook.Handover.Tests;
 
 public class AuditTests
@@ -101,6 +104,34 @@ public class AuditTests
             $"safety equipment, Slaker: eyewash out, no flow (#{item}), YET READ AS works, SL-EYE: one of the two was not true. Began Tue 24 Nov 12:00 Operator one (#{first}), 2 times, last Tue 24 Nov 20:00 Operator one (#{last}); the item was closed Tue 24 Nov 21:00 Operator one (#{closed})",
             flag.Text);
         Assert.Empty(Audit.Between(line.Desk, SmallLine.At("2026-11-24T21:30-05:00"), line.Desk.Now, "contradicted"));
+    }
+
+    [Fact]
+    public void Gas_beyond_its_urgent_limit_stands_among_what_could_hurt_though_it_is_gone()
+    {
+        using var line = new SmallLine("2026-11-24T20:00-05:00");
+        line.Record(null, "ST-H2S=2.4");
+        var gas = line.Clock("2026-11-24T21:00-05:00").Record(null, "ST-H2S=12.4");
+        line.Clock("2026-11-24T21:30-05:00").Record(null, "ST-H2S=0.3");
+
+        var flag = Assert.Single(Audit.Between(line.Clock("2026-11-25T06:00-05:00").Desk, From, line.Desk.Now, "hazard"));
+
+        Assert.Equal(gas, flag.Seq);
+        Assert.StartsWith("gas, read: H2S at the sump 12.4 ppm", flag.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_count_after_the_span_is_not_told_in_it()
+    {
+        using var line = new SmallLine("2026-11-24T20:00-05:00");
+        var permit = line.Carry("permit", "mud-pump", "inspection", line.Desk.Now.AddHours(8), ("number", "4421"), ("inside", "2"));
+        line.Clock("2026-11-24T22:00-05:00");
+        Assert.NotNull(Writing.ConfirmCarried(line.Desk, new CarryConfirmed(permit, true, null, new Dictionary<string, string>(StringComparer.Ordinal) { ["inside"] = "3" }, null), "op1").Record);
+        line.Clock("2026-11-25T06:00-05:00");
+
+        string Told(string to) => Assert.Single(Audit.Between(line.Desk, From, SmallLine.At(to), "hazard")).Text;
+        Assert.DoesNotContain("last counted", Told("2026-11-24T21:00-05:00"), StringComparison.Ordinal);
+        Assert.Contains("last counted 3", Told("2026-11-24T23:00-05:00"), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -193,7 +193,7 @@ public class HandoverNoteTests
 
         var cautions = HandoverNote.Of(line.Desk, line.Desk.Now).Cautions;
 
-        Assert.Equal([("Acid", true), ("Entry", false), ("Lock-out", false), ("Hot caustic", false)], cautions.Select(c => (c.Hazard, c.Draft)));
+        Assert.Equal([("Entry", false), ("Acid", true), ("Lock-out", false), ("Hot caustic", false)], cautions.Select(c => (c.Hazard, c.Draft)));
     }
 
     [Fact]

@@ -73,6 +73,20 @@ public sealed class HazardLineTests
     }
 
     [Fact]
+    public void Each_change_that_was_told_in_the_last_day_stands_and_none_takes_another_back()
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        var permit = line.Carry("permit", "mud-pump", "inspection", line.Desk.Now.AddHours(30), ("number", "4421"), ("inside", "2"));
+        Assert.NotNull(Writing.ConfirmCarried(line.Clock("2026-11-24T09:00-05:00").Desk, Look(permit) with { Changed = "no attendant since 08:50" }, "op1").Record);
+        Assert.NotNull(Writing.ConfirmCarried(line.Clock("2026-11-24T10:00-05:00").Desk, Look(permit) with { Changed = "welder inside" }, "op1").Record);
+        Assert.NotNull(Writing.ConfirmCarried(line.Clock("2026-11-24T10:30-05:00").Desk, Look(permit) with { Until = line.Desk.Now.AddHours(40) }, "op1").Record);
+
+        Assert.Contains("; changed 09:00, no attendant since 08:50; 10:00, welder inside.", Only(line, "inside").Brief, StringComparison.Ordinal);
+        line.Clock("2026-11-25T11:00-05:00");
+        Assert.Contains("; changed 24 Nov 10:00, welder inside.", Only(line, "inside").Brief, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_wash_whose_equipment_is_rinsed_by_now_says_so()
     {
         using var line = new SmallLine("2026-11-24T20:00-05:00");
@@ -117,7 +131,7 @@ public sealed class HazardLineTests
         Assert.Contains("A" + lockOf, Only(line, "locked").Brief, StringComparison.Ordinal);
         Assert.Contains($"owner {Say.Person(line.Desk.Site, "eng1")}", Only(line, "locked").Text, StringComparison.Ordinal);
         Assert.Contains("a" + lockOf, LocksOn.OnNewOwner(line.Desk.Site, before, look), StringComparison.Ordinal);
-        Assert.Contains($"owner now {Say.Person(line.Desk.Site, "eng1")}, before {Say.Person(line.Desk.Site, "op1")}", LogLine.Of(line.Desk, line.Desk.Store.Read(line.Desk.State.Head.Seq).Single()).Words, StringComparison.Ordinal);
+        Assert.Contains($"owner now {Say.Person(line.Desk.Site, "eng1")}, formerly {Say.Person(line.Desk.Site, "op1")}", LogLine.Of(line.Desk, line.Desk.Store.Read(line.Desk.State.Head.Seq).Single()).Words, StringComparison.Ordinal);
     }
 
     [Fact]

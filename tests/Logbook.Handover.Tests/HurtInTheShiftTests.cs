@@ -58,6 +58,36 @@ public sealed class HurtInTheShiftTests
 
         line.Clock("2026-11-24T21:30-05:00");
         Assert.Contains(" That was told at 20:00: ask where they are now.", Line("injury"), StringComparison.Ordinal);
+
+        line.Close(hurt, "in hospital, arm and eye");
+        Assert.Contains("WHOSE IT IS, IS RECORDED AS HURT", Line("permit"), StringComparison.Ordinal);
+        var permit = line.Desk.State.Carried.Single().Id;
+        Assert.NotNull(Writing.ConfirmCarried(line.Desk, new CarryConfirmed(permit, true, null, new Dictionary<string, string>(StringComparer.Ordinal), null) { Owner = "sup1" }, "sup1").Record);
+        Assert.DoesNotContain("HURT", Line("permit"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Words_of_an_injury_that_is_recorded_already_are_no_second_reason_to_take_longer()
+    {
+        using var line = new SmallLine("2026-11-24T20:00-05:00");
+        line.Carry("injury", "wl-filter", "caustic in the left eye", null, ("who", "op2"), ("now", "at the shower"));
+        var words = line.Clock("2026-11-24T21:00-05:00").Remark("rounds missed, field man hurt, alone at the panel");
+
+        Assert.DoesNotContain(HandoverNote.InHand(line.Desk).TakeLonger, r => r.StartsWith("injury, told", StringComparison.Ordinal));
+        Assert.Contains(CanHurt(line), l => l.Label == "injury" && l.Text.EndsWith($"(#{words}) It may speak of who is recorded as hurt already.", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Gas_while_people_may_be_inside_stands_in_the_line_of_the_entry()
+    {
+        using var line = new SmallLine("2026-11-24T20:00-05:00");
+        line.Carry("permit", "mud-pump", "inspection", line.Desk.Now.AddHours(8), ("number", "4421"), ("inside", "2"));
+        var gas = line.Clock("2026-11-24T21:00-05:00").Record(null, "ST-H2S=12.4");
+        string Inside() => Assert.Single(NowView.Of(line.Desk).Hazards, h => h.Word == "inside").Text;
+        Assert.Contains($" GAS: H2S at the sump since 21:00 (#{gas})", Inside(), StringComparison.Ordinal);
+
+        line.Clock("2026-11-24T21:30-05:00").Record(null, "ST-H2S=0.3");
+        Assert.DoesNotContain("GAS", Inside(), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -24,8 +24,8 @@ public sealed class NewEndTests
         Assert.Equal("13:15", Assert.Single(coming).Label);
         Assert.Contains("until 13:15", NowView.Of(line.Desk).Hazards.Single(h => h.Word == "acid").Text, StringComparison.Ordinal);
         Assert.Contains("Changed, its end", LogLine.Of(line.Desk, first).Words, StringComparison.Ordinal);
-        Assert.Contains("ends Tue 24 Nov 12:00, before Tue 24 Nov 10:00", LogLine.Of(line.Desk, first).Words, StringComparison.Ordinal);
-        Assert.Contains("ends Tue 24 Nov 13:15, before Tue 24 Nov 12:00", LogLine.Of(line.Desk, second).Words, StringComparison.Ordinal);
+        Assert.Contains("ends Tue 24 Nov 12:00, formerly Tue 24 Nov 10:00", LogLine.Of(line.Desk, first).Words, StringComparison.Ordinal);
+        Assert.Contains("ends Tue 24 Nov 13:15, formerly Tue 24 Nov 12:00", LogLine.Of(line.Desk, second).Words, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -55,7 +55,7 @@ public static class Audit
                 .Concat(When(Asked("refused", "unattended", "emergency", "reservation"), () => RecordFacts.Handovers(span)))
                 .Concat(When(Asked("read-again"), () => RecordFacts.ReadAgain(span)))
                 .Concat(When(Asked(Contradicted), () => ContradictedFacts.Of(span).Concat(ReadAsInOrder.Of(span))))
-                .Concat(When(Asked(Hazard), () => HazardFacts.Of(span).Concat(InjuriesTold.Of(span))))
+                .Concat(When(Asked(Hazard), () => HazardFacts.Of(span).Concat(InjuriesTold.Of(span)).Concat(ReadAsHazard.Of(span))))
                 .Concat(When(Asked("recurrent"), () => Recurrence.Flags(span)))
                 .Concat(When(Asked("off-laboratory"), () => OffLaboratory.Flags(span)))
                 .Concat(When(Asked("same-as-earlier", "varies-less"), () => LooksAlike.Flags(span)))

@@ -37,7 +37,7 @@ internal static class CanHurt
 
     private static IEnumerable<NoteLine> Injured(ShiftFacts facts) => facts.Records.Where(InjuryWords.TellsOfInjury).Select(r => new NoteLine("injury", r.Body is HandoverRelief relief
         ? $"the line was taken in an emergency {facts.Time(r.At)}: {Say.Sentence(relief.Words)} {Say.Person(facts.Site, r.By)} {Say.Ref(r.Seq)}"
-        : $"{(r.Body is Entry entry ? Say.Sentence(entry.Remark!) : Say.Sentence(LogLine.Of(facts.Desk, r).Words))} {Say.Person(facts.Site, r.By)} {facts.Time(r.At)} {Say.Ref(r.Seq)}"));
+        : $"{(r.Body is Entry entry ? Say.Sentence(entry.Remark!) : Say.Sentence(LogLine.Of(facts.Desk, r).Words))} {Say.Person(facts.Site, r.By)} {facts.Time(r.At)} {Say.Ref(r.Seq)}{(InjuryWords.MaySpeakOf(facts.State, facts.Records, r) ? " It may speak of who is recorded as hurt already." : "")}"));
 
     /// <summary>What the one who holds the line took it over with, in own words: it stands beside what was not checked, until the line goes on.</summary>
     private static IEnumerable<NoteLine> Reserved(ShiftFacts facts) =>
@@ -45,7 +45,7 @@ internal static class CanHurt
             ? [new NoteLine("reserved", $"taken over {facts.Time(record.At)} by {Say.Person(facts.Site, record.By)}, but not without saying: {Say.Sentence(but)} {Say.Ref(record.Seq)}")] : [];
 
     private static IEnumerable<NoteLine> NotDeclared(HashSet<string> silent) =>
-        [new NoteLine("others", $"{List(silent)}: none recorded; not declared")];
+        silent.Count == 0 ? [] : [new NoteLine("others", $"{List(silent)}: none recorded; not declared")];
 
     /// <summary>What was not checked comes first: it is the one that somebody has still to do.</summary>
     /// <param name="since">Sections with a line that came after the declaration: it does not speak of that.</param>

@@ -4,7 +4,7 @@ using Logbook.Plant;
 namespace Logbook.Handover;
 
 /// <summary>
-/// At most three cautions, for more would not be read: open hazards first, then what is urgent, then other open items and
+/// At most three cautions, for more would not be read: that of people who may be inside, then open hazards, then what is urgent, then other open items and
 /// states, then what is to watch; alike ones in the site's order. Standing ones come after them.
 /// </summary>
 internal static class ChosenCautions
@@ -31,7 +31,7 @@ internal static class ChosenCautions
         return parts[0] switch
         {
             "state" when state.Equipment.Values.Any(e => e.State == what) => what == "acid" ? 0 : 2,
-            "carry" when state.Carried.FindAll(i => i.ItemKind == what || $"{i.ItemKind}@{AreaOf(site, i.On)}" == what) is { IsEmpty: false } open => open.Exists(i => i.IsHazard) ? 0 : 2,
+            "carry" when state.Carried.FindAll(i => i.ItemKind == what || $"{i.ItemKind}@{AreaOf(site, i.On)}" == what) is { IsEmpty: false } open => open.Exists(i => i.MayBeInside) ? -1 : open.Exists(i => i.IsHazard) ? 0 : 2,
             "area" when state.Equipment.Values.Any(e => !EquipmentHistory.Runs(e.State) && AreaOf(site, e.Equipment) == what) || state.Carried.Exists(i => AreaOf(site, i.On) == what) => 2,
             "limit" when Worst(state, what) is { } worst and >= Level.Watch => worst == Level.Urgent ? 1 : 3,
             _ => null,

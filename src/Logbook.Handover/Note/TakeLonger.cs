@@ -14,7 +14,7 @@ internal static class TakeLonger
     /// <param name="begun">When the shift began of which it is told; of the one in hand when it is not given.</param>
     public static IReadOnlyList<string> Of(Desk desk, Site site, State state, DateTimeOffset now, DateTimeOffset? begun = null) =>
     [
-        .. state.Carried.Where(i => !InAcid(state, i)).Select(i => Reason(site, i)).OfType<(int Rank, string Words)>().Distinct().OrderBy(r => r.Rank).Select(r => r.Words),
+        .. state.Carried.Where(i => !InAcid(state, i)).Select(i => Reason(site, i, now)).OfType<(int Rank, string Words)>().Distinct().OrderBy(r => r.Rank).Select(r => r.Words),
         .. state.Upset is { } upset ? [$"upset since {Say.Time(site, upset.Began, now)}"] : Array.Empty<string>(),
         .. state.Equipment.Values.Where(e => e.State is "acid" or "starting").OrderBy(e => e.Since).ThenBy(e => e.Seq)
             .Select(e => $"{Say.Equipment(site, e.Equipment)} {(e.State == "acid" ? "in acid" : "starting up")}"),
@@ -29,7 +29,7 @@ internal static class TakeLonger
         var records = JournalSpan.Touching(desk, begun < now - Recent ? begun : now - Recent, now);
         return
         [
-            .. records.Where(r => r.At >= begun && r.At <= now && InjuryWords.TellsOfInjury(r)).Select(r => $"injury, told {Say.Time(site, r.At, now)}"),
+            .. records.Where(r => r.At >= begun && r.At <= now && InjuryWords.TellsOfInjury(r) && !InjuryWords.MaySpeakOf(state, records, r)).Select(r => $"injury, told {Say.Time(site, r.At, now)}"),
             .. JustUrgent(records, site, state, now, begun),
         ];
     }
@@ -82,9 +82,9 @@ internal static class TakeLonger
         : $"{Say.Visible(point.Description)} urgent";
 
     /// <summary>In the order in which they can hurt.</summary>
-    private static (int Rank, string Words)? Reason(Site site, CarriedItem item) => item.ItemKind switch
+    private static (int Rank, string Words)? Reason(Site site, CarriedItem item, DateTimeOffset now) => item.ItemKind switch
     {
-        "permit" when Hazards.SomeoneInside(item) => (0, $"person in {Say.Equipment(site, item.On)}"),
+        "permit" when Hazards.SomeoneInside(item) => (0, $"person in {Say.Equipment(site, item.On)}{(item.Until < now ? ", permit PAST" : "")}"),
         "permit" => (1, "permit spans the change"),
         "isolation" => (2, "isolation spans the change"),
         "bypass" => (3, "trip defeated"),

@@ -26,13 +26,16 @@ internal static class OpenFolding
             }
             : state;
 
-    /// <summary>Permits that stood on a closed isolation keep that it was closed: nothing else would tell that there was one.</summary>
+    /// <summary>
+    /// Permits that stood on a closed isolation keep that it was closed, and what somebody owned who was hurt keeps that: nothing
+    /// else would tell.
+    /// </summary>
     public static State AfterClosing(this State state, JournalRecord record, CarryClosed closed)
     {
         var item = state.Carried.Find(i => i.Id == closed.Id);
         return item is null ? state : state with
         {
-            Carried = state.Carried.Remove(item).ConvertAll(permit => permit.StandsOn(item) ? permit with { LockoutClosed = record.Seq } : permit),
+            Carried = state.Carried.Remove(item).ConvertAll(left => left.StandsOn(item) ? left with { LockoutClosed = record.Seq } : item.HurtOwnerOf(left) ? left with { OwnerHurt = item.Id } : left),
         };
     }
 
@@ -43,7 +46,8 @@ internal static class OpenFolding
         {
             Confirmed = confirmation,
             LastSeen = look.Seen ? record.At : item.LastSeen,
-            LastChange = look.Changed is null ? item.LastChange : confirmation,
+            Changes = look.Changed is null or CarryConfirmed.ItsEnd ? item.Changes : item.Changes.Add(confirmation),
+            OwnerHurt = look.Owner is null ? item.OwnerHurt : null,
             Count = Counted(item, record, look),
             FieldsSet = look.Fields.Aggregate(item.FieldsSet, (all, field) => all.SetItem(field.Key, confirmation)),
             OwnersBefore = OwnersBefore(item, record, look),

@@ -15,8 +15,11 @@ public sealed record CarriedItem(
     /// <summary>The last time that somebody truly saw it: a look that found it, else its opening.</summary>
     public DateTimeOffset LastSeen { get; init; } = Since;
 
-    /// <summary>The last change that was reported of it.</summary>
-    public Confirmation? LastChange { get; init; }
+    /// <summary>The changes that were reported of it, the newest last: each tells something else, and none takes another back.</summary>
+    public ImmutableList<Confirmation> Changes { get; init; } = [];
+
+    /// <summary>The injury that was recorded of its owner while they owned it; it stays until somebody else owns it.</summary>
+    public long? OwnerHurt { get; init; }
 
     /// <summary>When a field got its present value, and from whom; a field that is not here has that of the opening.</summary>
     public ImmutableDictionary<string, Confirmation> FieldsSet { get; init; } = ImmutableDictionary<string, Confirmation>.Empty;
@@ -32,6 +35,9 @@ public sealed record CarriedItem(
 
     /// <summary>Codes of those who owned it before, in that order: a lock is not moved by a new owner's name. Who took the own lock off is not among them.</summary>
     public ImmutableList<string> OwnersBefore { get; init; } = [];
+
+    /// <summary>True for an injury of the one who owns that item; the opener owns what has no other owner.</summary>
+    public bool HurtOwnerOf(CarriedItem item) => ItemKind == "injury" && item.ItemKind != "injury" && Fields.GetValueOrDefault("who") is { } who && who.Equals(item.Owner ?? item.By, StringComparison.OrdinalIgnoreCase);
 
     /// <summary>True while a lock of that person is recorded as on.</summary>
     public bool HasLockOf(string code) => Locks.Contains(code, StringComparer.OrdinalIgnoreCase);

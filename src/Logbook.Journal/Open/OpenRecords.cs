@@ -11,6 +11,9 @@ public sealed record CarryConfirmed(
 {
     public override string Kind => "carry-confirm";
 
+    /// <summary>What is recorded as changed where only the end is.</summary>
+    public const string ItsEnd = "its end";
+
     /// <summary>Its new end, when it goes on longer or ends earlier; null when the end stays.</summary>
     public DateTimeOffset? Until { get; init; }
 

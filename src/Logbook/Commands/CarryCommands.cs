@@ -12,7 +12,7 @@ internal static class CarryCommands
     private static readonly Rows<CarriedItem> Listing = new("carry",
         new("id", c => c.Id), new("kind", c => c.ItemKind), new("on", c => c.On), new("since", c => c.Since), new("by", c => c.By),
         new("until", c => c.Until), new("last_seen", c => c.LastSeen), new("owner", c => c.Owner), new("text", c => c.Text),
-        new("changed", c => c.LastChange?.Changed), new("locks", c => c.Locks.IsEmpty ? null : c.Locks),
+        new("changed", c => c.Changes.IsEmpty ? null : c.Changes[^1].Changed), new("locks", c => c.Locks.IsEmpty ? null : c.Locks),
         new("fields", c => c.Fields.Count == 0 ? null : c.Fields.Select(f => $"{f.Key}={f.Value}").ToList()));
 
     public static Command Make(Shell shell) => new("carry", "Carried items: what is open and outlives the shift.") { Add(shell), LineCommands.CarryConfirm(shell), Close(shell), List(shell) };

@@ -13,7 +13,7 @@ public class BadShiftTests
         ("lost-flow", Nights.LostFlowAtTheChange, "2026-11-25T06:00-05:00", ["upset since 06:41", "Slaker starting up", "Green liquor flow to the slaker urgent", "Slaker temperature urgent"]),
         ("gas-relief", Nights.GasAndEmergencyRelief, "2026-11-25T06:00-05:00", ["White liquor filter in acid", "H2S at the filters urgent", "injury, told 02:36"]),
         ("power-nobody", Nights.PowerGoneAndNobodyThere, "2026-11-25T06:00-05:00", ["upset since 03:05"]),
-        ("permits", Nights.PermitsOverTheChange, "2026-11-25T06:00-05:00", ["person in Causticizer 2", "isolation spans the change", "permit spans the change"]),
+        ("permits", Nights.PermitsOverTheChange, "2026-11-25T06:00-05:00", ["person in Causticizer 2, permit PAST", "isolation spans the change", "permit spans the change"]),
         ("splash", Days.SplashAndNoEyewash, "2026-11-25T06:00-05:00", ["safety equipment out: Eyewash and shower at the slaker", "Eyewash and shower at the filters: out", "Leaks at the white liquor filter, shell and flanges: running or spraying", "injury, told 23:50"]),
         ("weak-wash", Days.WeakWashLost, "2026-11-25T06:00-05:00", ["Weak wash tank level urgent", "Dissolving tank density urgent"]),
         ("hot-lime", Days.HotLimeAndGuardOff, "2026-11-25T18:00-05:00", ["isolation spans the change", "Lime dust and spills: wet lime or steam", "Guards of lime screw and elevator: off", "Lime temperature to the slaker urgent", "Classifier rake current urgent", "Guards of classifier rake and screw: off"]),

@@ -96,10 +96,16 @@ internal static class Correcting
     private static IReadOnlyList<Reading> Standing(Desk desk, Entry entry, long target) =>
         desk.Store.Corrections(target, target).Select(r => (Correction)r.Body).Aggregate(entry.Readings, (readings, correction) => correction.PutInto(readings));
 
-    /// <summary>The state as it was when the entry was judged, from the journal's own replay, with today's plug-ins.</summary>
+    // So many records before the entry: what was put right before that is stale by now.
+    private const int Near = 512;
+
+    /// <summary>
+    /// The state as it was when the entry was judged, from the journal's own replay, with today's plug-ins; what was put right
+    /// since of entries before it stands as it is right: a round that was typed one field too far is put right piece by piece.
+    /// </summary>
     private static Day DayOf(Desk desk, long target)
     {
-        var state = Replay.UpTo(desk.Store, target - 1);
+        var state = desk.Store.Corrections(target - Near, target - 1).Where(c => c.Seq > target).OrderBy(c => c.Seq).Aggregate(Replay.UpTo(desk.Store, target - 1), (then, correction) => then.Apply(correction));
         var site = state.Site ?? desk.Site;
         return new Day(site, state, desk.Store, CalculationGraph.Link(site, desk.Calculations), desk.Guard, target, Recent: null, new Examinations(desk.Store));
     }

@@ -7,7 +7,7 @@ namespace Logbook.Checks;
 
 /// <summary>
 /// What an entry is judged by: the site, state and journal of its day. A correction is judged by the day of its entry,
-/// and sees nothing that was written from that entry on.
+/// and sees nothing that was written from that entry on but what was put right of those before it.
 /// </summary>
 /// <param name="Before">Only records below this sequence number count.</param>
 /// <param name="Recent">The last day and a half at hand; null where the store must be asked.</param>

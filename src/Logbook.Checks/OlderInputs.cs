@@ -1,3 +1,4 @@
+using System.Globalization;
 using Logbook.Plant;
 
 namespace Logbook.Checks;
@@ -17,7 +18,10 @@ internal static class OlderInputs
     {
         var older = calculation.Inputs.Where(i => i.Lag == TimeSpan.Zero && i.Point is { Kind: PointKind.Read, Sample: null } point && point.Stale <= ReadOften && !readings.Any(r => r.Point.Tag == point.Tag && !r.Reading.NotTaken))
             .Select(i => (Tag: i.Point!.Tag, Latest: day.State.Latest.GetValueOrDefault(i.Point.Tag))).Where(i => i.Latest is { Value: not null } && at - i.Latest.At > Apart)
-            .DistinctBy(i => i.Tag, StringComparer.Ordinal).OrderBy(i => i.Latest!.At).Select(i => $"{i.Tag} of {Checks.Words.Time(i.Latest!.At)}").ToList();
+            .DistinctBy(i => i.Tag, StringComparer.Ordinal).OrderBy(i => i.Latest!.At).Select(i => $"{i.Tag} of {Time(i.Latest!.At, at)}").ToList();
         return older.Count == 0 ? "" : $"; with {Checks.Words.And(older)}";
     }
+
+    private static string Time(DateTimeOffset read, DateTimeOffset at) =>
+        read.Date == at.ToOffset(read.Offset).Date ? read.ToString("HH:mm", CultureInfo.InvariantCulture) : Checks.Words.Time(read);
 }

@@ -1,5 +1,6 @@
 using Logbook.Handover;
 using System.CommandLine;
+using System.Text.RegularExpressions;
 using Logbook.Commands;
 
 namespace Logbook;
@@ -21,7 +22,7 @@ internal static class CommandLine
         var parse = root.Parse(args);
         if (parse.Errors.Count > 0)
         {
-            shell.Error.WriteLine(Say.Visible($"{string.Join(' ', parse.Errors[0].Message.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries))} See: {Path(parse.CommandResult)} --help"));
+            shell.Error.WriteLine(Say.Visible($"{InPlainWords(string.Join(' ', parse.Errors[0].Message.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)))} See: {Path(parse.CommandResult)} --help"));
             return ExitCode.BadInput;
         }
 
@@ -40,6 +41,9 @@ internal static class CommandLine
             return ExitCode.Store;
         }
     }
+
+    /// <summary>The library names the types of the language where a number is meant.</summary>
+    private static string InPlainWords(string message) => Regex.Replace(message, "as expected type '[^']*Int[0-9]+[^']*'", "as a whole number", RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(1));
 
     private static string Path(System.CommandLine.Parsing.CommandResult result) =>
         result.Parent is System.CommandLine.Parsing.CommandResult parent ? $"{Path(parent)} {result.Command.Name}" : "logbook";

@@ -45,6 +45,22 @@ public sealed class CorrectingTests
     }
 
     [Fact]
+    public void What_was_put_right_of_an_entry_before_stands_right_when_the_next_one_is()
+    {
+        _line.Save("LM-CAO=88");
+        var flow = _line.Record("SL-F1=33");
+        _line.Later(TimeSpan.FromMinutes(1));
+        var lime = _line.Record("LM-F1=47");
+        Assert.Contains(_line.Desk.State.Findings["SL-CAO"], f => f.Finding.Level == Level.Urgent); // 10 x 47 x 88 / 33 = 1253
+
+        Correct(flow.Seq, "SL-F1", "262");
+        var right = Correct(lime.Seq, "LM-F1", "19.1");
+
+        Assert.Equal(10 * 19.1 * 88 / 262, Assert.Single(right.Results).Value, 1e-9);
+        Assert.DoesNotContain(_line.Desk.State.Findings.GetValueOrDefault("SL-CAO", []), f => f.Finding.Level == Level.Urgent && f.Finding.Code.StartsWith("limit.", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void The_limits_and_inputs_are_those_of_the_day()
     {
         _line.Save("LM-CAO=88", "SL-F1=300");

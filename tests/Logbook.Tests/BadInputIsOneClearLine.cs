@@ -43,6 +43,15 @@ public sealed class BadInputIsOneClearLine : IDisposable
         Assert.EndsWith("Must be one of: 'handover' 'long' See: logbook handover draft --help", Assert.Single(answer.Lines), StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void Where_a_number_is_meant_no_type_of_the_language_is_named()
+    {
+        var answer = _cli.Run("log", "--about", "gas");
+
+        Assert.Equal(2, answer.Code);
+        Assert.Equal("Cannot parse argument 'gas' for option '--about' as a whole number. See: logbook log --help", Assert.Single(answer.Lines));
+    }
+
     [Theory]
     [InlineData("--folder", "try something on the past; give --replay with them")]
     [InlineData("--replay --folder", "not fitted yet")]

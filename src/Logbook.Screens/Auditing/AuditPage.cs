@@ -34,7 +34,7 @@ internal sealed record AuditPage(DateTimeOffset? To, IReadOnlyList<AuditFlag>? F
 
     public static Next Open(Session session, Setting setting)
     {
-        var asked = Asked(null, setting);
+        var asked = Asked(session, null, setting);
         return Next.Of(session.Open(new AuditPage(null, null, "", 0) { Reading = asked }), asked);
     }
 
@@ -47,7 +47,7 @@ internal sealed record AuditPage(DateTimeOffset? To, IReadOnlyList<AuditFlag>? F
     public override Layout Draw(Session session)
     {
         var to = To ?? session.Clock;
-        var head = Line.Of(new Span(" Audit", Look.Strong), new Span($"   {Say.Day(session.Site, to - Week)} to {(To is null ? "now" : Say.Day(session.Site, to))}{(Filter.Length == 0 ? "" : $"   flags with '{Filter}'")}"))
+        var head = Line.Of(new Span(" Audit", Look.Strong), new Span($"   {Say.Day(session.Site, Begin(session, to))} to {(To is null ? "now" : Say.Day(session.Site, to))}{(Filter.Length == 0 ? "" : $"   flags with '{Filter}'")}"))
             .With(new Span("facts, never a sum per person ", Look.Faint), session.Width);
         var (body, line) = Body(session);
         return new Layout([head, .. HazardLines.InShort(session)], body, line, line, []);
@@ -99,11 +99,14 @@ internal sealed record AuditPage(DateTimeOffset? To, IReadOnlyList<AuditFlag>? F
     private static Next Read(Session session, Setting setting, DateTimeOffset? to)
     {
         var end = to >= setting.Now ? null : to;
-        var asked = Asked(end, setting);
+        var asked = Asked(session, end, setting);
         return Next.Of(session.Put(Of(session) with { To = end, Flags = null, Selected = 0, Reading = asked }), asked);
     }
 
-    private static ReadAudit Asked(DateTimeOffset? to, Setting setting) => new((to ?? setting.Now) - Week, to ?? setting.Now);
+    private static ReadAudit Asked(Session session, DateTimeOffset? to, Setting setting) => new(Begin(session, to ?? setting.Now), to ?? setting.Now);
+
+    /// <summary>A week before, from the start of the shift on: a shift that is cut in two tells half of what it was.</summary>
+    private static DateTimeOffset Begin(Session session, DateTimeOffset to) => Plant.Calendar.ShiftAt(session.Site, to - Week).Start;
 }
 
 /// <summary>One flag: innocent explanations and what would settle it stand beside its evidence.</summary>

@@ -19,7 +19,7 @@ internal static class AuditCommand
     {
         var flag = Options.Many("--flag", $"Only these, may be repeated: {string.Join(", ", Audit.Flags)}.", "NAME");
         var (from, to, json, asOf) = (Options.From(), Options.To(), Options.Json(), Options.AsOf());
-        var command = new Command("audit", $"Missed, late, not taken, corrected, carried, refused, hazards opened and closed: facts. Same as an earlier round, varies less than usual, off the laboratory (by the site's calculations; not with --server): something to look at, with its evidence; not findings about anyone. The last seven days unless said. {Listing.Keys}") { flag, from, to, json, asOf };
+        var command = new Command("audit", $"Missed, late, not taken, corrected, carried, refused, hazards opened and closed: facts. Same as an earlier round, varies less than usual, off the laboratory (by the site's calculations; not with --server): something to look at, with its evidence; not findings about anyone. The last seven days from a shift's start on unless said. {Listing.Keys}") { flag, from, to, json, asOf };
         ServerOptions.AddTo(command);
         command.SetAction(parse => OpenSite.ForLines(shell, parse, (shell, desk) =>
         {
@@ -27,7 +27,7 @@ internal static class AuditCommand
             var unknown = wanted.Except(Audit.Flags, StringComparer.Ordinal).Select(f => Mistake.Typed($"there is no flag {f}", string.Join(", ", Audit.Flags))).ToList();
             return unknown.Count > 0
                 ? shell.Refuse(unknown)
-                : Options.Span(shell, parse, desk, (from, desk.Now.AddDays(-7)), (to, desk.Now), (begin, end) =>
+                : Options.Span(shell, parse, desk, (from, Calendar.ShiftAt(desk.Site, desk.Now.AddDays(-7)).Start), (to, desk.Now), (begin, end) =>
                     Listing.Print(shell, parse.GetValue(json), Audit.Between(desk, begin, end, wanted), "no flag in this span"));
         }, asOf, computes: parse.GetValue(flag) is not { Length: > 0 } flags || flags.Contains("off-laboratory", StringComparer.Ordinal)));
         return command;

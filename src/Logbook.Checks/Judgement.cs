@@ -27,7 +27,7 @@ internal static class Judgement
         [.. readings.Where(r => !r.Reading.NotTaken).Select(r => r.Point.Tag), .. results.Select(r => r.Point).OfType<string>()];
 
     /// <summary>
-    /// Worst first, then in the order of the points. While the slaker is urgent advice is kept silent: it might ask to
+    /// Worst first, what could not be computed last, then in the order of the points. While the slaker is urgent advice is kept silent: it might ask to
     /// wait, to repeat or to sample.
     /// </summary>
     private static IReadOnlyList<Finding> InOrder(Day day, HashSet<string> judged, IReadOnlyList<Finding> findings)
@@ -37,10 +37,14 @@ internal static class Judgement
         return [.. findings
             .Where(f => !silent || !IsAdvice(f))
             .OrderByDescending(f => f.Level)
+            .ThenBy(IsOfAbsence)
             .ThenBy(f => f.Point is null ? int.MaxValue : order[f.Point])
             .ThenBy(f => f.Code, StringComparer.Ordinal)
             .ThenBy(f => f.Text, StringComparer.Ordinal)];
     }
+
+    /// <summary>What could not be computed tells nothing of the line: it stands behind what does.</summary>
+    private static bool IsOfAbsence(Finding finding) => finding.Code is "calculation.missing" or "calculation.resting";
 
     private static bool IsAdvice(Finding finding) => finding.Code.StartsWith("calc.", StringComparison.Ordinal);
 

@@ -50,6 +50,17 @@ public sealed class EntryCalculationTests
     }
 
     [Fact]
+    public void What_could_not_be_computed_stands_behind_what_was_found()
+    {
+        var line = new Line(Some.Changed(("ajar!watch", "ajar!note")));
+        line.Save("LM-CAO=88", "SL-F1=300");
+        line.Later(TimeSpan.FromHours(4) + TimeSpan.FromMinutes(1));
+
+        // The flow that is missing comes before the hatches among the points.
+        Assert.Equal(["choice.note", "calculation.missing"], line.Save("LM-F1=18.60", "SL-HATCH=2").Findings.Select(f => f.Code), StringComparer.Ordinal);
+    }
+
+    [Fact]
     public void A_stale_number_is_named_once_and_nothing_is_computed()
     {
         _line.Save("LM-CAO=88", "SL-F1=300");

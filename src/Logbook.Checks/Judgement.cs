@@ -19,7 +19,7 @@ internal static class Judgement
         Finding[] limits = [.. LimitCheck.Findings(day, judged.Point, judged.Reading.Value!.Value, judged.Reading.At)];
         var urgent = limits.Any(f => f.Level == Level.Urgent);
         var also = urgent ? "also: " : "";
-        Finding[] doubts = [.. PossibleRange.Findings(judged), .. StepCheck.Findings(day, judged, urgent), .. StuckCheck.Findings(day, judged), .. UnitSlip.Findings(day, judged)];
+        Finding[] doubts = [.. PossibleRange.Findings(judged), .. StepCheck.Findings(day, judged, urgent), .. ReadTwice.Findings(day, judged), .. StuckCheck.Findings(day, judged), .. UnitSlip.Findings(day, judged)];
         return [.. limits, .. doubts.Select(d => d with { Text = also + d.Text })];
     }
 
@@ -36,6 +36,7 @@ internal static class Judgement
         var order = day.Site.Points.Select((p, i) => (p.Tag, i)).ToDictionary(p => p.Tag, p => p.i, StringComparer.Ordinal);
         return [.. findings
             .Where(f => !silent || !IsAdvice(f))
+            .Select(f => silent ? ReadTwice.Silent(f) : f)
             .OrderByDescending(f => f.Level)
             .ThenBy(IsOfAbsence)
             .ThenBy(f => f.Point is null ? int.MaxValue : order[f.Point])

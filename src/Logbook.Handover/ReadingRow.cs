@@ -46,6 +46,7 @@ public sealed record ReadingRow(Reading Reading, long Seq, string? Round, string
         "stuck" => "stuck",
         "step" => "step",
         "range" => "range",
+        "twice" => "twice",
         "slip" => "unit",
         "examine" when !code.EndsWith(".unusual", StringComparison.Ordinal) => "contradicted",
         _ => null,

@@ -38,6 +38,60 @@ public sealed class HistoryCheckTests
         Assert.Contains(RecordEntry.Judge(_line.Desk, Some.Entry("SL-F1=190")).Value!.Findings, f => f.Code == "step");
     }
 
+    // Flow with u = 1 %: of 292 it is 2.92, and 3 x sqrt 2 x 2.92 = 12.4 m3/h; the step of 100 an hour is no tighter.
+    [Theory]
+    [InlineData("SL-F1=262", "SL-F1 read twice, 292 and 262 m3/h within 3 min: 30 m3/h apart; one of the two is a slip, a third reading tells")]
+    [InlineData("SL-F1=279", "SL-F1 read twice, 292 and 279 m3/h within 3 min: 13 m3/h apart; one of the two is a slip, a third reading tells")]
+    [InlineData("SL-F1=280", null)]
+    public void Two_readings_further_apart_than_chance_say_so(string again, string? found)
+    {
+        _line.Save("SL-F1=291");
+        _line.Later(1);
+        var first = _line.Record("SL-F1=292").Seq;
+        _line.Later(TimeSpan.FromMinutes(3));
+
+        var twice = RecordEntry.Judge(_line.Desk, Some.Entry(again) with { SecondOf = first }).Value!.Findings.Where(f => f.Code == "twice").ToList();
+
+        Assert.Equal(found, twice.SingleOrDefault()?.Text);
+        Assert.All(twice, f => Assert.Equal((Level.Watch, "SL-F1"), (f.Level, f.Settles)));
+        Assert.DoesNotContain(RecordEntry.Judge(_line.Desk, Some.Entry(again)).Value!.Findings, f => f.Code == "twice");
+    }
+
+    // The feed's u is 1.5 %, 0.3 of 20 t/h, so chance explains 1.27; its step is 6. Agitator: u = 1 A, 4.24 A.
+    [Theory]
+    [InlineData("LM-F1", "20.00", "18.00", true)]
+    [InlineData("LM-F1", "20.00", "19.00", false)]
+    [InlineData("SL-I", "100", "105", true)]
+    [InlineData("SL-I", "100", "104", false)]
+    public void A_second_reading_in_the_same_row_is_held_against_the_first_too(string tag, string one, string other, bool found)
+    {
+        var entry = RecordEntry.Judge(_line.Desk, new EntryRequest("op1", [Some.Reading(tag, one) with { Second = other }])).Value!;
+
+        Assert.Equal(found, entry.Findings.Any(f => f.Code == "twice"));
+    }
+
+    [Fact]
+    public void Two_readings_an_hour_apart_may_both_be_right()
+    {
+        var first = _line.Record("SL-F1=292").Seq;
+        _line.Later(1);
+
+        Assert.DoesNotContain(RecordEntry.Judge(_line.Desk, Some.Entry("SL-F1=262") with { SecondOf = first }).Value!.Findings, f => f.Code == "twice");
+    }
+
+    [Fact]
+    public void While_the_slaker_is_urgent_nobody_is_sent_to_read_a_third_time()
+    {
+        var first = _line.Record("SL-F1=292").Seq;
+        _line.Later(TimeSpan.FromMinutes(3));
+
+        var findings = RecordEntry.Judge(_line.Desk, Some.Entry("SL-F1=190") with { SecondOf = first }).Value!.Findings;
+
+        var twice = findings.Single(f => f.Code == "twice");
+        Assert.Equal("also: SL-F1 read twice, 292 and 190 m3/h within 3 min: 102 m3/h apart", twice.Text);
+        Assert.Null(twice.Settles);
+    }
+
     [Theory]
     [InlineData("99.4", false)]
     [InlineData("60.0", true)]

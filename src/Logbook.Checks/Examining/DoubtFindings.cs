@@ -58,7 +58,7 @@ internal static class DoubtFindings
         return !(Math.Abs(value - before) < Math.Abs(odd) / 2);
     }
 
-    /// <summary>What changed far more than it usually does, in one line; a point that was found to step already is not told twice.</summary>
+    /// <summary>What changed far more than it usually does, in one line; a point that was found to step already, or whose two readings are apart, is not told of again.</summary>
     private static Finding? Strange(Trail trail, Examined examined)
     {
         if (!trail.Fitted.UsesHistory)
@@ -66,7 +66,7 @@ internal static class DoubtFindings
             return null;
         }
 
-        var told = examined.Frame.Sheet.Findings.Where(f => f.Code.Split('.')[0] is "step" or "range" or "slip").Select(f => f.Point).ToHashSet(StringComparer.Ordinal);
+        var told = examined.Frame.Sheet.Findings.Where(f => f.Code.Split('.')[0] is StepCheck.Code or ReadTwice.Code or "range" or "slip").Select(f => f.Point).ToHashSet(StringComparer.Ordinal);
         var odd = Enumerable.Range(0, trail.Line.Readings)
             .Select(i => (Subject: trail.Line.Subjects[i], Value: examined.Frame.Round.Values[i], Surprise: examined.Glance.Surprises[trail.Line.Rows.Count + i], Scale: trail.Fitted.Scale[trail.Line.Rows.Count + i]))
             .Where(o => Math.Abs(o.Surprise) > Odd && !told.Contains(o.Subject.Name) && Changed(trail, o.Subject, o.Value, o.Surprise * o.Scale))

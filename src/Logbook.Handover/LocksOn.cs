@@ -19,6 +19,25 @@ public static class LocksOn
         item is not { ItemKind: "isolation", Locks.IsEmpty: true } || carried.FirstOrDefault(permit => permit.MayBeInside && permit.StandsOn(item)) is not { } permit ? null
         : $"NO LOCK RECORDED, people {(SignedWriting.CountedInside(permit) is null ? "may be " : "")}inside {Say.Ref(permit.Id)}";
 
+    /// <summary>
+    /// What a lock that comes off leaves on an isolation while people are or may be inside under its permit: how many locks are still
+    /// recorded and whose, and which of these is hurt and away. Null for another look, and where nobody is inside.
+    /// </summary>
+    /// <param name="before">As the item stood before.</param>
+    public static string? OnLockOff(Site site, IReadOnlyList<CarriedItem> carried, CarriedItem before, CarryConfirmed look, string by)
+    {
+        var inside = look.Lock != "off" ? [] : carried.Where(permit => permit.MayBeInside && permit.StandsOn(before)).ToList();
+        if (inside.Count == 0)
+        {
+            return null;
+        }
+
+        var left = before with { Locks = before.LocksBeside(by) };
+        string Whose(string code) => Say.Person(site, code) + (carried.FirstOrDefault(i => i.ItemKind == "injury" && Handed.Same(i.Fields.GetValueOrDefault("who"), code)) is { } hurt ? $", HURT {Say.Ref(hurt.Id)}" : "");
+        return Missing(carried, left)
+            ?? $"people {(inside.TrueForAll(permit => SignedWriting.CountedInside(permit) is null) ? "may be " : "")}inside {Say.Ref(inside.Select(permit => permit.Id))}; locks still recorded: {string.Join("; ", left.Locks.Select(Whose))}";
+    }
+
     /// <summary>What is said when the owner of this isolation changes: the name moves no lock and no key. Null for another item.</summary>
     /// <param name="before">As it stood before.</param>
     public static string? OnNewOwner(Site site, CarriedItem before, CarryConfirmed look) =>

@@ -41,6 +41,25 @@ public sealed class HazardLineTests
         Assert.DoesNotContain("NO LOCK RECORDED", Only(line, "locked").Brief, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData(null, "people may be inside (#P); locks still recorded: Operator three", "NO LOCK RECORDED, people may be inside (#P)")]
+    [InlineData("2", "people inside (#P); locks still recorded: Operator three", "NO LOCK RECORDED, people inside (#P)")]
+    [InlineData("0", null, null)]
+    public void A_lock_that_comes_off_says_what_it_leaves_while_people_may_be_inside(string? inside, string? left, string? none)
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        var lockout = line.Carry("isolation", "mud-pump", "rake", null, ("permit", "4421"));
+        Assert.All(["op1", "op3"], code => Assert.NotNull(Writing.ConfirmCarried(line.Desk, Look(lockout) with { Lock = "on" }, code).Record));
+        var before = line.Desk.State.Carried.Single();
+        var permit = line.Carry("permit", "mud-pump", "inspection", line.Desk.Now.AddHours(4), [("number", "4421"), .. inside is null ? Array.Empty<(string, string)>() : [("inside", inside)]]);
+        string? Said(CarriedItem item, string by, string? step = "off") => LocksOn.OnLockOff(line.Desk.Site, line.Desk.State.Carried, item, Look(lockout) with { Lock = step }, by)?.Replace($"#{permit}", "#P", StringComparison.Ordinal);
+
+        Assert.Equal(left, Said(before, "op1"));
+        Assert.Equal(none, Said(before with { Locks = ["op1"] }, "op1"));
+        Assert.Null(Said(before, "op1", "on"));
+        Assert.Null(Said(before, "op1", null));
+    }
+
     [Fact]
     public void An_entry_of_which_nobody_said_an_attendant_or_a_gas_test_says_so()
     {

@@ -371,6 +371,33 @@ public sealed class CarriedPageTests
     }
 
     [Fact]
+    public void A_lock_that_comes_off_while_people_are_inside_says_first_whose_is_left()
+    {
+        using var terminal = new Terminal(before: t =>
+        {
+            Locked(t, "op1", "op3");
+            t.Carry("permit", "lime-screw", "inspection", t.Desk.Now.AddHours(4), ("number", "4421"), ("inside", "2"), ("isolation", "3"));
+            t.Carry("injury", "lime-screw", "burnt hand", null, ("who", "op3"));
+        });
+        bool IsOff() => terminal.Journal.Read().Any(r => r.Body is CarryConfirmed { Lock: "off" });
+        var permit = terminal.Desk.State.Carried.Single(i => i.ItemKind == "permit").Id;
+        var hurt = terminal.Desk.State.Carried.Single(i => i.ItemKind == "injury").Id;
+
+        terminal.Size(120, 40).Press("c");
+        while (!terminal.Words.Contains("> HURTS isolation", StringComparison.Ordinal))
+        {
+            terminal.Press("↓");
+        }
+
+        terminal.Press("k⏎");
+
+        Assert.Contains($"STOP Lime screw: people inside (#{permit}); locks still recorded: Operator three, HURT (#{hurt}).", terminal.Words, StringComparison.Ordinal);
+        Assert.False(IsOff());
+        terminal.Press("⏎");
+        Assert.True(IsOff());
+    }
+
+    [Fact]
     public void While_another_lock_is_recorded_as_on_the_key_that_closes_says_whose_and_asks_for_nothing()
     {
         using var terminal = new Terminal(before: t => Locked(t, "op1", "op3"));

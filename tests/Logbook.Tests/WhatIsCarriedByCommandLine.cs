@@ -52,4 +52,19 @@ public sealed class WhatIsCarriedByCommandLine : IDisposable
         Assert.Contains("CAUTION a lock of Operator three, if one is on, stays until it is removed by the site's procedure", answer.Error, StringComparison.Ordinal);
         Assert.Equal("op1", _cli.Run("carry", "list", "--json").Json.GetProperty("carry")[0].GetProperty("owner").GetString());
     }
+
+    [Fact]
+    public void A_lock_that_comes_off_while_people_are_inside_says_whose_is_left_and_who_of_them_is_hurt()
+    {
+        _cli.Run("carry", "add", "--kind", "isolation", "--on", "mud-pump", "--text", "seal change", "--set", "permit=4417", "--set", "points=2", "--by", "op1");
+        _cli.Run("carry", "confirm", "2", "--lock", "on", "--by", "op1");
+        _cli.Run("carry", "confirm", "2", "--lock", "on", "--by", "op3");
+        Assert.Equal(0, _cli.Run("carry", "add", "--kind", "permit", "--on", "mud-pump", "--text", "inspection", "--until", "18:00", "--set", "number=4417", "--set", "inside=2", "--by", "op1").Code);
+        Assert.Equal(0, _cli.Run("carry", "add", "--kind", "injury", "--on", "mud-pump", "--text", "burnt hand", "--set", "who=op3", "--by", "op1").Code);
+
+        var answer = _cli.Run("carry", "confirm", "2", "--lock", "off", "--by", "op1");
+
+        Assert.Equal(0, answer.Code);
+        Assert.Contains("people inside (#5); locks still recorded: Operator three, HURT (#6)", answer.Error, StringComparison.Ordinal);
+    }
 }

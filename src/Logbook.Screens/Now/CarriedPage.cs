@@ -147,6 +147,8 @@ internal sealed record CarriedPage(int Selected, IReadOnlyList<long>? Only = nul
     {
         var (item, found) = (Item(session)!, Of(session).Found);
         var look = new CarryConfirmed(item.Id, found != 'n', null, CarriedAsks.NoFields, found == 'k' ? LockStep(session, item) : null);
-        return found == '2' ? Next.Of(session.Open(CarriedAsks.Changed(item))) : Next.Of(session, new WriteIt(new ConfirmCarried(session.By!, item, look)));
+        return found == '2' ? Next.Of(session.Open(CarriedAsks.Changed(item)))
+            : CautionsPage.BeforeWriting(session, LocksOn.OnLockOff(session.Site, session.Facts.Now.Carried, item, look, session.By!) is { } left ? $"{Say.Equipment(session.Site, item.On)}: {left}." : null,
+                s => Next.Of(s, new WriteIt(new ConfirmCarried(s.By!, item, look))));
     }
 }

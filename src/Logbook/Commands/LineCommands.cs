@@ -71,6 +71,7 @@ internal static class LineCommands
             {
                 CautionText.YetRecorded(shell, desk, item.On);
                 CautionText.NewOwner(shell, desk.Site, before ?? item, look);
+                CautionText.LockOff(shell, desk, before ?? item, look, by);
             }
 
             return confirmed;

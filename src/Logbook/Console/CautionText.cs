@@ -42,6 +42,16 @@ internal static class CautionText
         }
     }
 
+    /// <summary>A lock came off an isolation while people are or may be inside under its permit: what is left.</summary>
+    /// <param name="before">As it stood before.</param>
+    public static void LockOff(Shell shell, Desk desk, CarriedItem before, CarryConfirmed look, string by)
+    {
+        if (LocksOn.OnLockOff(desk.Site, desk.State.Carried, before, look, by) is { } words)
+        {
+            shell.Error.WriteLine($"CAUTION {Say.Equipment(desk.Site, before.On)}: {words}");
+        }
+    }
+
     /// <summary>Before the PIN is asked: an isolation that is closed under a permit that is still open.</summary>
     public static void BeforeClosing(Shell shell, Desk desk, long id)
     {

@@ -74,7 +74,7 @@ public static class HandoverPages
             [
                 Since.Section(desk, by),
                 .. SincePrepared.Lines(desk, hurting: false).ToList() is { Count: > 0 } since ? [SincePrepared.Section(desk, "since-prepared", "SINCE PREPARED", since)] : Array.Empty<NoteSection>(),
-                StillOpen.Of(facts), ComingNext.Of(facts), StandingOrders.Of(facts, by),
+                StillOpen.Of(facts), ComingNext.Of(facts), StandingOrders.Of(facts, by), Remarks.Of(facts),
             ]),
         };
     }

@@ -5,7 +5,7 @@ namespace Logbook.Handover;
 /// <summary>What people wrote in the shift, in their own words, in order; what tells of an injury, or of a thing that can hurt, stands there.</summary>
 internal static class Remarks
 {
-    public static NoteSection Of(ShiftFacts facts) => NoteSection.Of("remarks", "WRITTEN IN THE SHIFT", facts.Records.SelectMany(r => Lines(facts, r)));
+    public static NoteSection Of(ShiftFacts facts) => NoteSection.Of("remarks", "WRITTEN IN THE SHIFT", facts.Records.OrderBy(r => r.At).ThenBy(r => r.Seq).SelectMany(r => Lines(facts, r)));
 
     private static IEnumerable<NoteLine> Lines(ShiftFacts facts, JournalRecord record) => (record.Body switch
     {

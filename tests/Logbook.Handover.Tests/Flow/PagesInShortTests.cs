@@ -26,6 +26,17 @@ public sealed class PagesInShortTests
     }
 
     [Fact]
+    public void What_was_written_in_the_shift_stands_on_the_page_of_what_changed_the_newest_last()
+    {
+        using var flow = new FlowLine("2026-11-25T06:20-05:00").HeldBy("op1");
+        flow.Line.Clock("2026-11-25T07:10-05:00").Remark("bowl may climb", "slaker");
+        flow.Line.Clock("2026-11-25T08:40-05:00").Remark("sump pump heard");
+
+        Assert.Equal(["07:10", "08:40"], Lines(flow, "changed", "remarks").Select(l => l.Label), StringComparer.Ordinal);
+        Assert.Contains("bowl may climb", Lines(flow, "changed", "remarks")[0].Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void What_changed_stands_worst_first_and_what_is_of_one_kind_in_one_line()
     {
         using var flow = Busy(out var locked);

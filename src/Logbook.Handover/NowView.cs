@@ -115,14 +115,16 @@ public sealed record NowView
         return $"since {Say.Time(desk.Site, upset.Began, desk.Now)}{afterwards}, {Say.Person(desk.Site, upset.By)}{(string.IsNullOrWhiteSpace(upset.Why) ? "" : ": " + Say.Visible(upset.Why))}";
     }
 
-    /// <summary>The worst first, of the urgent what can hurt people first; of one entry what was read before what is computed from it.</summary>
+    /// <summary>The worst first, of one level what can hurt people: by what is said of a broken limit, then what the site has a caution for; of one entry what was read before what is computed from it.</summary>
     private static IEnumerable<OpenFinding> InOrder(Site site, List<OpenFinding> open)
     {
         var links = new Links(site);
         bool IsComputed(OpenFinding f) => f.Finding.Point is { } tag && site.FindPoint(tag) is { Kind: PointKind.Derived };
-        int Place(OpenFinding f) => f.Finding.Level != Level.Urgent ? 0 : open
-            .Where(o => o == f || (o.Seq == f.Seq && o.Finding is { Level: Level.Urgent, Point: { } made } && f.Finding.Point is { } tag && links.Makes(tag, made)))
-            .Min(o => LimitWords.Place(o.Finding));
+        var cautioned = site.Cautions.SelectMany(c => c.Triggers).ToHashSet(StringComparer.OrdinalIgnoreCase);
+        (int, bool) Hurts(OpenFinding f) => (LimitWords.Place(f.Finding), !cautioned.Contains($"limit:{f.Finding.Point}"));
+        (int, bool) Place(OpenFinding f) => open
+            .Where(o => o == f || (o.Seq == f.Seq && o.Finding.Level == f.Finding.Level && o.Finding.Point is { } made && f.Finding.Point is { } tag && links.Makes(tag, made)))
+            .Min(Hurts);
         return open.OrderByDescending(f => f.Finding.Level).ThenBy(Place).ThenByDescending(f => f.At).ThenBy(f => f.Seq).ThenByDescending(Doubts).ThenBy(IsComputed).ThenBy(f => f.Number);
     }
 

@@ -60,6 +60,17 @@ public class NowViewTests
     }
 
     [Fact]
+    public void Of_what_is_watched_gas_stands_first_and_what_the_site_has_a_caution_for_before_the_rest_however_old()
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        line.Record("field", "SL-EYE=1", "ST-H2S=2");
+        line.Clock("2026-11-24T09:00-05:00").Record("hourly", "SL-T1=102.8");
+        line.Clock("2026-11-24T10:00-05:00").Record(null, "WT-L=86");
+
+        Assert.Equal(["ST-H2S", "SL-T1", "WT-L"], NowView.Of(line.Desk).StandsOut.Where(f => f.Finding.Level == Level.Watch).Select(f => f.Finding.Point), StringComparer.Ordinal);
+    }
+
+    [Fact]
     public void An_upset_says_who_declared_it_and_when_if_that_was_afterwards()
     {
         using var line = new SmallLine("2026-11-24T08:00-05:00");

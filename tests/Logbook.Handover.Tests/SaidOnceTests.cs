@@ -37,9 +37,24 @@ public sealed class SaidOnceTests
             Assert.Empty(Writing.SeeOrder(line.Desk, order, code).Mistakes);
         }
 
-        Assert.Equal($"1 older order, read by everybody of this shift and the next: (#{order})", Assert.Single(Section(line, "orders")).Text);
+        Assert.Equal($"1 older order, read by everybody of this shift and the next: lime at most 17 t/h (#{order})", Assert.Single(Section(line, "orders")).Text);
         Writing.GiveOrder(line.Desk, "goggles on the walkway", null, "sup1");
         Assert.Contains("goggles on the walkway", Section(line, "orders")[0].Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Older_orders_that_all_have_read_stand_in_one_paragraph_each_cut_at_a_words_end()
+    {
+        using var line = new SmallLine("2026-11-24T12:00-05:00");
+        var one = Writing.GiveOrder(line.Desk, "lime at most 17 t/h", null, "sup1").Record!.Seq;
+        var other = Writing.GiveOrder(line.Desk, "goggles and a face shield on the walkway of the slaker, also for a short look", null, "sup1").Record!.Seq;
+        line.Clock("2026-11-24T20:00-05:00");
+        var due = OnShift.DueBy(line.Desk.Site, Plant.Calendar.ShiftAt(line.Desk.Site, line.Desk.Now), []).Concat(OnShift.DueBy(line.Desk.Site, Plant.Calendar.ShiftAt(line.Desk.Site, line.Desk.Now.AddHours(12)), []));
+        Assert.All(due.Distinct(StringComparer.Ordinal), code => Assert.All([one, other], order => Assert.Empty(Writing.SeeOrder(line.Desk, order, code).Mistakes)));
+
+        Assert.Equal(
+            $"2 older orders, read by everybody of this shift and the next: lime at most 17 t/h (#{one}); goggles and a face shield on the walkway of the slaker, also... (#{other})",
+            Assert.Single(Section(line, "orders")).Text);
     }
 
     [Theory]

@@ -3,9 +3,12 @@ using Logbook.Journal;
 
 namespace Logbook.Handover;
 
-/// <summary>Orders: those that were withdrawn in this shift first, since somebody may still work by them; then what stands, new ones first, each with who has read it. Older ones that everybody of both shifts has read are told by their numbers.</summary>
+/// <summary>Orders: those that were withdrawn in this shift first, since somebody may still work by them; then what stands, new ones first, each with who has read it. Older ones that everybody of both shifts has read are told in a few words each.</summary>
 internal static class StandingOrders
 {
+    // Of one that everybody has read: enough to know it again by.
+    private const int Few = 60;
+
     /// <param name="by">Who reads it, where that is known.</param>
     public static NoteSection Of(ShiftFacts facts, string? by = null)
     {
@@ -22,7 +25,11 @@ internal static class StandingOrders
     ];
 
     private static IEnumerable<NoteLine> Known(List<StandingOrder> orders) => orders.Count == 0 ? []
-        : [new NoteLine("known", $"{Say.Count(orders.Count, "older order")}, read by everybody of this shift and the next: {Say.Ref(orders.Select(o => o.Id))}")];
+        : [new NoteLine("known", $"{Say.Count(orders.Count, "older order")}, read by everybody of this shift and the next: {string.Join("; ", orders.Select(o => $"{InShort(Say.Visible(o.Text).Trim())} {Say.Ref(o.Id)}"))}")];
+
+    /// <summary>The first words, which say what it is about; the whole stands under its number.</summary>
+    private static string InShort(string text) => text.Length <= Few ? text
+        : text[..(text.LastIndexOf(' ', Few) is > 0 and var end ? end : Few)].TrimEnd(' ', ',', ';', ':', '.') + "...";
 
     private static IEnumerable<NoteLine> Lines(ShiftFacts facts, IEnumerable<StandingOrder> standing) =>
         facts.State.Orders.Where(o => o.Withdrawn?.At >= facts.Shift.Start).Select(o => new NoteLine(

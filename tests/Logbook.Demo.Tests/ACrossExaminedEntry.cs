@@ -150,6 +150,15 @@ public sealed class ACrossExaminedEntry
     }
 
     [Fact]
+    public void Of_two_readings_that_lie_apart_the_one_that_is_odd_is_not_doubted_alone()
+    {
+        var entry = Save(Desk(), [new TypedReading("GF-F", "390", Place.Unknown) { Second = "310" }]);
+
+        Assert.Contains(entry.Findings, f => f is { Code: "twice", Point: "GF-F", Level: Level.Watch });
+        Assert.DoesNotContain(entry.Findings, f => f.Code == "examine.unusual");
+    }
+
+    [Fact]
     public void Without_a_fit_nothing_is_examined_and_a_sentence_says_why()
     {
         var desk = Desk(withFit: false);

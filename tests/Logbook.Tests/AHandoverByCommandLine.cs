@@ -34,6 +34,7 @@ public class AHandoverByCommandLine
         Refused(Accept(cli, "000999"), "that is not op3's PIN");
         var accepted = Done(Accept(cli, Pin));
         Assert.Contains("bowl may climb", accepted.Error, StringComparison.Ordinal);
+        Assert.Equal(3, accepted.Error.Split("bowl may climb").Length); // above the signature, and once more under it
         Assert.StartsWith("Operator three holds the line since 18:36", cli.Run("now").Out.Split('\n')[1], StringComparison.Ordinal);
 
         // The note says who gave, who holds, what both said and what it means.

@@ -34,11 +34,20 @@ public static class BeforeSigning
         return
         [
             .. Declared(body.Declared, body.Changes, "not-checked", "change").Select(words => new NoteLine("declared", $"{giver}: {words}")),
-            .. body.IfThen.Select(text => new NoteLine("if, then", $"{giver}: {Say.Visible(text)}")),
-            .. body.Words.Select(text => new NoteLine("own words", $"{giver}: {Say.Visible(text)}")),
+            .. OwnLines(giver, body),
             .. Answers(desk, by, prepared.Seq),
         ];
     }
+
+    /// <summary>The if-thens and own words of who gave the line, once it is taken: what was said above the PIN was read by who was about to sign.</summary>
+    public static IReadOnlyList<NoteLine> OfGiver(Desk desk, HandoverAccepted accepted) =>
+        accepted.Prepared is { } seq && desk.Store.Read(seq).First() is { Body: HandoverPrepared body } record ? [.. OwnLines(Say.Person(desk.Site, record.By), body)] : [];
+
+    private static IEnumerable<NoteLine> OwnLines(string giver, HandoverPrepared body) =>
+    [
+        .. body.IfThen.Select(text => new NoteLine("if, then", $"{giver}: {Say.Visible(text)}")),
+        .. body.Words.Select(text => new NoteLine("own words", $"{giver}: {Say.Visible(text)}")),
+    ];
 
     /// <summary>For the giver: each hazard section as it will stand under the signature, what was not checked first.</summary>
     public static IReadOnlyList<NoteLine> Giver(IReadOnlyDictionary<string, string> declared) =>

@@ -39,11 +39,22 @@ internal sealed class Step
         Acts((desk, parse, by) => Print(parse, take(desk, parse, by), done));
 
     /// <summary>A step that is signed by PIN.</summary>
-    public Command Signs(string done, Func<Desk, ParseResult, SignWith, string, Handed> take)
+    /// <param name="under">What is said under the answer once it is done.</param>
+    public Command Signs(string done, Func<Desk, ParseResult, SignWith, string, Handed> take, Action<Desk, Handed>? under = null)
     {
         var signing = SigningOptions.New();
         signing.AddTo(Command);
-        return Acts((desk, parse, by) => Print(parse, take(desk, parse, signing.Of(_shell, parse), by), done));
+        return Acts((desk, parse, by) =>
+        {
+            var handed = take(desk, parse, signing.Of(_shell, parse), by);
+            var code = Print(parse, handed, done);
+            if (handed.Record is not null)
+            {
+                under?.Invoke(desk, handed);
+            }
+
+            return code;
+        });
     }
 
     public Command Acts(Func<Desk, ParseResult, string, int> action)

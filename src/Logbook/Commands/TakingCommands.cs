@@ -93,7 +93,9 @@ internal static class TakingCommands
             }
 
             return handed;
-        });
+        },
+        // Who went over them above the PIN reads them here.
+        under: (desk, handed) => PageOut.Lines(shell.Error, BeforeSigning.OfGiver(desk, (HandoverAccepted)handed.Record!.Body)));
     }
 
     private static Command Refuse(Shell shell)

@@ -12,6 +12,7 @@ internal sealed class AuditSpan(Desk desk, DateTimeOffset from, DateTimeOffset t
     // A late reading of the last check may stand this long after it: see RoundSheet.
     private static readonly TimeSpan Reaches = TimeSpan.FromHours(28);
 
+    private State? _begin;
     private State? _end;
     private IReadOnlyList<DueCheck>? _checks;
     private IReadOnlyList<JournalRecord>? _records;
@@ -26,7 +27,10 @@ internal sealed class AuditSpan(Desk desk, DateTimeOffset from, DateTimeOffset t
     /// <summary>The last moment of the stretch that is over.</summary>
     public DateTimeOffset End => to < desk.Now ? to : desk.Now;
 
-    /// <summary>What stood at that moment.</summary>
+    /// <summary>What stood when the stretch began.</summary>
+    public State BeginState => _begin ??= JournalSpan.StateAt(desk, from);
+
+    /// <summary>What stood at its last moment.</summary>
     public State EndState => _end ??= JournalSpan.StateAt(desk, End);
 
     /// <summary>Every check of the stretch.</summary>

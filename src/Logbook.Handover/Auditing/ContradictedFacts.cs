@@ -11,7 +11,7 @@ internal static class ContradictedFacts
 {
     public static IEnumerable<AuditFlag> Of(AuditSpan span)
     {
-        var state = JournalSpan.StateAt(span.Desk, span.From);
+        var state = span.BeginState;
         var standing = Standing(span.Desk.Site, state);
         // Of what stood at the begin already, the later of the two records.
         var began = standing.ToDictionary(s => s.Key, s => span.Desk.Store.Read(Math.Max(s.Key.Item, s.Value.Against.Seq)).First());

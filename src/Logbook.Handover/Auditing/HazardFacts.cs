@@ -7,7 +7,7 @@ internal static class HazardFacts
 {
     public static IEnumerable<AuditFlag> Of(AuditSpan span)
     {
-        var began = JournalSpan.StateAt(span.Desk, span.From);
+        var began = span.BeginState;
         // What was opened before the stretch and not closed by then belongs to it as well.
         List<JournalRecord> records = [.. began.Carried.Where(i => i.IsHazard).Select(i => span.Desk.Store.Read(i.Id).First()).UnionBy(span.Records, r => r.Seq)];
         var closed = (from record in records

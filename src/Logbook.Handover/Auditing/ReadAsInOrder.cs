@@ -12,7 +12,7 @@ internal static class ReadAsInOrder
     public static IEnumerable<AuditFlag> Of(AuditSpan span)
     {
         var closed = span.WithHistory.Where(r => r.Body is CarryClosed).ToLookup(r => ((CarryClosed)r.Body).Id);
-        var items = JournalSpan.StateAt(span.Desk, span.From).Carried.Concat(span.Records.Select(r => r.Body is Carry carry ? Opened(r, carry) : null).OfType<CarriedItem>()).DistinctBy(i => i.Id);
+        var items = span.BeginState.Carried.Concat(span.Records.Select(r => r.Body is Carry carry ? Opened(r, carry) : null).OfType<CarriedItem>()).DistinctBy(i => i.Id);
         return from item in items
                from point in span.Desk.Site.Points
                where point.Choices.Count > 0 && Hazards.IsOf(span.Desk.Site, item, point)

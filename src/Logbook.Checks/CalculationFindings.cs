@@ -9,7 +9,7 @@ internal static class CalculationFindings
     public const string Order = "calculation.order";
 
     /// <param name="older">See <see cref="OlderInputs"/>.</param>
-    public static IEnumerable<Finding> Of(Attempt attempt, string older) => attempt switch
+    public static IEnumerable<Finding> Of(Attempt attempt, Func<LinkedCalculation, string> older) => attempt switch
     {
         { Outside: { } outside } => [OutOfRange(attempt.Calculation, outside.Input, outside.Value)],
         { Outcome: Refused } => [], // see NotPossible
@@ -73,7 +73,7 @@ internal static class CalculationFindings
         Level.Note, "plugin.failed", null, $"plug-in {calculation.Loaded.PlugIn} failed in {calculation.Title}: {failed.Sentence}", []);
 
     /// <summary>What there is to say of an earlier hour was said in that hour: told again with each entry it would look new.</summary>
-    private static IEnumerable<Finding> Notes(LinkedCalculation calculation, Values values, string older)
+    private static IEnumerable<Finding> Notes(LinkedCalculation calculation, Values values, Func<LinkedCalculation, string> older)
     {
         if (calculation.LooksBack)
         {
@@ -81,6 +81,6 @@ internal static class CalculationFindings
         }
 
         var point = calculation.Outputs.FirstOrDefault(o => o.Point is not null)?.Point?.Tag;
-        return values.Notes.Select(note => new Finding(Level.Note, $"calc.{calculation.Info.Id}.note", point, note + older, values.Steps));
+        return values.Notes.Select(note => new Finding(Level.Note, $"calc.{calculation.Info.Id}.note", point, note + older(calculation), values.Steps));
     }
 }

@@ -13,10 +13,11 @@ internal static class EntryCalculations
         var (calculations, known, split, outOfOrder) = inputs.Gather();
         var run = GraphRun.Run(day.Guard, calculations, known);
         var missing = split.Concat(run.Attempts.Select(a => inputs.Missing(a, run.Attempts)).OfType<MissingInput>()).ToList();
+        string Older(LinkedCalculation calculation) => OlderInputs.Words(day, calculation, readings, at);
         List<Finding> findings =
         [
             .. NotLinked(day, readings),
-            .. run.Attempts.SelectMany(a => CalculationFindings.Of(a, OlderInputs.Words(day, a.Calculation, readings, at))),
+            .. run.Attempts.SelectMany(a => CalculationFindings.Of(a, Older)),
             .. CalculationFindings.NotPossible(run.Attempts),
             .. CalculationFindings.OutOfOrder(outOfOrder),
             .. CalculationFindings.Missing(missing),
@@ -28,7 +29,7 @@ internal static class EntryCalculations
             if (output.Point is { } point)
             {
                 var others = given.Where(g => g.Output != output && g.Output.Estimates == output.Estimates && output.Estimates is not null).Select(g => (g.Output, g.Result));
-                findings.AddRange(LimitCheck.Findings(day, point, result.Value, at, Against(output, result, others)).Select(f => f with { Text = f.Text + OlderInputs.Words(day, attempt.Calculation, readings, at), Evidence = [.. f.Evidence, .. Evidence(attempt, result)] }));
+                findings.AddRange(LimitCheck.Findings(day, point, result.Value, at, Against(output, result, others)).Select(f => f with { Text = f.Text + Older(attempt.Calculation), Evidence = [.. f.Evidence, .. Evidence(attempt, result)] }));
             }
         }
 

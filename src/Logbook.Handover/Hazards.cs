@@ -95,15 +95,18 @@ internal static class Hazards
 
     /// <summary>Gas that was read and is there still, whoever was counted inside before.</summary>
     private static string Gas(Site site, State state, CarriedItem item, DateTimeOffset now) => !item.MayBeInside ? "" : string.Concat(
-        state.Findings.Values.SelectMany(f => f).Where(f => site.FindPoint(f.Finding.Point ?? "") is { } point && WordOf(point, f.Finding.Level) == "gas" && f.Finding.Code != "step").OrderBy(f => f.Seq)
+        state.Findings.Values.SelectMany(f => f).Where(f => site.FindPoint(f.Finding.Point ?? "") is { } point && WordOf(point, f.Finding.Level) == "gas" && !IsJumpOf(state, f)).OrderBy(f => f.Seq)
             .Select(f => $" GAS: {Say.Visible(site.FindPoint(f.Finding.Point!)!.Description)} since {Say.Time(site, f.At, now)} {Say.Ref(f.Seq)}; an entry goes by the site's gas procedure."));
+
+    /// <summary>True for a state of which nothing is to be said.</summary>
+    internal static bool IsInOrder(Point point, double? value) => point.Choices.Any(c => c.Digit == value && c.Level is null);
 
     /// <summary>A round read the thing as it should be, while the item says that it is out or defeated.</summary>
     private static string ReadInOrder(Site site, State state, CarriedItem item, DateTimeOffset now) => string.Concat(
         from point in site.Points
         where point.Choices.Count > 0 && IsOf(site, item, point)
         let read = state.Latest.GetValueOrDefault(point.Tag)
-        where read is not null && read.At > item.Since && point.Choices.Any(c => c.Digit == read.Value && c.Level is null)
+        where read is not null && read.At > item.Since && IsInOrder(point, read.Value)
         select $" YET READ AS {Say.Value(point, read.Value!.Value, read.Unit)}, {point.Tag} at {Say.Time(site, read.At, now)} {Say.Person(site, read.By)} {Say.Ref(read.Seq)}: one of the two is not true; treat it as {(item.ItemKind == "bypass" ? "defeated" : "out")} until somebody has looked.");
 
     /// <summary>The place, and where the place is not the thing itself its first words: a gas monitor that is out, which trip is off.</summary>

@@ -1,3 +1,4 @@
+using Logbook.Checks;
 using Logbook.Journal;
 
 namespace Logbook.Handover;
@@ -13,6 +14,14 @@ public static class InjuryWords
 
     /// <summary>True when words tell of an injury.</summary>
     public static bool Tell(string? words) => words is not null && Words.Any(word => words.Contains(word, StringComparison.OrdinalIgnoreCase));
+
+    /// <summary>What a record that tells of an injury says, as a sentence.</summary>
+    internal static string Said(Desk desk, JournalRecord told) => Say.Sentence(told.Body switch
+    {
+        HandoverRelief relief => relief.Words,
+        Entry entry => entry.Remark!,
+        _ => LogLine.Of(desk, told).Words,
+    });
 
     /// <summary>True when somebody was recorded as hurt by then: later words may speak of the same.</summary>
     internal static bool MaySpeakOf(State state, IEnumerable<JournalRecord> records, JournalRecord told) =>

@@ -19,14 +19,7 @@ public sealed record OverInShift(string Word, string Text)
 
     /// <summary>An injury that a remark or a relief tells of.</summary>
     private static IEnumerable<OverInShift> Told(ShiftFacts facts) => facts.Records.Where(InjuryWords.TellsOfInjury).Select(r => new OverInShift(
-        "injury", $"told {facts.Time(r.At)}: {Say.Sentence(WordsOf(facts, r))} {Say.Person(facts.Site, r.By)} {Say.Ref(r.Seq)}"));
-
-    private static string WordsOf(ShiftFacts facts, JournalRecord record) => record.Body switch
-    {
-        HandoverRelief relief => relief.Words,
-        Entry entry => entry.Remark!,
-        _ => LogLine.Of(facts.Desk, record).Words,
-    };
+        "injury", $"told {facts.Time(r.At)}: {InjuryWords.Said(facts.Desk, r)} {Say.Person(facts.Site, r.By)} {Say.Ref(r.Seq)}"));
 
     private static IEnumerable<OverInShift> Read(ShiftFacts facts) =>
         from excursion in facts.Excursions

@@ -16,9 +16,11 @@ internal static class RemarkedOn
     /// <summary>The lines of what can hurt, each with what was written of it.</summary>
     public static IReadOnlyList<HazardLine> Beside(Desk desk, Site site, State state, DateTimeOffset now, IReadOnlyList<HazardLine> hazards)
     {
-        List<JournalRecord> remarks = hazards.Count == 0 ? [] : [.. desk.Store.Between(now - Back, now.AddTicks(1)).Where(r => r.Body is Remark && !InjuryWords.TellsOfInjury(r))];
+        List<JournalRecord> remarks = hazards.Count == 0 ? [] : [.. desk.Store.Between(Later(now - Back, hazards.Min(h => h.Since)), now.AddTicks(1)).Where(r => r.Body is Remark && !InjuryWords.TellsOfInjury(r))];
         return [.. hazards.Select(h => With(site, now, h, remarks.FindAll(r => IsOf(state, h, r))))];
     }
+
+    private static DateTimeOffset Later(DateTimeOffset one, DateTimeOffset other) => one > other ? one : other;
 
     private static HazardLine With(Site site, DateTimeOffset now, HazardLine hazard, List<JournalRecord> remarks)
     {

@@ -103,10 +103,7 @@ public sealed record State
             },
             Carry c => (this with
             {
-                Carried = Carried.Add(new(record.Seq, c.ItemKind, c.On, c.Text, c.Until, c.Owner, c.Fields, record.At, record.By)
-                {
-                    Count = c.Fields.TryGetValue("inside", out var inside) ? new(inside, record.At, record.By) : null,
-                }),
+                Carried = Carried.Add(CarriedItem.Opened(record, c)),
             }).AfterNaming(record, record.Seq, c.Fields),
             CarryClosed closed => this.AfterClosing(record, closed),
             CarryConfirmed look => this.AfterConfirmation(record, look).AfterNaming(record, look.Id, look.Fields),

@@ -7,5 +7,5 @@ internal static class InjuriesTold
 {
     public static IEnumerable<AuditFlag> Of(AuditSpan span) => span.Records.Where(InjuryWords.TellsOfInjury).Select(r => new AuditFlag(
         Audit.Hazard, r.Shift, r.At, null, null,
-        $"injury, told in words: {(r.Body is Entry entry ? Say.Sentence(entry.Remark!) : Say.Sentence(LogLine.Of(span.Desk, r).Words))} {Say.Day(span.Desk.Site, r.At)} {Say.Person(span.Desk.Site, r.By)} {Say.Ref(r.Seq)}", r.Seq));
+        $"injury, told in words: {InjuryWords.Said(span.Desk, r)} {Say.Day(span.Desk.Site, r.At)} {Say.Person(span.Desk.Site, r.By)} {Say.Ref(r.Seq)}", r.Seq));
 }

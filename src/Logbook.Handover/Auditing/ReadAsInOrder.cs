@@ -12,7 +12,7 @@ internal static class ReadAsInOrder
     public static IEnumerable<AuditFlag> Of(AuditSpan span)
     {
         var closed = span.WithHistory.Where(r => r.Body is CarryClosed).ToLookup(r => ((CarryClosed)r.Body).Id);
-        var items = span.BeginState.Carried.Concat(span.Records.Select(r => r.Body is Carry carry ? Opened(r, carry) : null).OfType<CarriedItem>()).DistinctBy(i => i.Id);
+        var items = span.BeginState.Carried.Concat(span.Records.Select(r => r.Body is Carry carry ? CarriedItem.Opened(r, carry) : null).OfType<CarriedItem>()).DistinctBy(i => i.Id);
         return from item in items
                from point in span.Desk.Site.Points
                where point.Choices.Count > 0 && Hazards.IsOf(span.Desk.Site, item, point)
@@ -22,16 +22,13 @@ internal static class ReadAsInOrder
                select Flag(span, item, point, read, end);
     }
 
-    private static CarriedItem Opened(JournalRecord record, Carry carry) =>
-        new(record.Seq, carry.ItemKind, carry.On, carry.Text, carry.Until, carry.Owner, carry.Fields, record.At, record.By);
-
     /// <summary>The readings in order of the stretch while the item was open.</summary>
     private static List<(JournalRecord Record, Reading Reading)> Read(AuditSpan span, CarriedItem item, Point point, JournalRecord? end) =>
     [
         .. from entry in span.Entries
            where entry.Record.At >= span.From && entry.Record.Seq > item.Id && !(entry.Record.Seq > end?.Seq)
            from reading in entry.Entry.Readings
-           where Handed.Same(reading.Point, point.Tag) && reading.At > item.Since && point.Choices.Any(c => c.Digit == reading.Value && c.Level is null)
+           where Handed.Same(reading.Point, point.Tag) && reading.At > item.Since && Hazards.IsInOrder(point, reading.Value)
            select (entry.Record, reading),
     ];
 

@@ -35,9 +35,9 @@ internal static class CanHurt
         _ => [word],
     };
 
-    private static IEnumerable<NoteLine> Injured(ShiftFacts facts) => facts.Records.Where(InjuryWords.TellsOfInjury).Select(r => new NoteLine("injury", r.Body is HandoverRelief relief
-        ? $"the line was taken in an emergency {facts.Time(r.At)}: {Say.Sentence(relief.Words)} {Say.Person(facts.Site, r.By)} {Say.Ref(r.Seq)}"
-        : $"{(r.Body is Entry entry ? Say.Sentence(entry.Remark!) : Say.Sentence(LogLine.Of(facts.Desk, r).Words))} {Say.Person(facts.Site, r.By)} {facts.Time(r.At)} {Say.Ref(r.Seq)}{(InjuryWords.MaySpeakOf(facts.State, facts.Records, r) ? " It may speak of who is recorded as hurt already." : "")}"));
+    private static IEnumerable<NoteLine> Injured(ShiftFacts facts) => facts.Records.Where(InjuryWords.TellsOfInjury).Select(r => new NoteLine("injury", r.Body is HandoverRelief
+        ? $"the line was taken in an emergency {facts.Time(r.At)}: {InjuryWords.Said(facts.Desk, r)} {Say.Person(facts.Site, r.By)} {Say.Ref(r.Seq)}"
+        : $"{InjuryWords.Said(facts.Desk, r)} {Say.Person(facts.Site, r.By)} {facts.Time(r.At)} {Say.Ref(r.Seq)}{(InjuryWords.MaySpeakOf(facts.State, facts.Records, r) ? " It may speak of who is recorded as hurt already." : "")}"));
 
     /// <summary>What the one who holds the line took it over with, in own words: it stands beside what was not checked, until the line goes on.</summary>
     private static IEnumerable<NoteLine> Reserved(ShiftFacts facts) =>

@@ -41,7 +41,9 @@ internal sealed record Trend(IReadOnlyList<Seen> Values, double PerHour, double 
 
         var whole = Line(values);
         var trend = whole is var (slope, end, _) ? Reaching(values, slope, Furthest(slope, end, values[^1].Value), Ahead) : null;
-        return Stock.IsLevel(point) ? Stretches(values, whole?.PerHour).Append(OfNewest(values, whole?.PerHour)).Append(trend).OfType<Trend>().MinBy(t => t.ReachedAt) : trend is null ? null : trend with { SteadySince = Steady(values, trend.PerHour) };
+        return Stock.IsLevel(point) ? Stretches(values, whole?.PerHour).Append(OfNewest(values, whole?.PerHour)).Append(trend).OfType<Trend>().MinBy(t => t.ReachedAt)
+            : trend is null ? null
+            : trend with { SteadySince = Steady(values, trend.PerHour) };
     }
 
     /// <summary>

@@ -9,6 +9,12 @@ public sealed record CarriedItem(
     long Id, string ItemKind, string On, string Text, DateTimeOffset? Until, string? Owner,
     IReadOnlyDictionary<string, string> Fields, DateTimeOffset Since, string By)
 {
+    /// <summary>As it is when it is opened.</summary>
+    public static CarriedItem Opened(JournalRecord record, Carry carry) => new(record.Seq, carry.ItemKind, carry.On, carry.Text, carry.Until, carry.Owner, carry.Fields, record.At, record.By)
+    {
+        Count = carry.Fields.TryGetValue("inside", out var inside) ? new(inside, record.At, record.By) : null,
+    };
+
     /// <summary>The last look at it; null when nobody has confirmed it since it was opened.</summary>
     public Confirmation? Confirmed { get; init; }
 

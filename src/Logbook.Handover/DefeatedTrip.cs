@@ -20,7 +20,8 @@ internal static class DefeatedTrip
         }
 
         var point = site.FindPoint(tag);
-        return $" {Say.Visible(tag)} last {Say.Time(site, last.At, now)}, {Say.Value(point, value, last.Unit)}{(point is null ? "" : Beyond(point, value))} {Say.Ref(last.Seq)}.{notRead}";
+        var doubt = state.Findings.GetValueOrDefault(tag)?.Find(f => Doubted.Doubts(f.Finding)) is { } open ? $" DOUBTED: {FindingText.AtLeast(site, open.Finding)} {Say.Ref(open.Finding.Of ?? open.Seq)}." : "";
+        return $" {Say.Visible(tag)} last {Say.Time(site, last.At, now)}, {Say.Value(point, value, last.Unit)}{(point is null ? "" : Beyond(point, value))} {Say.Ref(last.Seq)}.{doubt}{notRead}";
     }
 
     /// <summary>Checks of the running shift that were not made, and those that were read or typed late: nobody could see them when they were due.</summary>

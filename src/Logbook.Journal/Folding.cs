@@ -29,7 +29,7 @@ internal static class Folding
         var judged = new Judged(
             [.. put.Select(v => v.Point)], Newest(put, latest),
             [.. OpenFinding.Numbered(record.Seq, correction.ReadAt, correction.Findings, correction.Target).Where(f => !IsOver(f, latest, correction.Target))]);
-        return state with { Latest = latest, Findings = judged.Apply(Judged.Without(state.Findings, correction.Target)) };
+        return state with { Latest = latest, Findings = judged.Apply(Judged.Without(state.Findings, correction)) };
     }
 
     /// <summary>What is found late of an earlier time says nothing of a point that was read again since.</summary>

@@ -11,13 +11,14 @@ internal sealed record Judged(IReadOnlyList<string> Tags, IReadOnlyList<string> 
     /// <summary>False when every value that it judged is older than another one: it says nothing about now.</summary>
     public bool Counts => Tags.Count == 0 || Newest.Count > 0;
 
-    /// <summary>The findings without those of one entry, as it was typed and as it was corrected before.</summary>
+    /// <summary>The findings without those of the corrected entry, as it was typed and as it was corrected before, wherever they stand again.</summary>
     public static ImmutableDictionary<string, ImmutableList<OpenFinding>> Without(
-        ImmutableDictionary<string, ImmutableList<OpenFinding>> findings, long seq)
+        ImmutableDictionary<string, ImmutableList<OpenFinding>> findings, Correction correction)
     {
+        bool StillFound(Finding old) => correction.Findings.Any(f => f.Code == old.Code && f.Point == old.Point);
         var builder = findings.ToBuilder();
         foreach (var (tag, open) in findings)
-            Set(builder, tag, open.RemoveAll(finding => finding.IsOf(seq)));
+            Set(builder, tag, open.RemoveAll(f => f.IsOf(correction.Target) || (f.Finding.Of == correction.Target && !StillFound(f.Finding))));
         return builder.ToImmutable();
     }
 

@@ -54,6 +54,61 @@ public sealed class ACrossExaminedEntry
         Assert.Equal([null, true, null], said.OfType<Finding>().Select(f => f.Again));
     }
 
+    /// <summary>End point B alone is no titration: a newer value of it takes no doubt away.</summary>
+    [Fact]
+    public void A_doubt_stands_while_nothing_compares_its_reading_beside_an_alarm_of_another_too()
+    {
+        var (desk, read) = AfterAMisreadB();
+        var first = desk.State.Head.Seq;
+
+        foreach (var beside in new[] { "", "SL-T1=105" })
+        {
+            var kept = Assert.Single(Examined(read(1.5, beside)));
+            Assert.Equal(("WL-B", true, first), (kept.Point, kept.Again, kept.Of));
+            Assert.Matches($@" Said [0-9: -]+ \(record {first}\): nothing has compared it since\.$", kept.Text);
+            Assert.Equal(kept, Assert.Single(desk.State.Findings["WL-B"], f => f.Finding.Code.StartsWith("examine.", StringComparison.Ordinal)).Finding);
+        }
+    }
+
+    [Theory]
+    [InlineData(0, "")] // clearly another value: the doubt never was of it
+    [InlineData(0, "WL-A WL-C")] // a whole titration, which fits
+    public void A_doubt_goes_with_a_value_that_lies_elsewhere_or_was_compared(double off, string beside)
+    {
+        var (desk, read) = AfterAMisreadB();
+        read(1.5, "");
+
+        Assert.Empty(Examined(read(off, string.Join(' ', beside.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(t => $"{t}={Text(desk.State.Latest[t].Value!.Value)}")))));
+    }
+
+    [Fact]
+    public void A_doubt_that_stands_goes_with_its_entry_being_put_right()
+    {
+        var (desk, read) = AfterAMisreadB();
+        var first = desk.State.Head.Seq;
+        var typed = desk.State.Latest["WL-B"].Value!.Value;
+        read(1.5, "");
+
+        Assert.Empty(Writing.Correct(desk, first, [new TypedReading("WL-B", Text(typed - 1.5), Place.Unknown)], "misread", desk.Site.People[0].Code).Mistakes);
+
+        Assert.DoesNotContain(desk.State.Findings.GetValueOrDefault("WL-B") ?? [], f => f.Finding.Code.StartsWith("examine.", StringComparison.Ordinal));
+    }
+
+    /// <summary>The desk after it, and a way to read B again, off by so much, ten minutes later each time, with others beside it.</summary>
+    private static (Desk Desk, Func<double, string, Entry> Read) AfterAMisreadB()
+    {
+        var clock = new FakeTimeProvider(Cut);
+        var desk = Desk(clock: clock);
+        var sound = desk.State.Latest["WL-B"].Value!.Value;
+        Assert.Equal("WL-B", Assert.Single(Examined(Titration(desk, misread: 1.5)), f => f.Level == Level.Watch).Point);
+        return (desk, (off, beside) =>
+        {
+            clock.Advance(TimeSpan.FromMinutes(10));
+            var typed = beside.Split(' ', StringSplitOptions.RemoveEmptyEntries).Prepend($"WL-B={Text(sound + off)}");
+            return Save(desk, [.. typed.Select(t => t.Split('=')).Select(t => new TypedReading(t[0], t[1], Place.Unknown))]);
+        });
+    }
+
     /// <summary>A thermometer that reads low makes the slaker look safer than it is.</summary>
     [Fact]
     public void A_slaker_that_reads_too_cold_is_told_with_the_margin_that_is_then_left()

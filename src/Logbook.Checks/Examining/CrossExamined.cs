@@ -11,15 +11,14 @@ internal static class CrossExamined
     /// <summary>The entry's findings with what the examination adds, behind all others of its level.</summary>
     public static IReadOnlyList<Finding> Findings(Day day, Sheet sheet)
     {
-        if (day.Examinations.Of(day, sheet) is not { } trail)
-        {
-            return sheet.Findings;
-        }
-
-        // That the plant was moved takes doubt away; it may be said beside anything.
-        var findings = Moves.AsOne(sheet.Findings, trail);
-        return [.. findings.Concat(Silent(day, sheet) ? IfRight.BesideAlarm(day, sheet, trail) : Doubts(day, sheet, trail)).OrderByDescending(f => f.Level)];
+        var trail = day.Examinations.Of(day, sheet);
+        var found = trail is null ? sheet.Findings : Examined(day, sheet, trail);
+        return [.. found.Concat(StandingDoubts.Of(day, sheet, trail, found)).OrderByDescending(f => f.Level)];
     }
+
+    /// <summary>That the plant was moved takes doubt away; it may be said beside anything.</summary>
+    private static IReadOnlyList<Finding> Examined(Day day, Sheet sheet, Trail trail) =>
+        [.. Moves.AsOne(sheet.Findings, trail).Concat(Silent(day, sheet) ? IfRight.BesideAlarm(day, sheet, trail) : Doubts(day, sheet, trail))];
 
     /// <summary>What does not fit, and what a figure of safety is if that is so: behind what is doubted, before its evidence.</summary>
     public static IEnumerable<Finding> Doubts(Day day, Sheet sheet, Trail trail)

@@ -39,7 +39,7 @@ internal static class DoubtFindings
     {
         var place = finding.Point is { } tag ? trail.Line.PlaceOf(tag) : null;
         bool Tells(Examined e) => e.Frame.Sheet.Findings.Any(f => f.Point == finding.Point && Says(f) >= Says(finding));
-        bool Compared(Examined e) => e.Frame.Rows.Any(r => r.Reading.Sensitivities.Any(s => s.Parameter == place && s is { HoursBack: 0, Slope: not 0 }));
+        bool Compared(Examined e) => place is { } p && e.Compared(p, e.Frame.Sheet.At);
         return trail.Last.Take(trail.Last.Count - 1).Reverse().TakeWhile(e => Tells(e) || !Compared(e)).Any(Tells);
     }
 

@@ -107,4 +107,11 @@ internal sealed record Examined(Frame Frame, Examination Result)
 {
     /// <summary>How far it was from what was expected, and which rows were heard.</summary>
     public Glance Glance => Result.Glance;
+
+    /// <summary>True when a row was heard in which the parameter speaks with a value that was read then or later.</summary>
+    public bool Compared(int place, DateTimeOffset since) => Frame.Round.Rows.Index().Any(r => r.Item is { } row && double.IsFinite(Glance.Surprises[r.Index])
+        && row.Sensitivities.Any(s => s.Parameter == place && s.Slope != 0 && Frame.Sheet.Hours - s.HoursBack > Sheet.HoursOf(since) - Moment));
+
+    /// <summary>Hours are told apart to a few seconds.</summary>
+    private const double Moment = 0.001;
 }

@@ -110,20 +110,24 @@ internal sealed record Excursion(string? Point, Level Worst, DateTimeOffset Firs
         var (noticed, events) = story;
         // Of a broken limit the value furthest beyond it, of anything else the newest words.
         var limit = noticed[0].Finding.Code.StartsWith("limit.", StringComparison.Ordinal);
-        var worst = noticed.MaxBy(n => (n.Finding.Level, limit ? Beyond(facts, n) : 0, n.At))!;
         var last = noticed[^1];
         var later = Later(facts, last);
         var over = IsOver(facts, story);
+        // What only stands since nothing compared it was not noticed again; while it stands its words say so.
+        var anew = noticed.FindAll(n => n.Finding.Of is null);
+        var stands = !over && last.Finding.Of is not null;
+        var worst = (stands || anew.Count == 0 ? noticed : anew).MaxBy(n => (n.Finding.Level, limit ? Beyond(facts, n) : 0, n.At))!;
         var above = over && lasting.Contains(last.Finding.Point!);
         // Of a choice only its worst is counted: what was read after that is another one, and is said.
         var choice = noticed[0].Finding.Code.StartsWith("choice.", StringComparison.Ordinal);
-        var counted = choice ? noticed.FindAll(n => n.Finding.Level == worst.Finding.Level) : noticed;
+        var counted = choice ? noticed.FindAll(n => n.Finding.Level == worst.Finding.Level) : anew;
         var lesser = choice && last.Finding.Level != worst.Finding.Level;
-        var often = counted.Count == 1
-            ? $"At {facts.Time(worst.At)}"
+        var often = counted.Count < 2 || stands
+            ? $"{(stands ? "Read" : "At")} {facts.Time(worst.At)}"
             : $"{(limit ? $"Worst at {facts.Time(worst.At)}, " : "")}{counted.Count} times{(events > 1 ? $" in {events} excursions" : "")} from {facts.Time(counted[0].At)} to {facts.Time(counted[^1].At)}";
         var since = later switch
         {
+            _ when stands => $"{(At(facts, last) is { } value ? $", {value}" : "")}.",
             null when last.At >= facts.Shift.Start => ".",
             null or [] when LaterThan(facts, last) is { } value => $"; read again {facts.Time(value.At)}, {value.Words}.",
             null => "; no later reading.",

@@ -37,7 +37,8 @@ internal static class Json
         .AddIfPresent("text", finding.Text)
         .AddIfPresent("evidence", finding.Evidence)
         .AddIfPresent("settles", finding.Settles)
-        .AddIfPresent("again", finding.Again);
+        .AddIfPresent("again", finding.Again)
+        .AddIfPresent("of", finding.Of);
 
     public static string Word(Level level) => level switch { Level.Urgent => "urgent", Level.Watch => "watch", _ => "note" };
 

@@ -16,6 +16,10 @@ internal static class FindingText
         return end > 0 ? text[..end] : text;
     }
 
+    /// <summary>What it was, in one sentence: once it is over, its evidence and what it asked for are no use.</summary>
+    public static string InOne(Site site, Finding finding) =>
+        finding.Code.StartsWith("examine.", StringComparison.Ordinal) ? AtLeast(site, finding) : WithoutAsking(site, finding);
+
     /// <summary>Of a doubt what it is, what would tell and what it means for safety, without its evidence; anything else whole.</summary>
     public static string InShort(Finding finding)
     {

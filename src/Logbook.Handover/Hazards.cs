@@ -76,7 +76,7 @@ internal static class Hazards
         var (word, _) = InWords(site, state, item, now, brief: false);
         var looked = item with { LastSeen = seen.Append(item.LastSeen).Max() };
         var against = (YetRecorded.Beside(site, state.Equipment, state.Carried, item, now) is { } yet ? " " + yet : "") + (item.ItemKind == "wash" ? YetRecorded.InAcidBeside(site, state.Carried, item.On) + SinceWashing(site, state, item, now) : "") + (LocksOn.Missing(state.Carried, item) is { } unlocked ? $" {unlocked}." : "") + Gas(site, state, item, now) + OwnerHurt(site, state, item);
-        string Text(bool brief) => InWords(site, state, item, now, brief).Text + against + DefeatedTrip.NotOnTime(site, item, notOnTime, now) + ReadInOrder(site, state, item, now);
+        string Text(bool brief) => InWords(site, state, item, now, brief).Text + against + DefeatedTrip.NotOnTime(site, item, notOnTime, now) + ReadInOrder(site, state, item, now) + ReadAgainstPeople(site, state, item, now);
         return new HazardLine(word, $"{Text(brief: false)} {Carried.Opened(site, looked, now)}", item.Since, item.Id)
         {
             Brief = Text(brief: true), OnPage = $"{Text(brief: false)} {Carried.Looked(site, looked, now)}{Say.Ref(item.Id)}", Name = Name(site, item),
@@ -108,6 +108,19 @@ internal static class Hazards
         let read = state.Latest.GetValueOrDefault(point.Tag)
         where read is not null && read.At > item.Since && IsInOrder(point, read.Value)
         select $" YET READ AS {Say.Value(point, read.Value!.Value, read.Unit)}, {point.Tag} at {Say.Time(site, read.At, now)} {Say.Person(site, read.By)} {Say.Ref(read.Seq)}: one of the two is not true; treat it as {(item.ItemKind == "bypass" ? "defeated" : "out")} until somebody has looked.");
+
+    // What a vessel with people in it does not show: a level at which it works, a rake that turns. Common practice, no source.
+    private static bool AgainstPeople(Point point, double value) =>
+        (point.Description.Contains("level", StringComparison.OrdinalIgnoreCase) && value > (point.Limits.UrgentLow ?? point.Limits.WatchLow ?? 0))
+        || (point.Description.Contains("torque", StringComparison.OrdinalIgnoreCase) && value > 0);
+
+    /// <summary>Somebody may be inside equipment that was read since as full, or as turning.</summary>
+    private static string ReadAgainstPeople(Site site, State state, CarriedItem item, DateTimeOffset now) => item is not { ItemKind: "permit", MayBeInside: true } ? "" : string.Concat(
+        from point in site.Points
+        where point.Kind == PointKind.Read && item.On.Equals(point.Equipment, StringComparison.OrdinalIgnoreCase)
+        let read = state.Latest.GetValueOrDefault(point.Tag)
+        where read is { Value: { } value } && read.At > item.Since && AgainstPeople(point, value)
+        select $" YET READ: {Say.Visible(point.Description)} ({point.Tag}) {Say.Value(point, read.Value!.Value, read.Unit)} at {Say.Time(site, read.At, now)} {Say.Person(site, read.By)} {Say.Ref(read.Seq)}: one of the two is not true; go by the attendant and the lock board at once.");
 
     /// <summary>The place, and where the place is not the thing itself its first words: a gas monitor that is out, which trip is off.</summary>
     internal static string Name(Site site, CarriedItem item)

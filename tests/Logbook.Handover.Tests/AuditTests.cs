@@ -118,6 +118,34 @@ public class AuditTests
 
         Assert.Equal(gas, flag.Seq);
         Assert.StartsWith("gas, read: H2S at the sump 12.4 ppm", flag.Text, StringComparison.Ordinal);
+        Assert.DoesNotContain("Beside it then", flag.Text, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("20:30", "2", true)] // while they were in
+    [InlineData("21:15", "2", false)] // after they were out
+    [InlineData("20:30", "0", false)]
+    public void Gas_in_the_audit_says_who_was_inside_anything_then(string at, string counted, bool inside)
+    {
+        using var line = new SmallLine("2026-11-24T20:00-05:00");
+        var permit = line.Carry("permit", "mud-pump", "inspection", line.Desk.Now.AddHours(8), ("number", "4421"), ("inside", counted), ("attendant", "op2"));
+        void Gas() => line.Clock($"2026-11-24T{at}-05:00").Record(null, "ST-H2S=12.4");
+        if (at == "20:30")
+        {
+            Gas();
+        }
+
+        line.Clock("2026-11-24T21:00-05:00");
+        Assert.NotNull(Writing.ConfirmCarried(line.Desk, new CarryConfirmed(permit, true, null, new Dictionary<string, string>(StringComparer.Ordinal) { ["inside"] = "0" }, null), "op1").Record);
+        if (at != "20:30")
+        {
+            Gas();
+        }
+
+        var flag = Assert.Single(Audit.Between(line.Clock("2026-11-25T06:00-05:00").Desk, From, line.Desk.Now, "hazard"), f => f.Point == "ST-H2S");
+
+        Assert.Equal(inside, flag.Text.Contains($" Beside it then: Lime mud pump has a permit to enter, 2 counted inside (#{permit}).", StringComparison.Ordinal));
+        Assert.Equal(inside, flag.Text.Contains("Beside it then", StringComparison.Ordinal));
     }
 
     [Fact]

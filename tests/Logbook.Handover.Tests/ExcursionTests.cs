@@ -100,6 +100,17 @@ public sealed class ExcursionTests
     }
 
     [Fact]
+    public void Of_what_is_to_watch_that_which_can_hurt_stands_first_though_it_came_last()
+    {
+        using var line = new SmallLine("2026-11-24T20:00-05:00");
+        line.AdoptMorePoints();
+        line.Record(null, "WT-L=90.0");
+        line.Clock("2026-11-24T21:00-05:00").Record(null, "SL-M=1.4");
+
+        Assert.Equal(["SL-M", "WT-L"], NotNormal(line).Select(l => l.Label), StringComparer.Ordinal);
+    }
+
+    [Fact]
     public void What_was_urgent_in_the_last_two_hours_stands_before_what_is_to_watch_and_the_slaker_takes_longer()
     {
         using var line = new SmallLine("2026-11-24T19:30-05:00");

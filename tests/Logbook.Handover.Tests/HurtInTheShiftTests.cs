@@ -31,6 +31,48 @@ public sealed class HurtInTheShiftTests
     }
 
     [Fact]
+    public void One_head_that_is_clear_again_says_which_others_nobody_has_read_since()
+    {
+        using var line = new SmallLine("2026-11-24T20:34-05:00");
+        line.AdoptMorePoints();
+        line.Record(null, "ST-H2S=0.4", "FI-H2S=0.1");
+        line.Clock("2026-11-24T22:52-05:00").Record(null, "ST-H2S=12.4");
+        line.Clock("2026-11-24T22:56-05:00").Record(null, "ST-H2S=0.7");
+        string Gas() => Assert.Single(CanHurt(line), l => l.Label == "gas").Text;
+        Assert.EndsWith(" NOT READ since it began: H2S at the filters (FI-H2S), last 20:34.", Gas(), StringComparison.Ordinal);
+
+        line.Clock("2026-11-24T23:10-05:00").Record(null, "FI-H2S=0.0");
+        Assert.DoesNotContain("NOT READ", Gas(), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("SL-L=34.0", "Slaker level (SL-L) 34.0 %")]
+    [InlineData("SL-L=4.0", null)] // below the level at which it works
+    [InlineData("SL-TQ=12", "Rake torque of the slaker (SL-TQ) 12 %")]
+    [InlineData("SL-TQ=0", null)]
+    [InlineData("SL-T1=60.0", null)]
+    public void A_vessel_with_people_in_it_that_is_read_full_or_turning_says_so(string reading, string? said)
+    {
+        using var line = new SmallLine("2026-11-24T20:00-05:00");
+        line.AdoptMorePoints();
+        line.Record(null, "SL-L=55.0", "SL-TQ=20"); // before anybody went in
+        line.Clock("2026-11-24T20:30-05:00").Carry("permit", "slaker", "inspection", line.Desk.Now.AddHours(8), ("number", "4421"), ("inside", "2"));
+        string Inside() => Assert.Single(NowView.Of(line.Desk).Hazards, h => h.Word == "inside").Text;
+        Assert.DoesNotContain("YET READ", Inside(), StringComparison.Ordinal);
+
+        var read = line.Clock("2026-11-24T21:00-05:00").Record(null, reading);
+
+        if (said is null)
+        {
+            Assert.DoesNotContain("YET READ", Inside(), StringComparison.Ordinal);
+        }
+        else
+        {
+            Assert.Contains($" YET READ: {said} at 21:00 Operator one (#{read}): one of the two is not true; go by the attendant and the lock board at once.", Inside(), StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
     public void One_gas_alarm_is_one_hazard_though_the_gas_jumped()
     {
         using var line = new SmallLine("2026-11-24T20:34-05:00");

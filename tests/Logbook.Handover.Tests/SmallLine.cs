@@ -203,6 +203,13 @@ internal sealed class SmallLine : IDisposable
         Adopted(Some.Adopt(Desk, "leaks are looked at", "eng1"));
     }
 
+    /// <summary>Puts files in force in which the slaker has a level, a rake and a margin to boiling, and the filters a gas head of their own.</summary>
+    public void AdoptMorePoints()
+    {
+        Desk = NewDesk(Rounds, Points + "\nSL-L,Slaker level,slaker,%,read,1,0.1,0.5,0,100,10,30,80,92,,,slaker,,,,\nSL-TQ,Rake torque of the slaker,slaker,%,read,0,1,1,0,130,,,50,75,,,slaker,,,,\nSL-M,Margin of the slaker to boiling,slaker,K,read,1,0.1,0.3,0,50,1,2,,,,,slaker,,,,yes\nFI-H2S,H2S at the filters,site,ppm,read,1,0.1,0.3,0,500,,,1,5,,6h,,,,,yes\n");
+        Adopted(Some.Adopt(Desk, "more is read", "eng1"));
+    }
+
     /// <summary>Puts files in force that cite a policy for what the audit says of one person.</summary>
     public void AdoptPolicy()
     {

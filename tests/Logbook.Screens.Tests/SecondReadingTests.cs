@@ -41,7 +41,11 @@ public sealed class SecondReadingTests
         var second = terminal.Entries[^1];
         Assert.Equal((first, "SL-F1=304"), (second.SecondOf, string.Join(' ', second.Readings.Select(r => $"{r.Point}={r.Typed}"))));
         Assert.Contains(first, RecordLinks.Of(second));
-        Assert.IsType<NowPage>(terminal.State.Top);
+
+        // The same figure again, and nothing that compares it: the doubt stands, and is said.
+        Assert.IsType<FindingsPage>(terminal.State.Top);
+        Assert.Equal(first, Assert.Single(second.Findings, f => f.Again == true).Of);
+        Assert.IsType<NowPage>(terminal.Press("⎋").State.Top);
     }
 
     [Fact]

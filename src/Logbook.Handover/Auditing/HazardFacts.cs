@@ -43,15 +43,17 @@ internal static class HazardFacts
                 if (began is not null && !acid)
                 {
                     var told = (EquipmentStateChanged)began.Body;
-                    var ended = record is null ? Open(span) : $"{Say.Visible(((EquipmentStateChanged)record.Body).State)} {Who(span, record)} {Say.Ref(record.Seq)}";
+                    var ended = record is null ? Open(span) : $"{Say.Visible(((EquipmentStateChanged)record.Body).State)}{Why((EquipmentStateChanged)record.Body)} {Who(span, record)} {Say.Ref(record.Seq)}";
                     yield return new AuditFlag(
-                        Audit.Hazard, began.Shift, told.Since, null, null, $"acid, {Say.Equipment(span.Desk.Site, told.Equipment)}. In since {Say.Day(span.Desk.Site, told.Since)}, told by {Say.Person(span.Desk.Site, began.By)} {Say.Ref(began.Seq)}; {ended}", began.Seq);
+                        Audit.Hazard, began.Shift, told.Since, null, null, $"acid, {Say.Equipment(span.Desk.Site, told.Equipment)}. In since {Say.Day(span.Desk.Site, told.Since)}{Why(told)}, told by {Say.Person(span.Desk.Site, began.By)} {Say.Ref(began.Seq)}; {ended}", began.Seq);
                 }
 
                 began = acid ? began ?? record : null;
             }
         }
     }
+
+    private static string Why(EquipmentStateChanged change) => string.IsNullOrWhiteSpace(change.Why) ? "" : $" ({Say.Visible(change.Why.Trim())})";
 
     private static string Who(AuditSpan span, JournalRecord record) => $"{Say.Day(span.Desk.Site, record.At)} {Say.Person(span.Desk.Site, record.By)}";
 

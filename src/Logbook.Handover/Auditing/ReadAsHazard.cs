@@ -3,7 +3,10 @@ using Logbook.Journal;
 
 namespace Logbook.Handover;
 
-/// <summary>Gas and leaks that a reading showed beyond the urgent limit, each reading once, whether it was answered or is over since.</summary>
+/// <summary>
+/// Gas and leaks that a reading showed beyond the urgent limit, each reading once, whether it was answered or is over since, with
+/// who may have been inside anything then.
+/// </summary>
 internal static class ReadAsHazard
 {
     public static IEnumerable<AuditFlag> Of(AuditSpan span) =>
@@ -17,5 +20,17 @@ internal static class ReadAsHazard
         where word is "gas" or "release"
         select new AuditFlag(
             Audit.Hazard, entry.Record.Shift, entry.Record.At, entry.Entry.Round, finding.Point,
-            $"{word}, read: {Say.Sentence(finding.Text)} {Say.Day(span.Desk.Site, entry.Record.At)} {Say.Person(span.Desk.Site, entry.Record.By)} {Say.Ref(entry.Record.Seq)}", entry.Record.Seq);
+            $"{word}, read: {Say.Sentence(finding.Text)}{Inside(span, entry.Record.At)} {Say.Day(span.Desk.Site, entry.Record.At)} {Say.Person(span.Desk.Site, entry.Record.By)} {Say.Ref(entry.Record.Seq)}", entry.Record.Seq);
+
+    private static string Inside(AuditSpan span, DateTimeOffset at)
+    {
+        var open = span.Records.Where(r => r.At <= at).OrderBy(r => r.Seq).Aggregate(span.BeginState.Carried, (carried, record) => record.Body switch
+        {
+            Carry carry => carried.Add(CarriedItem.Opened(record, carry)),
+            CarryConfirmed look => carried.ConvertAll(i => i.Id == look.Id ? i.Told(look) : i),
+            CarryClosed closed => carried.RemoveAll(i => i.Id == closed.Id),
+            _ => carried,
+        });
+        return string.Concat(open.Where(i => i.MayBeInside).Select(i => $" Beside it then: {YetRecorded.Stands(span.Desk.Site, i)}."));
+    }
 }

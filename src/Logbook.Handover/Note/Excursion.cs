@@ -25,7 +25,7 @@ internal sealed record Excursion(string? Point, Level Worst, DateTimeOffset Firs
     /// <summary>The record in which it was noticed first.</summary>
     public long Seq { get; private init; }
 
-    /// <summary>How far down it stands among what is urgent: what can hurt people first.</summary>
+    /// <summary>How far down it stands among what is as urgent: what can hurt people first.</summary>
     public int Place { get; private init; }
 
     /// <summary>What was done about it, in sentences; empty while nobody has said.</summary>
@@ -37,7 +37,7 @@ internal sealed record Excursion(string? Point, Level Worst, DateTimeOffset Firs
     /// <summary>The doubted reading on which its value hangs; null when it hangs on none.</summary>
     public string? HangsOn { get; private init; }
 
-    /// <summary>What lasts stands before what is over, each by its level, of the urgent what can hurt people first: the present is read first.</summary>
+    /// <summary>What lasts stands before what is over, each by its level, and of that what can hurt people first: the present is read first.</summary>
     public static IReadOnlyList<Excursion> Of(ShiftFacts facts)
     {
         var stories = facts.Entries
@@ -49,7 +49,7 @@ internal sealed record Excursion(string? Point, Level Worst, DateTimeOffset Firs
             .Where(s => !UrgentBefore.Is(s.Noticed[0].Finding) || !IsOver(facts, s)) // once the point was read again the correction itself tells of it
             .ToList();
         var lasting = stories.Where(s => !IsOver(facts, s)).Select(s => s.Noticed[0].Finding.Point).OfType<string>().ToHashSet(StringComparer.OrdinalIgnoreCase);
-        return [.. stories.Select(s => Fold(facts, s, lasting)).OrderBy(e => e.Over).ThenByDescending(e => e.Worst).ThenBy(e => e.Worst == Level.Urgent ? e.Place : 0).ThenBy(e => e.First).ThenBy(e => Computed(facts, e.Point))];
+        return [.. stories.Select(s => Fold(facts, s, lasting)).OrderBy(e => e.Over).ThenByDescending(e => e.Worst).ThenBy(e => e.Place).ThenBy(e => e.First).ThenBy(e => Computed(facts, e.Point))];
     }
 
     /// <summary>What was read stands before what is computed from it.</summary>
@@ -144,7 +144,7 @@ internal sealed record Excursion(string? Point, Level Worst, DateTimeOffset Firs
         var text = Told(hangsOn is null ? Say.Sentence(words) : $"{Say.Visible(words).TrimEnd('.')} (doubted: see {Say.Visible(hangsOn)}).");
         return new Excursion(
             noticed[0].Finding.Point, worst.Finding.Level, noticed[0].At, text, over,
-            $"{Value(Say.Visible(FindingText.WithoutAsking(facts.Site, worst.Finding)), limit)} at {facts.Time(worst.At)}{(limit && over ? above ? ", now: see above" : $", now {later![^1].Words}" : "")} {Say.Ref(worst.Seq)}")
+            $"{Value(Say.Visible(FindingText.InOne(facts.Site, worst.Finding)), limit)} at {facts.Time(worst.At)}{(limit && over ? above ? ", now: see above" : $", now {later![^1].Words}" : "")} {Say.Ref(worst.Seq)}")
         {
             Short = Told(FindingText.InShort(worst.Finding)), HangsOn = hangsOn, Last = last.At, Plain = text[level.Length..], Code = noticed[0].Finding.Code,
             Seq = noticed[0].Seq, Place = LimitWords.Place(worst.Finding), Answers = answers,

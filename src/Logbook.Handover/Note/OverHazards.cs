@@ -10,7 +10,12 @@ internal static class OverHazards
 {
     public static IEnumerable<NoteLine> Of(ShiftFacts facts) => facts.Excursions.Select(e => (Excursion: e, Word: WordOf(facts, e))).Where(x => x.Word is not null)
         .OrderBy(x => Hazards.Words.ToList().IndexOf(x.Word!)).ThenBy(x => x.Excursion.First)
-        .Select(x => new NoteLine(x.Word!, $"{(x.Excursion.Over ? "over" : "was")}: {x.Excursion.Plain}"));
+        .Select(x => new NoteLine(x.Word!, $"{(x.Excursion.Over ? "over" : "was")}: {x.Excursion.Plain}{(x.Word == "gas" ? OtherHeads(facts, x.Excursion) : "")}"));
+
+    /// <summary>One head that is clear again says nothing of a place where nobody has read since.</summary>
+    private static string OtherHeads(ShiftFacts facts, Excursion gas) =>
+        facts.Site.Points.Where(p => p.Unit.Name == "ppm" && p.Tag != gas.Point && !(facts.State.Latest.GetValueOrDefault(p.Tag)?.At >= gas.First)).ToList() is { Count: > 0 } unread
+            ? $" NOT READ since it began: {string.Join("; ", unread.Select(p => $"{Say.Visible(p.Description)} ({Say.Visible(p.Tag)}){(facts.State.Latest.GetValueOrDefault(p.Tag) is { } last ? $", last {facts.Time(last.At)}" : "")}"))}." : "";
 
     /// <summary>The word of a hazard that is not there any more; null for what never was one, or stands.</summary>
     public static string? WordOf(ShiftFacts facts, Excursion excursion) =>

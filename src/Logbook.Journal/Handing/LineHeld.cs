@@ -152,4 +152,7 @@ public sealed record ToCountersign(long Seq, string What, string By, DateTimeOff
 {
     /// <summary>Who is said to have allowed what is carried, a code or a name as it was typed; null for a handover.</summary>
     public string? Named { get; init; }
+
+    /// <summary>The record that names them, where it is not the item's own; else null.</summary>
+    public long? NamedIn { get; init; }
 }

@@ -21,7 +21,7 @@ internal static class OpenFolding
             {
                 Line = state.Line with
                 {
-                    ToCountersign = state.Line.ToCountersign.RemoveAll(t => t.Seq == id).Add(new(id, item.ItemKind, record.By, record.At, record.Shift, item.Text) { Named = named.Trim() }),
+                    ToCountersign = state.Line.ToCountersign.RemoveAll(t => t.Seq == id).Add(new(id, item.ItemKind, record.By, record.At, record.Shift, item.Text) { Named = named.Trim(), NamedIn = record.Seq == id ? null : record.Seq }),
                 },
             }
             : state;

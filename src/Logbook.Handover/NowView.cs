@@ -22,6 +22,9 @@ public sealed record NowView
     /// <summary>What is unfinished about the handover, each in one line: pages not opened, not yet, questions, what a supervisor has still to sign.</summary>
     public required IReadOnlyList<string> Unfinished { get; init; }
 
+    /// <summary>What the one before said to who holds the line, if-thens and own words: it holds as long as that one does.</summary>
+    public IReadOnlyList<NoteLine> FromGiver { get; init; } = [];
+
     /// <summary>What can hurt, each in full. Never counted, cut or demoted.</summary>
     public required IReadOnlyList<HazardLine> Hazards { get; init; }
 
@@ -81,6 +84,7 @@ public sealed record NowView
             InCharge = Handover.InCharge.Of(desk),
             Held = state.Line.Holder is not null,
             Unfinished = Handover.InCharge.Unfinished(desk),
+            FromGiver = BeforeSigning.ToHolder(desk),
             Hazards = RemarkedOn.Beside(desk, site, state, now, Handover.Hazards.Of(site, state, now, InsteadOfTrips.NotOnTime(desk, state, shift, checks))),
             Sections = HazardSections.Recorded(site, state),
             StandsOut = [.. InOrder(site, [.. state.Findings.Values.SelectMany(f => f)]).Select(f => Told(desk, f, See(doubted, f) + later.Words(f)))],

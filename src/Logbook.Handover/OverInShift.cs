@@ -26,7 +26,7 @@ public sealed record OverInShift(string Word, string Text)
         let word = OverHazards.WordOf(facts, excursion)
         where word is not null
         orderby excursion.First
-        select new OverInShift(word, $"{(Since(facts, excursion) is { } since ? $"over since {facts.Time(since)}" : "was")}: {excursion.Plain}");
+        select new OverInShift(word, $"{(Since(facts, excursion) is { } since ? $"over since {facts.Time(since)}" : "was")}: {OverHazards.Text(facts, word, excursion)}");
 
     /// <summary>The first value without it; null while it is only less than it was.</summary>
     private static DateTimeOffset? Since(ShiftFacts facts, Excursion excursion) =>

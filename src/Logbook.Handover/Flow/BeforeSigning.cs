@@ -43,6 +43,10 @@ public static class BeforeSigning
     public static IReadOnlyList<NoteLine> OfGiver(Desk desk, HandoverAccepted accepted) =>
         accepted.Prepared is { } seq && desk.Store.Read(seq).First() is { Body: HandoverPrepared body } record ? [.. OwnLines(Say.Person(desk.Site, record.By), body)] : [];
 
+    /// <summary>The same for who holds the line by such an acceptance; empty when nobody does, or it was taken otherwise.</summary>
+    public static IReadOnlyList<NoteLine> ToHolder(Desk desk) =>
+        desk.State.Line.Holder is { } holder && desk.Store.Read(holder.Seq).First() is { Body: HandoverAccepted accepted } ? OfGiver(desk, accepted) : [];
+
     private static IEnumerable<NoteLine> OwnLines(string giver, HandoverPrepared body) =>
     [
         .. body.IfThen.Select(text => new NoteLine("if, then", $"{giver}: {Say.Visible(text)}")),

@@ -10,7 +10,10 @@ internal static class OverHazards
 {
     public static IEnumerable<NoteLine> Of(ShiftFacts facts) => facts.Excursions.Select(e => (Excursion: e, Word: WordOf(facts, e))).Where(x => x.Word is not null)
         .OrderBy(x => Hazards.Words.ToList().IndexOf(x.Word!)).ThenBy(x => x.Excursion.First)
-        .Select(x => new NoteLine(x.Word!, $"{(x.Excursion.Over ? "over" : "was")}: {x.Excursion.Plain}{(x.Word == "gas" ? OtherHeads(facts, x.Excursion) : "")}"));
+        .Select(x => new NoteLine(x.Word!, $"{(x.Excursion.Over ? "over" : "was")}: {Text(facts, x.Word!, x.Excursion)}"));
+
+    /// <summary>What it was, and of gas what nobody has looked at since.</summary>
+    public static string Text(ShiftFacts facts, string word, Excursion excursion) => excursion.Plain + (word == "gas" ? OtherHeads(facts, excursion) : "");
 
     /// <summary>One head that is clear again says nothing of a place where nobody has read since.</summary>
     private static string OtherHeads(ShiftFacts facts, Excursion gas) =>

@@ -38,7 +38,7 @@ internal static class NowDrawing
     {
         IReadOnlyList<Line> head = Head(session);
         List<Line> hurts = [.. HazardLines.InFull(session)];
-        List<Line> above = [.. Upset(session), .. Unsaved(session), .. Handover(session), .. LineRow.Draw(session), .. Rule(session)];
+        List<Line> above = [.. Upset(session), .. Unsaved(session), .. Handover(session), .. FromGiver(session), .. LineRow.Draw(session), .. Rule(session)];
         var found = StandsOut.Draw(session, page.Selected);
         List<Line> urgent = [.. found.Where(f => f.IsLive).SelectMany(f => f.Lines)];
         List<Line> below = [.. Rule(session), .. Rounds.Draw(session), .. Orders(session), .. CarriedLines.Draw(session), .. StockLines(session), .. FilesDiffer(session), .. Server(session)];
@@ -142,6 +142,8 @@ internal static class NowDrawing
         var own = Saving.Unsaved(session) is { } unsaved ? Gutter.Lines("UNSAVED", Look.Watch, $"{unsaved}. r goes on, v saves it", session.Width, most) : [];
         return own.Concat(session.Left.SelectMany(l => Gutter.Lines("UNSAVED", Look.Watch, $"{Saving.Unsaved(session, l.Draft)}, left behind. u shows it", session.Width, most)));
     }
+
+    private static IEnumerable<Line> FromGiver(Session session) => session.Facts.Now.FromGiver.SelectMany(l => Gutter.Lines(l.Label, Look.Strong, l.Text, session.Width));
 
     /// <summary>What is unfinished about the handover; that nobody holds the line stands at the top.</summary>
     private static IEnumerable<Line> Handover(Session session) => session.Facts.Now.Unfinished.Skip(session.Facts.Now.Held ? 0 : 1)

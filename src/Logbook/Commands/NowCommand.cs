@@ -34,6 +34,11 @@ internal static class NowCommand
             output.WriteLine($"handover  {line}");
         }
 
+        foreach (var told in now.FromGiver)
+        {
+            output.WriteLine($"{told.Label,-9} {told.Text}");
+        }
+
         foreach (var hazard in now.Hazards)
         {
             output.WriteLine(Say.Visible(string.Create(CultureInfo.InvariantCulture, $"{hazard.Word.ToUpperInvariant(),-9} {hazard.Text}   since {hazard.Since:ddd HH:mm}")));
@@ -103,6 +108,11 @@ internal static class NowCommand
         foreach (var line in now.Unfinished)
         {
             yield return Row("handover", null, line, now.At, null, null);
+        }
+
+        foreach (var told in now.FromGiver)
+        {
+            yield return Row("told", null, $"{told.Label}: {told.Text}", now.At, null, null);
         }
 
         foreach (var h in now.Hazards)

@@ -11,6 +11,24 @@ public sealed class SignedInWordsTests
     private static JournalRecord Last<T>(FlowLine flow) => flow.Desk.Store.Read().Last(r => r.Body is T);
 
     [Fact]
+    public void What_the_giver_said_stands_while_the_taker_holds_the_line_and_not_longer()
+    {
+        using var flow = new FlowLine("2026-11-24T18:40-05:00").HeldBy("op1");
+        string Told() => Words(NowView.Of(flow.Desk).FromGiver);
+        Assert.NotNull(flow.Prepare("op1", "bowl may climb").Record);
+        Assert.Equal("", Told()); // the taker's own words come first
+
+        flow.OpenAll("op3");
+        Assert.NotNull(flow.Accept("op3", "nothing beyond the list").Record);
+        Assert.Equal("if, then: Operator one: if it turns, then call instrument duty\nown words: Operator one: bowl may climb", Told());
+
+        flow.Line.Clock("2026-11-25T06:50-05:00");
+        Assert.Contains("bowl may climb", Told(), StringComparison.Ordinal);
+        flow.HandedTo("op1");
+        Assert.Equal("if, then: Operator three: if it turns, then call instrument duty", Told());
+    }
+
+    [Fact]
     public void A_receiver_sees_before_the_PIN_what_was_not_checked_what_was_answered_otherwise_and_what_cannot_both_be_true()
     {
         using var flow = new FlowLine("2026-11-24T08:00-05:00").HeldBy("op1");

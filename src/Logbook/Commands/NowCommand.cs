@@ -28,15 +28,9 @@ internal static class NowCommand
 
         var output = shell.Out;
         output.WriteLine(Say.Visible(string.Create(CultureInfo.InvariantCulture, $"{now.Site}   {now.At:ddd d MMM yyyy HH:mm}   {now.ShiftId}")));
-        output.WriteLine(now.InCharge);
-        foreach (var line in now.Unfinished)
+        foreach (var line in Held(now))
         {
-            output.WriteLine($"handover  {line}");
-        }
-
-        foreach (var told in now.FromGiver)
-        {
-            output.WriteLine($"{told.Label,-9} {told.Text}");
+            output.WriteLine(line);
         }
 
         foreach (var hazard in now.Hazards)
@@ -83,6 +77,10 @@ internal static class NowCommand
 
         return ExitCode.Done;
     }
+
+    /// <summary>Who holds the line, what is unfinished about the handover, and what the one before said.</summary>
+    private static IEnumerable<string> Held(NowView now) =>
+        [now.InCharge, .. now.Unfinished.Select(line => $"handover  {line}"), .. now.FromGiver.Select(told => $"{told.Label,-9} {told.Text}")];
 
     /// <summary>What stands, then what was withdrawn while somebody who had read it has not read that.</summary>
     private static IEnumerable<string> Orders(NowView now) => now.Orders

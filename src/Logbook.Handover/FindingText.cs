@@ -30,7 +30,7 @@ internal static class FindingText
     }
 
     // How the sentences are known that say what to do, or what a figure of safety would then be, wherever they stand.
-    private static readonly string[] Tells = ["If so, ", " would tell", " would show a slip", " is sure to tell", "nothing has compared it since"];
+    private static readonly string[] Tells = ["If so, ", " would tell", " would show a slip", " is sure to tell", "nothing has compared it since", "it would still explain"];
 
     /// <summary>
     /// What a finding asked for at the time stands after its value and limit; once it is over it would mislead. A point's own name

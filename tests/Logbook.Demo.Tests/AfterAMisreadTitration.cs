@@ -56,7 +56,13 @@ public sealed class AfterAMisreadTitration
         var size = double.Parse(finding.Evidence.Single(e => e.StartsWith(tag + " off by ", StringComparison.Ordinal)).Split(' ')[3], CultureInfo.InvariantCulture);
         var planted = Wrong(mill.Usual(tag));
         Assert.InRange(size / planted, 0.5, 1.6);
+        // It goes on, and so does the doubt, whatever else an entry is told; once it is right the doubt goes.
+        Assert.All(mill.Reading(2, tag).SkipWhile(e => !Doubted(e, tag)), e => Assert.True(Doubted(e, tag), $"record {e.Readings[0].At}: no doubt of {tag}"));
+        mill.Rounds(TimeSpan.FromHours(8), _ => 0);
+        Assert.False(Doubted(mill.Reading(2, tag).Last(), tag));
     }
+
+    private static bool Doubted(Entry entry, string tag) => entry.Findings.Any(f => f.Point == tag && f.Level == Level.Watch && f.Code.StartsWith("examine.", StringComparison.Ordinal));
 
     /// <summary>The demo's line from half a day before its last night on, at a terminal of its own.</summary>
     private sealed class Mill
@@ -102,6 +108,9 @@ public sealed class AfterAMisreadTitration
                 Save([.. ((Entry)r.Body).Readings.Where(x => x.Value is not null && !_desk.Site.FindPoint(x.Point)!.Choices.Any()).Select(x => (x.Point, x.Value!.Value + off(x)))]);
             }
         }
+
+        /// <summary>The saved entries that read the point.</summary>
+        public IEnumerable<Entry> Reading(int from, string tag) => _saved.Skip(from).Where(e => e.Readings.Any(r => r.Point == tag));
 
         public IEnumerable<Finding> Doubts(int from, bool all = false) =>
             (all ? _saved.Skip(from) : _saved.Skip(from).Take(1)).SelectMany(e => e.Findings).Where(f => f.Code.StartsWith("examine.", StringComparison.Ordinal));

@@ -45,6 +45,11 @@ internal sealed class Examiner
     public Examination Next(Round round)
     {
         Hear(round);
+        return Judged() with { Staying = [.. _found.Where(f => f.Stays).Select(f => f.Parameter)] };
+    }
+
+    private Examination Judged()
+    {
         if (_without is null)
         {
             return Find(_read.Judge());
@@ -117,6 +122,9 @@ internal sealed class Examiner
 /// <param name="Glances">The entries as they were judged, the newest last: without what was found before.</param>
 internal sealed record Examination(Gate Gate, Suspicion Suspicion, Verdict Verdict, IReadOnlyList<Glance> Glances)
 {
+    /// <summary>What was named, in this entry or in one before, and goes on: nothing has denied it. The verdict tells one of them at most.</summary>
+    public IReadOnlyList<int> Staying { get; init; } = [];
+
     /// <summary>The most likely first.</summary>
     public IReadOnlyList<Suspect> Suspects => Suspicion.Suspects;
 

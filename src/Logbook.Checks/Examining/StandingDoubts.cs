@@ -4,8 +4,9 @@ using Logbook.Plant;
 namespace Logbook.Checks.Examining;
 
 /// <summary>
-/// Doubts that go on since nothing has compared their reading: a newer value of the point takes none of them away by itself.
-/// A value that lies clearly elsewhere is another reading, of which the doubt never was.
+/// Doubts that go on though the verdict is of something else, or there is none: the error that was named still explains what was
+/// compared since, or nothing has compared its reading. A newer value of the point takes none of them away by itself; but one that
+/// lies clearly elsewhere is another reading, of which the doubt never was.
 /// </summary>
 internal static class StandingDoubts
 {
@@ -15,9 +16,11 @@ internal static class StandingDoubts
         from reading in sheet.Readings
         where reading.Value is not null
         from open in day.State.Findings.GetValueOrDefault(reading.Point, [])
-        where open.Finding.Level >= Level.Watch && IsOf(open.Finding, reading.Point) && !found.Any(f => IsOf(f, reading.Point))
-        where !Compared(trail, open) && !LiesElsewhere(day, reading) && !IsTrue(day, reading.Point, found)
-        select StandsAgain(day, open);
+        where open.Finding.Level >= Level.Watch && IsOf(open.Finding, reading.Point) && !found.Any(f => IsOf(f, reading.Point)) && !IsTrue(day, reading.Point, found)
+        let why = Compared(trail, open) ? (Stays(trail, reading.Point) ? "it would still explain what is compared" : null)
+            : LiesElsewhere(day, reading) ? null : "nothing has compared it since"
+        where why is not null
+        select StandsAgain(day, open, why);
 
     private static bool IsOf(Finding finding, string point) =>
         finding.Code.StartsWith(DoubtFindings.Prefix, StringComparison.Ordinal) && point.Equals(finding.Point, StringComparison.OrdinalIgnoreCase);
@@ -35,8 +38,12 @@ internal static class StandingDoubts
     private static bool IsTrue(Day day, string point, IReadOnlyList<Finding> found) => found.Any(f =>
         f is { Level: Level.Urgent, Point: { } tag } && (point.Equals(tag, StringComparison.OrdinalIgnoreCase) || day.Graph.Behind(tag).Contains(point)));
 
-    private static Finding StandsAgain(Day day, OpenFinding open) => open.Finding.Of is not null ? open.Finding : open.Finding with
+    private static bool Stays(Trail? trail, string point) => trail?.Line.PlaceOf(point) is { } place && trail.Last[^1].Result.Staying.Contains(place);
+
+    private static Finding StandsAgain(Day day, OpenFinding open, string why)
     {
-        Text = $"{open.Finding.Text} Said {Words.Time(Calendar.ToSite(day.Site, open.At))} (record {open.Seq}): nothing has compared it since.", Again = true, Of = open.Corrects ?? open.Seq,
-    };
+        var told = open.Finding;
+        var first = told.Of is null ? $"{told.Text} Said {Words.Time(Calendar.ToSite(day.Site, open.At))} (record {open.Seq})" : told.Text[..told.Text.LastIndexOf(": ", StringComparison.Ordinal)];
+        return told with { Text = $"{first}: {why}.", Again = true, Of = told.Of ?? open.Corrects ?? open.Seq };
+    }
 }

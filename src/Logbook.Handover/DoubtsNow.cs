@@ -5,7 +5,7 @@ namespace Logbook.Handover;
 
 /// <summary>
 /// Which alarms that stand hang on a reading that is doubted still, the newest of its point: those of its own entry, those of a
-/// later one, which took its value, and those of an earlier one that was doubted in the same way.
+/// later one, which took its value, and those of an entry that doubted it itself.
 /// </summary>
 internal sealed class DoubtsNow
 {
@@ -29,16 +29,17 @@ internal sealed class DoubtsNow
 
     /// <summary>The doubted reading on which an alarm hangs; null when it hangs on none. The reading itself tells its own doubt.</summary>
     public string? See(OpenFinding open) => open.Finding.Point is not { } tag ? null : _readings
-        .Where(d => _links.Makes(d.Point, tag) && !d.Point.Equals(tag, StringComparison.OrdinalIgnoreCase) && ((open.Corrects ?? open.Seq) >= d.Seq || WasDoubted(open.Seq, d.Point)))
-        .Select(d => d.Point).FirstOrDefault();
+        .Where(d => (open.Corrects ?? open.Seq) >= d.Seq).Select(d => d.Point).Concat(DoubtedIn(open.Seq))
+        .FirstOrDefault(d => _links.Makes(d, tag) && !d.Equals(tag, StringComparison.OrdinalIgnoreCase));
 
-    private bool WasDoubted(long seq, string point)
+    /// <summary>What its own entry doubted: until it is computed anew it hangs on that, whatever was read since.</summary>
+    private IEnumerable<string> DoubtedIn(long seq)
     {
         if (!_found.TryGetValue(seq, out var findings))
         {
             _found[seq] = findings = _store.Read(seq).FirstOrDefault()?.Body switch { Entry entry => entry.Findings, Correction right => right.Findings, _ => [] };
         }
 
-        return findings.Any(f => Doubted.Doubts(f) && point.Equals(f.Point, StringComparison.OrdinalIgnoreCase));
+        return findings.Where(Doubted.Doubts).Select(f => f.Point!);
     }
 }

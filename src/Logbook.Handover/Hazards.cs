@@ -11,7 +11,7 @@ namespace Logbook.Handover;
 internal static class Hazards
 {
     /// <summary>The words in the order in which they must be read.</summary>
-    public static readonly IReadOnlyList<string> Words = ["inside", "permit", "locked", "defeated", "out", "acid", "gas", "injury", "release", "seen"];
+    public static readonly IReadOnlyList<string> Words = ["gas", "inside", "permit", "locked", "defeated", "out", "acid", "injury", "release", "seen"];
 
     // After this long a count of people inside says nothing any more, nor does where somebody who is hurt was.
     private static readonly TimeSpan CountHolds = TimeSpan.FromHours(1);
@@ -94,7 +94,13 @@ internal static class Hazards
             ? $" {Say.Person(site, item.Owner ?? item.By)}, WHOSE IT IS, IS RECORDED AS HURT {Say.Ref(hurt)}: who holds it now?" : "";
 
     /// <summary>Gas that was read and is there still, whoever was counted inside before.</summary>
-    private static string Gas(Site site, State state, CarriedItem item, DateTimeOffset now) => !item.MayBeInside ? "" : string.Concat(
+    private static string Gas(Site site, State state, CarriedItem item, DateTimeOffset now) => !item.MayBeInside ? "" : GasThatStands(site, state, now) is { Length: > 0 } stands ? stands : string.Concat(
+        from open in state.Unanswered
+        let point = site.FindPoint(open.Finding.Point ?? "")
+        where point is not null && WordOf(point, open.Finding.Level) == "gas"
+        select $" There was GAS: {Say.Visible(point.Description)} {Say.Time(site, open.At, now)}, and nobody has said why or who was told ({open.Seq}.{open.Number}).");
+
+    private static string GasThatStands(Site site, State state, DateTimeOffset now) => string.Concat(
         state.Findings.Values.SelectMany(f => f).Where(f => site.FindPoint(f.Finding.Point ?? "") is { } point && WordOf(point, f.Finding.Level) == "gas" && !IsJumpOf(state, f)).OrderBy(f => f.Seq)
             .Select(f => $" GAS: {Say.Visible(site.FindPoint(f.Finding.Point!)!.Description)} since {Say.Time(site, f.At, now)} {Say.Ref(f.Seq)}; an entry goes by the site's gas procedure."));
 

@@ -43,7 +43,7 @@ internal static class OpenWords
 
     private static string Look(Desk desk, CarryConfirmed look)
     {
-        var found = look.Changed is { } changed ? $"Changed, {Say.Visible(changed)}" : look.Seen ? "Still so" : "Not seen";
+        var found = look.Changed is { } changed ? $"Changed, {Say.Visible(changed)}" : look.OnlyNames ? "Owner named" : look.Fields.ContainsKey("inside") ? "Counted" : look.Seen ? "Still so" : "Not seen";
         return $"{found}: {Item(desk, look.Id)}{OwnLock(look.Lock)}{(look.Until is { } until ? $"; ends {Say.Day(desk.Site, until)}{Before(desk, look)}" : "")}{NewOwner(desk, look)}{string.Concat(look.Fields.Select(f => $"; {Say.Visible(f.Key)} {Say.Visible(f.Value)}"))}{(look.Signed is { } signed ? StepWords.By(desk.Site, signed) : "")}";
     }
 

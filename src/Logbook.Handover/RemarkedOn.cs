@@ -17,8 +17,13 @@ internal static class RemarkedOn
     public static IReadOnlyList<HazardLine> Beside(Desk desk, Site site, State state, DateTimeOffset now, IReadOnlyList<HazardLine> hazards)
     {
         List<JournalRecord> remarks = hazards.Count == 0 ? [] : [.. desk.Store.Between(Later(now - Back, hazards.Min(h => h.Since)), now.AddTicks(1)).Where(r => r.Body is Remark && !InjuryWords.TellsOfInjury(r))];
+        var back = remarks.Where(r => IsTakingBack((Remark)r.Body)).SelectMany(r => new[] { r.Seq, ((Remark)r.Body).Related!.Value }).ToHashSet();
+        remarks.RemoveAll(r => back.Contains(r.Seq));
         return [.. hazards.Select(h => With(site, now, h, remarks.FindAll(r => IsOf(state, h, r))))];
     }
+
+    /// <summary>A remark about another one that says so: both stay in the log, and neither in a line of what can hurt.</summary>
+    private static bool IsTakingBack(Remark remark) => remark.Related is not null && remark.Text.TrimStart().StartsWith("taken back", StringComparison.OrdinalIgnoreCase);
 
     private static DateTimeOffset Later(DateTimeOffset one, DateTimeOffset other) => one > other ? one : other;
 

@@ -16,8 +16,14 @@ public sealed record Stock(string Point, string Title, string Value, DateTimeOff
     private static readonly string[] Tanks =
         ["raw-green-liquor", "green-liquor-tank", "white-liquor-tank", "lime-mud-tank", "weak-wash", "lime"];
 
-    /// <summary>Levels of the tanks, and derived hours that they last where the site computes them.</summary>
-    internal static IReadOnlyList<Stock> Of(Site site, State state) =>
+    /// <summary>Levels of the tanks, and derived hours that they last where the site computes them; hours of an earlier level are no reserve any more.</summary>
+    internal static IReadOnlyList<Stock> Of(Site site, State state)
+    {
+        var read = Read(site, state);
+        return [.. read.Where(hours => !read.Exists(level => level.At > hours.At && IsHoursOf(site, site.FindPoint(hours.Point)!, site.FindPoint(level.Point)!)))];
+    }
+
+    private static List<Stock> Read(Site site, State state) =>
     [
         .. site.Points.Where(p => IsStock(site, p)).OrderBy(p => Plant.Area.All.ToList().IndexOf(p.Area))
             .Select(p => state.Latest.TryGetValue(p.Tag, out var latest) && latest.Value is { } value

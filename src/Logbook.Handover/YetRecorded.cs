@@ -54,7 +54,7 @@ public static class YetRecorded
     /// <summary>Each thing that contradicts the hazard, by the record that tells of it.</summary>
     internal static IEnumerable<Contradiction> Each(Site site, IReadOnlyDictionary<string, EquipmentStatus> equipment, IReadOnlyList<CarriedItem> carried, CarriedItem item) => Go(item) is not { } go ? [] :
     [
-        .. equipment.Values.Where(e => Covers(site, item, e.Equipment) && Against(item, e)).OrderBy(e => e.Since).ThenBy(e => e.Equipment, StringComparer.Ordinal)
+        .. equipment.Values.Where(e => (Covers(site, item, e.Equipment) && Against(item, e)) || (EquipmentHistory.Runs(e.State) && carried.Any(i => item.MayBeInside && item.StandsOn(i) && Covers(site, i, e.Equipment)))).OrderBy(e => e.Since).ThenBy(e => e.Equipment, StringComparer.Ordinal)
             .Select(e => new Contradiction(e.Seq, e.Equipment, e.State.ToUpperInvariant(), e.Since, go, e.By)),
         .. item.MayBeInside ? carried.Where(wash => wash is { ItemKind: "wash", IsHazard: true } && Meet(site, wash.On, item.On) && !equipment.Values.Any(e => e.State == "acid" && Covers(site, item, e.Equipment)))
             .Select(wash => new Contradiction(wash.Id, wash.On, "IN AN ACID WASH", wash.Since, go, wash.By)) : [],

@@ -37,6 +37,10 @@ public sealed class ADriftIsInTheAudit
     public void It_is_in_the_note_of_the_week() =>
         Assert.Contains(WeekNote.Of(Drifting.Desk, Drifting.Until).Sections.Single(s => s.Id == "look-at").Lines, l => l.Label == "off laboratory" && l.Text.Contains("WW-D", StringComparison.Ordinal));
 
+    [Fact]
+    public void It_is_told_of_those_days_also_when_nothing_was_compared_since() =>
+        Assert.Equal(["WW-D"], Logbook.Checks.Examining.AgainstLaboratory.Find(Drifting.Desk, Drifting.Until.AddDays(-7), Drifting.Until.AddDays(6)).Select(d => d.Point.Tag), StringComparer.Ordinal);
+
     [Theory, InlineData(1), InlineData(2)]
     public void Where_nothing_drifts_no_instrument_is_named(int seed) => Assert.Empty(Flags(DemoRun.Long(9, seed)));
 

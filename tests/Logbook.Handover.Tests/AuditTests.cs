@@ -119,6 +119,7 @@ public class AuditTests
         Assert.Equal(gas, flag.Seq);
         Assert.StartsWith("gas, read: H2S at the sump 12.4 ppm", flag.Text, StringComparison.Ordinal);
         Assert.DoesNotContain("Beside it then", flag.Text, StringComparison.Ordinal);
+        Assert.Contains($" Read next 21:30, 0.3 ppm (#{line.Desk.State.Head.Seq}).", flag.Text, StringComparison.Ordinal);
     }
 
     [Theory]

@@ -31,6 +31,10 @@ public sealed class DoubtedBeforeTheNewestTests
 
         line.Clock("2026-11-24T20:40-05:00");
         Write(line, [], "WL-B=33.0");
+        Assert.EndsWith(" (doubted: see WL-B)", Alarm(line), StringComparison.Ordinal); // the alarm still hangs on what was read first
+
+        line.Clock("2026-11-24T21:00-05:00");
+        Write(line, [], "WL-A=29.35", "WL-B=33.0", "WL-C=38.65");
         Assert.DoesNotContain("doubted", NowView.Of(line.Desk).StandsOut.SingleOrDefault(f => f.Finding.Point == "WL-CE")?.Finding.Text ?? "", StringComparison.Ordinal);
     }
 }

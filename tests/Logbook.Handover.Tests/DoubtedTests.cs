@@ -55,6 +55,24 @@ public sealed class DoubtedTests
     }
 
     [Fact]
+    public void A_later_alarm_that_took_the_doubted_reading_is_doubted_until_it_is_read_again()
+    {
+        using var line = Night();
+        string Alarm(params string[] readings)
+        {
+            line.Record(null, readings);
+            return Doubted(line, line.Desk.State.Head.Seq);
+        }
+
+        line.Clock("2026-11-25T02:40-05:00");
+        Assert.Equal("WL-B", Alarm("SL-T1=101.0")); // B of 02:00 is the newest still
+        line.Clock("2026-11-25T02:50-05:00");
+        Assert.Equal("", Alarm("WL-A=29.35", "WL-B=33.0", "WL-C=38.65"));
+    }
+
+    private static string Doubted(SmallLine line, long seq) => ShiftFacts.InHand(line.Desk).Doubted.See(seq, "WL-CE") ?? "";
+
+    [Fact]
     public void What_is_only_unusual_is_no_doubt()
     {
         using var line = Night("examine.unusual", Level.Note);

@@ -100,6 +100,20 @@ public sealed class ExcursionTests
     }
 
     [Fact]
+    public void What_was_urgent_and_is_to_watch_now_says_so_and_asks_for_nothing_of_then()
+    {
+        using var line = new SmallLine("2026-11-24T20:00-05:00");
+        line.Record(null, "WT-L=10.0");
+        line.Clock("2026-11-24T21:00-05:00").Record(null, "WT-L=25.0");
+
+        var text = Assert.Single(NotNormal(line)).Text;
+
+        Assert.StartsWith("WAS URGENT, NOW WATCH: White liquor tank level 10.0 %", text, StringComparison.Ordinal);
+        Assert.Contains("25.0 % at 21:00", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("procedure", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Of_what_is_to_watch_that_which_can_hurt_stands_first_though_it_came_last()
     {
         using var line = new SmallLine("2026-11-24T20:00-05:00");

@@ -119,6 +119,50 @@ public sealed class HazardLineTests
     }
 
     [Fact]
+    public void What_was_written_of_the_wrong_equipment_is_taken_back_by_a_remark_about_it()
+    {
+        using var line = new SmallLine("2026-11-24T20:00-05:00");
+        line.State("wl-filter", "acid");
+        var wrong = line.Clock("2026-11-24T21:10-05:00").Remark("hose of the seal water drips", "wl-filter");
+        Assert.Contains("hose of the seal water", Only(line, "acid").Text, StringComparison.Ordinal);
+
+        Assert.NotNull(Writing.Remark(line.Desk, "asked the mechanic", null, wrong, "op1").Record);
+        Assert.Contains("hose of the seal water", Only(line, "acid").Text, StringComparison.Ordinal);
+        Assert.NotNull(Writing.Remark(line.Desk, "Taken back: it was the mud pump's", null, wrong, "op1").Record);
+
+        Assert.DoesNotContain("hose of the seal water", Only(line, "acid").Text, StringComparison.Ordinal);
+        Assert.Equal(3, line.Desk.Store.Read().Count(r => r.Body is Remark)); // all of it stays in the log
+    }
+
+    [Fact]
+    public void People_inside_are_told_that_what_is_locked_for_them_runs()
+    {
+        using var line = new SmallLine("2026-11-24T20:00-05:00");
+        line.Carry("isolation", "mud-pump", "rake", null, ("permit", "4421"));
+        line.Carry("permit", "slaker", "inspection", line.Desk.Now.AddHours(4), ("number", "4421"), ("inside", "2"));
+        Assert.DoesNotContain("YET", Only(line, "inside").Text, StringComparison.Ordinal);
+
+        var runs = line.Clock("2026-11-24T20:30-05:00").State("mud-pump", "running");
+
+        Assert.Contains($"YET Lime mud pump RECORDED AS RUNNING since 20:30 (#{runs})", Only(line, "inside").Text, StringComparison.Ordinal);
+        Assert.Contains("go by the attendant and the lock board at once", Only(line, "inside").Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Who_is_named_as_owner_has_looked_at_nothing()
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        var locked = line.Carry("isolation", "mud-pump", "rake");
+        line.Clock("2026-11-24T09:00-05:00");
+
+        var named = Writing.ConfirmCarried(line.Desk, new CarryConfirmed(locked, true, null, new Dictionary<string, string>(StringComparer.Ordinal), null) { Owner = "op2" }, "op2").Record!;
+
+        var item = line.Desk.State.Carried.Single();
+        Assert.Equal(("op2", null, item.Since), (item.Owner, item.Confirmed, item.LastSeen));
+        Assert.StartsWith("Owner named: isolation, Lime mud pump", LogLine.Of(line.Desk, named).Words, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void What_was_written_of_equipment_in_acid_stands_in_its_line_and_nowhere_else()
     {
         using var line = new SmallLine("2026-11-24T20:00-05:00");
@@ -442,7 +486,7 @@ public sealed class HazardLineTests
         var none = SignedWriting.Confirm(line.Desk, flow.Sign(), new CarryConfirmed(permit, true, null, new Dictionary<string, string>(StringComparer.Ordinal) { ["inside"] = "0" }, null), colleague);
 
         Assert.Contains(Audit.Between(line.Desk, line.Desk.Now.AddDays(-1), line.Desk.Now.AddMinutes(1), Audit.Hazard), f =>
-            f.Text.Contains($"last counted 0 Tue 24 Nov 08:00 {Say.Person(line.Desk.Site, colleague)}, NOT ITS OWNER; by PIN (#{none.Record!.Seq})", StringComparison.Ordinal));
+            f.Text.Contains($"last counted 0 Tue 24 Nov 08:00 {Say.Person(line.Desk.Site, colleague)}, who is not its owner; by PIN (#{none.Record!.Seq})", StringComparison.Ordinal));
     }
 
     [Fact]

@@ -129,6 +129,9 @@ public sealed class HurtInTheShiftTests
         Assert.Contains($" GAS: H2S at the sump since 21:00 (#{gas})", Inside(), StringComparison.Ordinal);
 
         line.Clock("2026-11-24T21:30-05:00").Record(null, "ST-H2S=0.3");
+        Assert.Contains($" There was GAS: H2S at the sump 21:00, and nobody has said why or who was told ({gas}.1).", Inside(), StringComparison.Ordinal);
+
+        Assert.NotNull(Writing.Answer(line.Desk, $"{gas}.1", "flange of the sump pump; everybody told", "op1").Record);
         Assert.DoesNotContain("GAS", Inside(), StringComparison.Ordinal);
     }
 

@@ -220,6 +220,19 @@ public sealed class OpenThingsTests
     }
 
     [Fact]
+    public void The_begin_of_an_upset_and_its_end_belong_together()
+    {
+        using var line = new SmallLine("2026-11-24T20:00-05:00");
+        var begin = Writing.BeginUpset(line.Desk, line.Desk.Now, "gas", "op1").Record!.Seq;
+        line.Remark("all clear");
+        line.Clock("2026-11-24T21:00-05:00");
+        var end = Writing.EndUpset(line.Desk, line.Desk.Now, null, "op1").Record!.Seq;
+
+        Assert.Equal([begin, end], RecordLinks.About(line.Desk, begin).Select(r => r.Seq));
+        Assert.Equal([begin, end], RecordLinks.About(line.Desk, end).Select(r => r.Seq));
+    }
+
+    [Fact]
     public void Search_finds_records_that_hold_every_word()
     {
         using var line = new SmallLine("2026-11-24T08:00-05:00");

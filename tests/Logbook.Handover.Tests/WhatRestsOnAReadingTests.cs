@@ -97,13 +97,13 @@ public sealed class WhatRestsOnAReadingTests
     }
 
     [Fact]
-    public void Hours_that_were_worked_out_before_a_newer_level_keep_their_own_time()
+    public void Hours_of_an_earlier_level_are_no_reserve_any_more()
     {
         using var line = new SmallLine("2026-11-24T05:00-05:00");
 
         var stocks = Stock.Of(WithHours(line), With(Value("WT-L", 62, Read.AddHours(1), 8), Value("WT-H", 6.1, Read, 7)));
 
-        Assert.Equal(Read, stocks.Single(s => s.Lasts).At);
+        Assert.Equal(["WT-L"], stocks.Select(s => s.Point), StringComparer.Ordinal);
     }
 
     [Fact]

@@ -11,7 +11,7 @@ public sealed class AuditTests
 
         terminal.Press("a");
 
-        Assert.Contains("Nothing to settle: facts as they are", terminal.Screen, StringComparison.Ordinal);
+        Assert.Contains("As recorded: what could hurt, what was missed, what was put right", terminal.Screen, StringComparison.Ordinal);
         Assert.Contains(((AuditPage)terminal.State.Top).Shown, f => f.Flag == "corrected");
     }
 
@@ -25,7 +25,7 @@ public sealed class AuditTests
 
         terminal.Press("⎋a");
         Assert.DoesNotContain("signature settles", terminal.Screen, StringComparison.Ordinal);
-        Assert.Contains("Nothing to settle: facts as they are (1)", terminal.Screen, StringComparison.Ordinal);
+        Assert.Contains("As recorded: what could hurt, what was missed, what was put right (1)", terminal.Screen, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -67,7 +67,7 @@ public sealed class CarriedPageTests
         Assert.Equal("op3", terminal.Desk.State.Carried.Single().Owner);
         Assert.Contains("a lock of Operator one, if one is on, stays until it is removed by the site's procedure", terminal.Words, StringComparison.Ordinal);
         Assert.Contains("owner Operator three", terminal.Words, StringComparison.Ordinal);
-        Assert.Null(terminal.Desk.State.Carried.Single().Confirmed!.Changed);
+        Assert.Null(terminal.Desk.State.Carried.Single().Confirmed); // nobody looked at it for that
     }
 
     [Fact]
@@ -236,6 +236,19 @@ public sealed class CarriedPageTests
     }
 
     [Fact]
+    public void Where_the_hurt_one_is_takes_the_place_of_where_they_were_said_to_be()
+    {
+        using var terminal = new Terminal(before: t => t.Carry("injury", "slaker", "caustic in the eye", null, ("who", "op3"), ("now", "at the shower")));
+
+        terminal.Press("c2⏎");
+        Assert.Contains("where are they now, and how? at the shower before", terminal.Words, StringComparison.Ordinal);
+        terminal.Press("in hospital since 16:20⏎");
+
+        Assert.Equal("in hospital since 16:20", terminal.Desk.State.Carried.Single().Fields["now"]);
+        Assert.DoesNotContain("at the shower", Handover.NowView.Of(terminal.Desk).Hazards.Single().Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_count_at_what_is_in_acid_is_told_whole_before_the_key_that_writes_it()
     {
         using var terminal = new Terminal(before: t =>
@@ -255,6 +268,8 @@ public sealed class CarriedPageTests
         Assert.Equal("2", Assert.IsType<CarryConfirmed>(terminal.Journal.Read().Last().Body).Fields["inside"]);
         Assert.IsType<CarriedPage>(terminal.State.Top);
         terminal.Press("2⏎0⏎all out⏎");
+        Assert.IsType<SignPage>(terminal.State.Top); // of the own count too
+        terminal.Press(Terminal.Pin + "⏎");
         Assert.Equal("0", Assert.IsType<CarryConfirmed>(terminal.Journal.Read().Last().Body).Fields["inside"]);
     }
 
@@ -590,7 +605,7 @@ public sealed class CarriedPageTests
         terminal.Press("cx");
         Assert.IsType<CarriedPage>(terminal.State.Top);
         Assert.Contains("x: 2 counted inside: it stays open until 2 has counted all out", terminal.Words, StringComparison.Ordinal);
-        terminal.Press("2⏎0⏎⏎x");
+        terminal.Press("2⏎0⏎⏎" + Terminal.Pin + "⏎x");
         Assert.IsType<AskPage>(terminal.State.Top);
         terminal.Press("work done⏎" + Terminal.Pin + "⏎");
 
@@ -601,8 +616,8 @@ public sealed class CarriedPageTests
     [Theory]
     [InlineData("c2⏎⏎stood at the hatch⏎", "changed, not counted: still 2 inside (#4)")]
     [InlineData("c1⏎", "still so, not counted: still 2 inside (#4)")]
-    [InlineData("c2⏎1⏎one came out⏎", "changed, 1 counted inside (#4)")]
-    [InlineData("c2⏎0⏎⏎", "changed, 0 counted inside (#4)")]
+    [InlineData("c2⏎1⏎one came out⏎" + Terminal.Pin + "⏎", "1 counted inside (#4)")]
+    [InlineData("c2⏎0⏎⏎" + Terminal.Pin + "⏎", "0 counted inside (#4)")]
     [InlineData("c2⏎all out⏎", "'all out': how many are inside begins with a number; what is different is asked next")]
     public void A_look_at_a_permit_says_how_many_are_inside_by_it(string keys, string said)
     {

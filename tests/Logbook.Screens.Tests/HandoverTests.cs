@@ -28,6 +28,22 @@ public sealed class HandoverTests
     }
 
     [Fact]
+    public void A_page_that_was_read_to_its_end_is_not_blank_on_a_screen_that_has_grown()
+    {
+        using var terminal = new Terminal(before: t => Trip(t).HeldBy("op1"));
+        terminal.Size(80, 14).Press("iop3⏎h");
+        for (var i = 0; i < 20 && !terminal.Screen.Contains("shown in full", StringComparison.Ordinal); i++)
+        {
+            terminal.Press("⏎");
+        }
+
+        var text = terminal.Size(120, 50).Screen;
+
+        Assert.Contains("CAN HURT", text, StringComparison.Ordinal);
+        Assert.Contains("shown in full", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void The_pin_is_neither_drawn_nor_said_nor_kept()
     {
         using var terminal = new Terminal(before: t => Trip(t).HeldBy("op1"));

@@ -15,9 +15,6 @@ public static class AgainstLaboratory
     /// <summary>So long before the stretch a departure may have begun.</summary>
     private static readonly TimeSpan Back = TimeSpan.FromDays(14);
 
-    /// <summary>What the slopes are taken from: what an instrument reads now.</summary>
-    private static readonly TimeSpan Newest = TimeSpan.FromDays(2);
-
     /// <summary>No more than the uncertainty itself is a departure; one bad sample is none. Judgement, no source.</summary>
     private const double Allowance = 1, Threshold = 4, Bound = 3;
 
@@ -34,12 +31,26 @@ public static class AgainstLaboratory
         }
 
         var stretch = Stretch.Of(desk.Store, desk.State, from - Back, to.AddMilliseconds(-1));
-        var tape = new Tape(line, desk.Graph, desk.Guard);
-        var frames = stretch.Sheets.Select(s => tape.Read(s, stretch.Standstill, slopes: s.At >= to - Newest)).OfType<Frame>().ToList();
-        return [.. Enumerable.Range(0, line.Rows.Count).Select(k => Of(desk.Site, line, fitted, k, frames)).OfType<Departure>()];
+        List<Frame> Read(Func<Sheet, bool> slopes)
+        {
+            var tape = new Tape(line, desk.Graph, desk.Guard);
+            return [.. stretch.Sheets.Select(s => tape.Read(s, stretch.Standstill, slopes(s))).OfType<Frame>()];
+        }
+
+        // Slopes are slow to take: of what was compared last alone, and only where something has left.
+        var frames = Read(_ => false);
+        var left = Enumerable.Range(0, line.Rows.Count).Select(k => Since(desk.Site, line, fitted, k, frames)).OfType<Left>().ToList();
+        var last = left.Select(l => l.Apart[^1].Sheet.Seq).ToHashSet();
+        var sloped = left.Count == 0 ? [] : Read(s => last.Contains(s.Seq)).Where(f => last.Contains(f.Sheet.Seq)).ToDictionary(f => f.Sheet.Seq);
+        return [.. left.Select(l => Told(line, fitted, l, sloped[l.Apart[^1].Sheet.Seq])).OfType<Departure>()];
     }
 
-    private static Departure? Of(Site site, SiteLine line, Fitted fitted, int place, List<Frame> frames)
+    /// <summary>A row that has left what was learned.</summary>
+    /// <param name="Instrument">Which of its ways is not the laboratory's.</param>
+    /// <param name="Apart">What was compared since.</param>
+    private sealed record Left(Row Row, int Instrument, double Usual, DateTimeOffset Since, List<(Sheet Sheet, RowSeen Seen)> Apart);
+
+    private static Left? Since(Site site, SiteLine line, Fitted fitted, int place, List<Frame> frames)
     {
         var row = line.Rows[place];
         var laboratory = row.IsBalance ? [] : Enumerable.Range(0, row.Ways.Count).Where(w => Of(row, w).Any(p => line.Subjects[p].Point?.Sample is not null)).ToList();
@@ -49,9 +60,9 @@ public static class AgainstLaboratory
         }
 
         var (usual, scale) = (fitted.Forecasts[place].Mean, fitted.Scale[place]);
-        var compared = frames.SelectMany(f => f.Rows.Where(r => r.Row.Name == row.Name).Select(r => (f.Sheet.At, Seen: r))).ToList();
-        var shifts = compared.GroupBy(c => Calendar.ShiftAt(site, c.At).Id, StringComparer.Ordinal)
-            .Select(g => (g.First().At, Off: (g.Select(c => c.Seen.Reading.Difference).Median() - usual) / scale)).ToList();
+        var compared = frames.SelectMany(f => f.Rows.Where(r => r.Row.Name == row.Name).Select(r => (f.Sheet, Seen: r))).ToList();
+        var shifts = compared.GroupBy(c => Calendar.ShiftAt(site, c.Sheet.At).Id, StringComparer.Ordinal)
+            .Select(g => (g.First().Sheet.At, Off: (g.Select(c => c.Seen.Reading.Difference).Median() - usual) / scale)).ToList();
         if (shifts.Count < FewestShifts)
         {
             return null;
@@ -65,20 +76,22 @@ public static class AgainstLaboratory
         }
 
         var since = shifts[Enumerable.Range(0, side.Count).Reverse().TakeWhile(i => side[i] > 0).Last()].At;
-        return Told(line, fitted, row, 1 - laboratory[0], usual, since, [.. compared.Where(c => c.At >= since)]);
+        return new Left(row, 1 - laboratory[0], usual, since, [.. compared.Where(c => c.Sheet.At >= since)]);
     }
 
-    private static Departure? Told(SiteLine line, Fitted fitted, Row row, int instrument, double usual, DateTimeOffset since, List<(DateTimeOffset At, RowSeen Seen)> apart)
+    /// <param name="sloped">What was compared last, with its slopes: what the instrument reads now.</param>
+    private static Departure? Told(SiteLine line, Fitted fitted, Left left, Frame sloped)
     {
+        var (row, instrument, usual, since, apart) = left;
         var last = apart[^Math.Min(Shown, apart.Count)..];
-        var slopes = last[^1].Seen.Reading.Sensitivities.GroupBy(s => s.Parameter).ToDictionary(g => g.Key, g => g.Sum(s => s.Slope));
+        var slopes = sloped.Rows.First(r => r.Row.Name == row.Name).Reading.Sensitivities.GroupBy(s => s.Parameter).ToDictionary(g => g.Key, g => g.Sum(s => s.Slope));
         var readings = Of(row, instrument).Where(p => p < line.Readings && slopes.GetValueOrDefault(p) != 0)
             .OrderByDescending(p => Math.Abs(slopes[p]) * fitted.Line.Parameters[p].U).ToList();
         return readings.Count == 0 ? null : new Departure
         {
             Point = line.Subjects[readings[0]].Point!, By = (last.Select(c => c.Seen.Reading.Difference).Median() - usual) / slopes[readings[0]],
             Since = since, Quantity = row.Ways[1 - instrument].Named, Unit = row.Unit.Name, Usual = usual, Comparisons = apart.Count,
-            Last = [.. last.Select(c => (c.At, Value(c.Seen, row, instrument), Value(c.Seen, row, 1 - instrument)))],
+            Last = [.. last.Select(c => (c.Sheet.At, Value(c.Seen, row, instrument), Value(c.Seen, row, 1 - instrument)))],
             Beside = [.. readings.Skip(1).Select(p => line.Subjects[p].Name)],
             WhenOff = Of(row, instrument).Select(p => line.Subjects[p].WhenOff).FirstOrDefault(w => w is not null),
         };

@@ -27,7 +27,7 @@ internal static class HazardFacts
         var ended = closed is null ? Open(span) : $"closed {Who(span, closed)}: {Say.Visible(((CarryClosed)closed.Body).Why)}{LastLock.Words(site, span.WithHistory, opened, closed)} {Say.Ref(closed.Seq)}";
         return new AuditFlag(
             Audit.Hazard, opened.Shift, opened.At, null, null,
-            $"{Say.Kind(carry.ItemKind)}, {Say.Equipment(site, carry.On)}: {Say.Visible(carry.Text)}. Opened {Who(span, opened)} {Say.Ref(opened.Seq)}{LastCount.Words(site, span.WithHistory.Where(r => r.At <= span.End), opened, closed, at => Say.Day(site, at))}; {ended}", opened.Seq);
+            $"{Say.Kind(carry.ItemKind)}{(carry.Fields.GetValueOrDefault("who") is { } who ? $" of {Say.Person(site, who)}" : "")}, {Say.Equipment(site, carry.On)}: {Say.Visible(carry.Text)}. Opened {Who(span, opened)} {Say.Ref(opened.Seq)}{LastCount.Words(site, span.WithHistory.Where(r => r.At <= span.End), opened, closed, at => Say.Day(site, at))}; {ended}", opened.Seq);
     }
 
     /// <summary>Acid by the state of the equipment: from the first record that says so to the next that says otherwise.</summary>

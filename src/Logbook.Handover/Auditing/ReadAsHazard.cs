@@ -20,7 +20,12 @@ internal static class ReadAsHazard
         where word is "gas" or "release"
         select new AuditFlag(
             Audit.Hazard, entry.Record.Shift, entry.Record.At, entry.Entry.Round, finding.Point,
-            $"{word}, read: {Say.Sentence(finding.Text)}{Inside(span, entry.Record.At)} {Say.Day(span.Desk.Site, entry.Record.At)} {Say.Person(span.Desk.Site, entry.Record.By)} {Say.Ref(entry.Record.Seq)}", entry.Record.Seq);
+            $"{word}, read: {Say.Sentence(finding.Text)}{Inside(span, entry.Record.At)}{Next(span, finding.Point!, entry.Record.At)} {Say.Day(span.Desk.Site, entry.Record.At)} {Say.Person(span.Desk.Site, entry.Record.By)} {Say.Ref(entry.Record.Seq)}", entry.Record.Seq);
+
+    /// <summary>When the same head was read next, and what it read then.</summary>
+    private static string Next(AuditSpan span, string tag, DateTimeOffset at) => span.Desk.Site.FindPoint(tag) is { Choices.Count: 0 } point
+        && span.Desk.Store.Series(tag, at.AddMilliseconds(1), span.End).FirstOrDefault(v => v.Value is not null) is { } next
+            ? $" Read next {Say.Time(span.Desk.Site, next.At, at)}, {Say.Value(point, next.Value!.Value, next.Unit)} {Say.Ref(next.Seq)}." : "";
 
     private static string Inside(AuditSpan span, DateTimeOffset at)
     {

@@ -33,8 +33,7 @@ public static class BeforeSigning
         var giver = Say.Person(desk.Site, record.By);
         return
         [
-            .. Declared(body.Declared, body.Changes, "not-checked", "change").Select(words => new NoteLine("declared", $"{giver}: {words}")),
-            .. OwnLines(giver, body),
+            .. Lines(giver, body),
             .. Answers(desk, by, prepared.Seq),
         ];
     }
@@ -43,9 +42,16 @@ public static class BeforeSigning
     public static IReadOnlyList<NoteLine> OfGiver(Desk desk, HandoverAccepted accepted) =>
         accepted.Prepared is { } seq && desk.Store.Read(seq).First() is { Body: HandoverPrepared body } record ? [.. OwnLines(Say.Person(desk.Site, record.By), body)] : [];
 
-    /// <summary>The same for who holds the line by such an acceptance; empty when nobody does, or it was taken otherwise.</summary>
+    /// <summary>All that the giver said to who holds the line by such an acceptance, and when; empty when nobody does, or it was taken otherwise.</summary>
     public static IReadOnlyList<NoteLine> ToHolder(Desk desk) =>
-        desk.State.Line.Holder is { } holder && desk.Store.Read(holder.Seq).First() is { Body: HandoverAccepted accepted } ? OfGiver(desk, accepted) : [];
+        desk.State.Line.Holder is { } holder && desk.Store.Read(holder.Seq).First() is { Body: HandoverAccepted { Prepared: { } seq } } && desk.Store.Read(seq).First() is { Body: HandoverPrepared body } record
+            ? [.. Lines($"{Say.Person(desk.Site, record.By)} {Say.Time(desk.Site, record.At, desk.Now)}", body)] : [];
+
+    private static IEnumerable<NoteLine> Lines(string giver, HandoverPrepared body) =>
+        [.. NotAsBefore(body).Select(words => new NoteLine("declared", $"{giver}: {words}")), .. OwnLines(giver, body)];
+
+    /// <summary>What was declared as not checked or as changed, with the words.</summary>
+    internal static IEnumerable<string> NotAsBefore(HandoverPrepared body) => Declared(body.Declared, body.Changes, "not-checked", "change");
 
     private static IEnumerable<NoteLine> OwnLines(string giver, HandoverPrepared body) =>
     [

@@ -53,7 +53,7 @@ public static class Countersigning
         $"Allowed, it is said, by {Say.Visible(site.FindNamed(open.Named!)?.Name ?? open.Named!)}{(Signer(site, open) is null ? ", who cannot allow it: a supervisor signs instead" : ": not yet signed by them")}";
 
     private static string What(Site site, ToCountersign open) =>
-        $"{(open.Named is null ? $"{open.What} handover" : $"{Say.Kind(open.What)}: {Say.Visible(open.Why)}")}, {(open.NamedIn is null ? "" : "as told by ")}{Say.Person(site, open.By)} {Say.Day(site, open.At)} {Say.Ref(new[] { open.Seq, open.NamedIn }.OfType<long>())}";
+        $"{(open.Named is null ? $"{open.What} handover" : $"{Say.Kind(open.What)}: {Say.Visible(open.Why)}")}, {Say.Person(site, open.By)} {Say.Day(site, open.At)} {Say.Ref(open.Seq)}{(open.NamedIn is { } seq ? $", told again by {Say.Person(site, open.NamedBy!)} {Say.Ref(seq)}" : "")}";
 
     /// <summary>The person who is named; null where older records name nobody of the site, or an operator, who cannot allow it.</summary>
     private static Person? Signer(Site site, ToCountersign open) => open.Named is { } named && site.FindNamed(named) is { Role: not Role.Operator } person ? person : null;

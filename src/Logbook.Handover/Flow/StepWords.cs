@@ -8,7 +8,7 @@ internal static class StepWords
 {
     public static string Of(Site site, JournalRecord record) => record.Body switch
     {
-        HandoverPrepared p => $"Handover of {p.Note.Shift} prepared{Lines(p.IfThen)}{Lines(p.Words)}{By(site, p.Signed)}",
+        HandoverPrepared p => $"Handover of {p.Note.Shift} prepared{string.Concat(BeforeSigning.NotAsBefore(p).Select(words => "; " + words))}{Lines(p.IfThen)}{Lines(p.Words)}{By(site, p.Signed)}",
         HandoverSeen seen => $"Opened {(LineHeld.Pages.Contains(seen.Page, StringComparer.Ordinal) ? $"the page {seen.Page}" : $"record {Say.Visible(seen.Page)}")}",
         HandoverMissed m => $"Answered otherwise than the page of what can hurt, which is read again: {Say.Visible(m.Question)}",
         HandoverQuestion q => $"Asks: {Say.Visible(q.Text)}{(q.About is { } seq ? " " + Say.Ref(seq) : "")}",

@@ -10,11 +10,13 @@ namespace Logbook.Handover;
 internal sealed class Doubted
 {
     private readonly Links _links;
+    private readonly ILookup<string, long> _read;
     private readonly List<(long Seq, string Point)> _readings = [];
 
     public Doubted(ShiftFacts facts)
     {
         _links = new Links(facts.Site);
+        _read = facts.Entries.SelectMany(e => e.Entry.Readings.Where(r => !r.NotTaken).Select(r => (r.Point, e.Record.Seq))).OrderBy(r => r.Seq).ToLookup(r => r.Point, r => r.Seq, StringComparer.OrdinalIgnoreCase);
         var corrections = Corrected.LastOf(facts.Records);
         foreach (var (record, entry) in facts.Entries)
         {
@@ -35,7 +37,10 @@ internal sealed class Doubted
 
     /// <summary>The reading on which a value of that record hangs and that is doubted; null when none is. The reading itself tells its own doubt.</summary>
     public string? See(long seq, string? tag) => tag is null ? null
-        : _readings.Where(d => d.Seq == seq && _links.Makes(d.Point, tag) && !d.Point.Equals(tag, StringComparison.OrdinalIgnoreCase)).Select(d => d.Point).FirstOrDefault();
+        : _readings.Where(d => d.Seq == Newest(d.Point, seq) && _links.Makes(d.Point, tag) && !d.Point.Equals(tag, StringComparison.OrdinalIgnoreCase)).Select(d => d.Point).FirstOrDefault();
+
+    /// <summary>The entry whose reading of the point a value of that record took: its own, or the newest before it.</summary>
+    private long? Newest(string point, long seq) => _read[point].LastOrDefault(read => read <= seq) is > 0 and var newest ? newest : null;
 
     /// <summary>A reading that does not fit, or one of a few of which one does not: not what is only unusual.</summary>
     public static bool Doubts(Finding finding) =>

@@ -135,11 +135,13 @@ internal sealed record Excursion(string? Point, Level Worst, DateTimeOffset Firs
             [] => $"{(limit && last.At != worst.At && At(facts, last) is { } value ? $", {value} at {facts.Time(last.At)}" : "")}; no later reading.",
             _ => $"; from {facts.Time(later[0].At)} without this finding, {(above ? "now: see above" : $"{(later.Count > 1 ? "now " : "")}{later[^1].Words} at {facts.Time(later[^1].At)}")}.",
         };
-        var words = (limit && over) || (choice && (over || lesser)) ? FindingText.WithoutAsking(facts.Site, worst.Finding) : worst.Finding.Text;
+        // Urgent once and to watch now: what it asked for then would mislead.
+        var less = limit && !over && last.Finding.Level < worst.Finding.Level;
+        var words = less || (limit && over) || (choice && (over || lesser)) ? FindingText.WithoutAsking(facts.Site, worst.Finding) : worst.Finding.Text;
         var hangsOn = facts.Doubted.See(worst.Seq, worst.Finding.Point);
         var answers = string.Concat(facts.Answers.Where(a => noticed.Exists(n => a.IsTo(n.Seq, n.Finding))).Select(a => " " + FirstLetter.Large(a.Words(facts.Site, facts.AsOf))));
         var wrong = Wrong(facts, worst);
-        var level = $"{worst.Finding.Level.ToString().ToUpperInvariant()}: ";
+        var level = $"{(less ? "WAS " : "")}{worst.Finding.Level.ToString().ToUpperInvariant()}{(less ? $", NOW {last.Finding.Level.ToString().ToUpperInvariant()}" : "")}: ";
         string Told(string text) => $"{level}{text} {often}{since}{wrong}{answers} {Say.Ref(noticed[0].Seq, worst.Seq, last.Seq)}";
         var text = Told(hangsOn is null ? Say.Sentence(words) : $"{Say.Visible(words).TrimEnd('.')} (doubted: see {Say.Visible(hangsOn)}).");
         return new Excursion(

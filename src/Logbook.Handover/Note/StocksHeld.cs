@@ -9,10 +9,9 @@ internal static class StocksHeld
     {
         var stocks = Stock.Of(facts.Site, facts.State);
         var tanks = stocks.Where(s => !s.Lasts).Select(level => (Level: level, Hours: stocks.Where(h => IsOf(facts, h, level)).ToList())).ToList();
-        return NoteSection.Of("stocks", "STOCKS", stocks.Except(tanks.SelectMany(t => t.Hours)).Select(s => new NoteLine(Say.Visible(s.Point), Line(facts, s, [.. tanks.Where(t => t.Level == s).SelectMany(t => t.Hours).Where(h => h.At >= s.At)]))));
+        return NoteSection.Of("stocks", "STOCKS", stocks.Except(tanks.SelectMany(t => t.Hours)).Select(s => new NoteLine(Say.Visible(s.Point), Line(facts, s, [.. tanks.Where(t => t.Level == s).SelectMany(t => t.Hours)]))));
     }
 
-    /// <summary>Hours of an earlier level are no reserve any more: they stand beside their own reading alone.</summary>
     private static string Line(ShiftFacts facts, Stock stock, IReadOnlyList<Stock> hours) =>
         $"{stock.Title} {stock.Value} at {facts.Time(stock.At)}{Old(facts, stock)}{string.Concat(hours.Select(h => Beside(h)))} {Say.Ref(hours.Select(h => h.Seq).Prepend(stock.Seq))}";
 

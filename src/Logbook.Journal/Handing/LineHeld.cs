@@ -155,4 +155,7 @@ public sealed record ToCountersign(long Seq, string What, string By, DateTimeOff
 
     /// <summary>The record that names them, where it is not the item's own; else null.</summary>
     public long? NamedIn { get; init; }
+
+    /// <summary>Who named them last.</summary>
+    public string? NamedBy { get; init; }
 }

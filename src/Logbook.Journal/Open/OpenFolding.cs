@@ -21,7 +21,9 @@ internal static class OpenFolding
             {
                 Line = state.Line with
                 {
-                    ToCountersign = state.Line.ToCountersign.RemoveAll(t => t.Seq == id).Add(new(id, item.ItemKind, record.By, record.At, record.Shift, item.Text) { Named = named.Trim(), NamedIn = record.Seq == id ? null : record.Seq }),
+                    ToCountersign = state.Line.ToCountersign.Find(t => t.Seq == id) is { } waits
+                        ? state.Line.ToCountersign.Replace(waits, waits with { Named = named.Trim(), NamedIn = record.Seq, NamedBy = record.By })
+                        : state.Line.ToCountersign.Add(new(id, item.ItemKind, item.By, item.Since, record.Shift, item.Text) { Named = named.Trim(), NamedIn = record.Seq == id ? null : record.Seq, NamedBy = record.By }),
                 },
             }
             : state;
@@ -44,8 +46,8 @@ internal static class OpenFolding
         var confirmation = new Confirmation(record.Seq, record.At, record.By, look.Seen, look.Changed);
         return item.Told(look) with
         {
-            Confirmed = confirmation,
-            LastSeen = look.Seen ? record.At : item.LastSeen,
+            Confirmed = look.OnlyNames ? item.Confirmed : confirmation,
+            LastSeen = look.Seen && !look.OnlyNames ? record.At : item.LastSeen,
             Changes = look.Changed is null or CarryConfirmed.ItsEnd ? item.Changes : item.Changes.Add(confirmation),
             OwnerHurt = look.Owner is null ? item.OwnerHurt : null,
             Count = Counted(item, record, look),

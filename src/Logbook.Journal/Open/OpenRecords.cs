@@ -1,3 +1,5 @@
+using System.Text.Json.Serialization;
+
 namespace Logbook.Journal;
 
 /// <summary>Somebody looked at a carried item: still so, changed, or not seen.</summary>
@@ -19,6 +21,10 @@ public sealed record CarryConfirmed(
 
     /// <summary>Code of who owns it from now on; null when its owner stays.</summary>
     public string? Owner { get; init; }
+
+    /// <summary>True when it only says who owns it from now on: nobody looked at it for that.</summary>
+    [JsonIgnore] // follows from the others
+    public bool OnlyNames => Owner is not null && Changed is null && Fields.Count == 0 && Lock is null && Until is null;
 
     /// <summary>The signature, where people were counted out by another than the one whose count stood.</summary>
     public Signed? Signed { get; init; }

@@ -5,7 +5,7 @@ namespace Logbook.Screens;
 /// <summary>The audit's flags by what would settle them. What is only to be looked at comes last, and says so.</summary>
 internal static class AuditGroups
 {
-    private const string Facts = "Nothing to settle: facts as they are";
+    private const string Facts = "As recorded: what could hurt, what was missed, what was put right";
 
     private static readonly (string Title, string[] Flags)[] All =
     [

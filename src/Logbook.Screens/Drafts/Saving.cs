@@ -43,7 +43,17 @@ internal static class Saving
         IReadOnlyList<Finding> findings = record.Body is Entry entry
             ? [.. SaidAtOnce.Of(new Links(session.Site), entry.Findings).Where(f => f.Level > Level.Note || f.Point is null).OrderByDescending(f => f.Level).ThenByDescending(f => f.Point is null)]
             : [];
-        return findings.Count == 0 ? session : session.Open(new FindingsPage($"What stands out in the entry {Say.Ref(record.Seq)}", findings, record.Seq, 0) { Folds = true });
+        return findings.Count == 0 ? session : session.Open(new FindingsPage($"What stands out in the entry {Say.Ref(record.Seq)}{InTheWalkBefore(session, record)}", findings, record.Seq, 0) { Folds = true });
+    }
+
+    // What is urgent is saved at once, and what was typed with it: of one walk there may be several entries. Judgement, no source.
+    private static readonly TimeSpan Walk = TimeSpan.FromMinutes(30);
+
+    /// <summary>What stands of entries saved shortly before: the page must not read as if the walk had found no more.</summary>
+    private static string InTheWalkBefore(Session session, JournalRecord record)
+    {
+        List<OpenFinding> before = [.. session.Facts.Now.StandsOut.Where(f => f.Finding.Level > Level.Note && f.Seq < record.Seq && record.At - f.At < Walk)];
+        return before.Count == 0 ? "" : $"; saved before it: {string.Join(", ", before.Select(f => $"{f.Finding.Level.ToString().ToLowerInvariant()} {f.Finding.Point}"))} {Say.Ref(before.Select(f => f.Seq))}";
     }
 
     public static Session NotSaved(Session session, string why) =>

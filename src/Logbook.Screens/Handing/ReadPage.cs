@@ -23,7 +23,9 @@ internal sealed record ReadPage(HandoverPage Page, long UpTo, IReadOnlyList<stri
     public override Layout Draw(Session session)
     {
         var (head, body, foot) = (Head(session), Body(session), Foot(session));
-        return new Layout(head, [.. body.Skip(Top).Take(Reader.Room(session, head, foot))], 0, 0, foot);
+        var room = Reader.Room(session, head, foot);
+        // On a screen that has grown since less lies above.
+        return new Layout(head, [.. body.Skip(Math.Min(Top, Math.Max(0, body.Count - room))).Take(room)], 0, 0, foot);
     }
 
     private IReadOnlyList<Line> Head(Session session) =>

@@ -12,7 +12,19 @@ internal static class CarriedAsks
 
     public static readonly IReadOnlyDictionary<string, string> NoFields = new Dictionary<string, string>(StringComparer.Ordinal);
 
-    public static AskPage Changed(CarriedItem item) => item.ItemKind == "permit" ? Count(item) : AskPage.Words(
+    public static AskPage Changed(CarriedItem item) => item.ItemKind switch
+    {
+        "permit" => Count(item),
+        "injury" => WhereNow(item),
+        _ => Otherwise(item),
+    };
+
+    /// <summary>It takes the place of where they were said to be: two places in one line would send people to the wrong one.</summary>
+    private static AskPage WhereNow(CarriedItem item) => AskPage.Words(
+        $"{item.Text}: where are they now, and how? {(item.Fields.TryGetValue("now", out var before) ? $"{Say.Visible(before)} before" : "nothing is recorded yet")}", "a few words",
+        (asking, text) => Looked(asking, item, null, new Dictionary<string, string>(StringComparer.Ordinal) { ["now"] = text.Trim() }));
+
+    private static AskPage Otherwise(CarriedItem item) => AskPage.Words(
         Different(item), "a few words",
         (asking, text) => HowFar(item) is { } field ? Next.Of(asking.Open(Choose(item, field, text))) : Looked(asking, item, text, NoFields));
 
@@ -53,7 +65,7 @@ internal static class CarriedAsks
     /// <summary>What would stand against the count is read in full before the key that writes it.</summary>
     private static Next Write(Session asking, CarriedItem item, CarryConfirmed look) => CautionsPage.BeforeWriting(
         asking, YetRecorded.Before(asking.Site, asking.Facts.Equipment, asking.Facts.Now.Carried, look, asking.Clock),
-        s => item.IsCountedOutBy(item.Told(look)) && !item.IsCountOf(s.By!)
+        s => item.IsCountedOutBy(item.Told(look)) // also of the own count: a PIN that is typed from habit must not run into the next item
             ? Next.Of(s.Asked().Open(new SignPage(new CountOut(s.By!, item, look), Secret.Empty, null)))
             : Next.Of(s, new WriteIt(new ConfirmCarried(s.By!, item, look))));
 

@@ -20,12 +20,12 @@ public sealed class SignedInWordsTests
 
         flow.OpenAll("op3");
         Assert.NotNull(flow.Accept("op3", "nothing beyond the list").Record);
-        Assert.Equal("if, then: Operator one: if it turns, then call instrument duty\nown words: Operator one: bowl may climb", Told());
+        Assert.Equal("if, then: Operator one 18:40: if it turns, then call instrument duty\nown words: Operator one 18:40: bowl may climb", Told());
 
         flow.Line.Clock("2026-11-25T06:50-05:00");
         Assert.Contains("bowl may climb", Told(), StringComparison.Ordinal);
         flow.HandedTo("op1");
-        Assert.Equal("if, then: Operator three: if it turns, then call instrument duty", Told());
+        Assert.Equal("if, then: Operator three 06:50: if it turns, then call instrument duty", Told());
     }
 
     [Fact]
@@ -152,7 +152,10 @@ public sealed class SignedInWordsTests
         Named("eng1");
         Named("sup1");
 
-        Assert.Equal("sup1", Assert.Single(flow.Held.ToCountersign).Named);
+        var waits = Assert.Single(flow.Held.ToCountersign);
+        Assert.Equal("sup1", waits.Named);
+        // The item stays its opener's; who told last who allows it stands beside.
+        Assert.Contains($"Operator one Tue 24 Nov 19:00 (#{change}), told again by Operator two (#{flow.Desk.State.Head.Seq}).", Countersigning.Words(flow.Desk.Site, waits), StringComparison.Ordinal);
         Assert.NotNull(Countersigning.Countersign(flow.Desk, flow.Sign(), "sup1", null, "until the weir is cleaned").Record);
         Assert.Empty(flow.Held.ToCountersign);
     }

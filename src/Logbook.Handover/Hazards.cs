@@ -94,10 +94,10 @@ internal static class Hazards
             ? $" {Say.Person(site, item.Owner ?? item.By)}, WHOSE IT IS, IS RECORDED AS HURT {Say.Ref(hurt)}: who holds it now?" : "";
 
     /// <summary>Gas that was read and is there still, whoever was counted inside before.</summary>
-    private static string Gas(Site site, State state, CarriedItem item, DateTimeOffset now) => !item.MayBeInside ? "" : GasThatStands(site, state, now) is { Length: > 0 } stands ? stands : string.Concat(
+    private static string Gas(Site site, State state, CarriedItem item, DateTimeOffset now) => !item.MayBeInside ? "" : GasThatStands(site, state, now) + string.Concat(
         from open in state.Unanswered
         let point = site.FindPoint(open.Finding.Point ?? "")
-        where point is not null && WordOf(point, open.Finding.Level) == "gas"
+        where point is not null && !state.Findings.GetValueOrDefault(point.Tag, []).Exists(f => f.Seq == open.Seq) && WordOf(point, open.Finding.Level) == "gas"
         select $" There was GAS: {Say.Visible(point.Description)} {Say.Time(site, open.At, now)}, and nobody has said why or who was told ({open.Seq}.{open.Number}).");
 
     private static string GasThatStands(Site site, State state, DateTimeOffset now) => string.Concat(
@@ -188,7 +188,8 @@ internal static class Hazards
     {
         var (at, by) = item.FieldsSet.GetValueOrDefault("inside") is { } set ? (set.At, set.By) : (item.Since, item.By);
         var counted = $"Counted {Say.Visible(item.Fields["inside"])} at {Say.Time(site, at, now)}{(brief ? "" : $", told by {Say.Person(site, by)}")}{Before(site, item, by, now)}.";
-        return now - at > CountHolds ? counted + " That is over an hour ago: count unknown, treat as inside." : counted;
+        return now - at <= CountHolds ? counted
+            : counted + (SomeoneInside(item) ? " That is over an hour ago: count unknown, treat as inside." : " That is over an hour ago: somebody may have gone in since.");
     }
 
     /// <summary>Who tells of other people inside takes the place of no count: that of who counted stands beside it.</summary>

@@ -22,7 +22,7 @@ public sealed record NowView
     /// <summary>What is unfinished about the handover, each in one line: pages not opened, not yet, questions, what a supervisor has still to sign.</summary>
     public required IReadOnlyList<string> Unfinished { get; init; }
 
-    /// <summary>What the one before said to who holds the line, if-thens and own words: it holds as long as that one does.</summary>
+    /// <summary>What the one before said to who holds the line, if-thens and own words: it holds until that one hands over in turn.</summary>
     public IReadOnlyList<NoteLine> FromGiver { get; init; } = [];
 
     /// <summary>What can hurt, each in full. Never counted, cut or demoted.</summary>
@@ -33,6 +33,9 @@ public sealed record NowView
 
     /// <summary>What stands out, worst first.</summary>
     public required IReadOnlyList<OpenFinding> StandsOut { get; init; }
+
+    /// <summary>What was urgent and waits for an answer: see <see cref="StillOpen"/>.</summary>
+    public IReadOnlyList<NoteLine> ToAnswer { get; init; } = [];
 
     /// <summary>The systems in the liquor's order, each with one mark: see <see cref="LineMarks"/>.</summary>
     public required IReadOnlyList<(string Area, char Mark)> Line { get; init; }
@@ -84,7 +87,8 @@ public sealed record NowView
             InCharge = Handover.InCharge.Of(desk),
             Held = state.Line.Holder is not null,
             Unfinished = Handover.InCharge.Unfinished(desk),
-            FromGiver = BeforeSigning.ToHolder(desk),
+            FromGiver = state.Line.Prepared is null ? BeforeSigning.ToHolder(desk) : [],
+            ToAnswer = [.. StillOpen.ToAnswer(state, at => Say.Time(site, at, now))],
             Hazards = RemarkedOn.Beside(desk, site, state, now, Handover.Hazards.Of(site, state, now, InsteadOfTrips.NotOnTime(desk, state, shift, checks))),
             Sections = HazardSections.Recorded(site, state),
             StandsOut = [.. InOrder(site, [.. state.Findings.Values.SelectMany(f => f)]).Select(f => Told(desk, f, See(doubted, f) + later.Words(f)))],

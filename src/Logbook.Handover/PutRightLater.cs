@@ -34,7 +34,9 @@ internal sealed class PutRightLater(Desk desk)
     private List<RestsOnWrong> Look(JournalRecord record, Entry entry)
     {
         var block = record.Seq / Block;
-        var later = entry.Results.Count == 0 ? [] : Corrections(block - 1).Concat(Corrections(block)).Where(c => ((Correction)c.Body).Target < record.Seq && c.Seq > record.Seq).ToList();
+        // What was put right itself was computed anew then, from what stood by that time.
+        var computed = Corrections(block).Where(c => ((Correction)c.Body).Target == record.Seq).Select(c => c.Seq).Append(record.Seq).Max();
+        var later = entry.Results.Count == 0 ? [] : Corrections(block - 1).Concat(Corrections(block)).Where(c => ((Correction)c.Body).Target < record.Seq && c.Seq > computed).ToList();
         if (later.Count == 0)
         {
             return [];

@@ -14,6 +14,9 @@ public sealed record Change(string On, string What, DateTimeOffset At, string By
 
     /// <summary>True when the finding stands.</summary>
     internal bool Stands { get; init; }
+
+    /// <summary>What stands of it though it is not as bad any more; null when nothing does.</summary>
+    internal Finding? Lesser { get; init; }
 }
 
 /// <summary>What changed since a person was last here, by equipment.</summary>
@@ -78,14 +81,16 @@ public sealed record Since(DateTimeOffset? LastHere, IReadOnlyList<Change> Chang
             where found.Finding.Level >= Level.Watch
             group found by (found.Finding.Point, Family: Family(found.Finding)) into kind
             let worst = kind.OrderByDescending(f => f.Finding.Level).ThenByDescending(f => f.Record.Seq).First()
-            let stands = kind.Key.Point is null || (desk.State.Findings.GetValueOrDefault(kind.Key.Point) ?? []).Exists(f => f.Finding.Level >= worst.Finding.Level && Family(f.Finding) == kind.Key.Family)
+            let open = (desk.State.Findings.GetValueOrDefault(kind.Key.Point ?? "") ?? []).Select(f => f.Finding).Where(f => Family(f) == kind.Key.Family).MaxBy(f => f.Level)
+            let stands = kind.Key.Point is null || open?.Level >= worst.Finding.Level
+            let lesser = stands || open?.Level < Level.Watch ? null : open
             // What it asked for at the time would mislead once it is over.
-            let text = stands ? worst.Finding.Text : FindingText.WithoutAsking(site, worst.Finding) + "; over since"
+            let text = stands ? worst.Finding.Text : FindingText.WithoutAsking(site, worst.Finding) + (lesser is null ? "; over since" : $"; now {FindingText.AtLeast(site, lesser)}")
             let often = kind.Count() == 1 ? "" : $" ({kind.Count()} times from {Say.Day(site, kind.Min(f => f.Record.At))} on)"
             select new Change(
                 (kind.Key.Point is { } tag ? site.FindPoint(tag)?.Equipment ?? site.FindPoint(tag)?.Area : null) ?? "",
                 worst.Finding.Level.ToString().ToLowerInvariant(), worst.Record.At, worst.Record.By,
-                $"{(kind.Key.Point is { } point ? Say.Visible(point) + ": " : "")}{Say.Visible(text)}{often}", worst.Record.Seq) { Finding = worst.Finding, Stands = stands };
+                $"{(kind.Key.Point is { } point ? Say.Visible(point) + ": " : "")}{Say.Visible(text)}{often}", worst.Record.Seq) { Finding = worst.Finding, Stands = stands, Lesser = lesser };
     }
 
     private static string Family(Finding finding) => finding.Code.Split('.')[0];

@@ -15,7 +15,7 @@ internal static class SinceInShort
         var hazards = desk.State.Carried.Where(i => i.IsHazard).Select(i => i.Id).ToHashSet();
         string At(Change c) => $"{Say.Time(site, c.At, desk.Now)} {Say.Ref(c.Seq)}";
         string Place(Change c) => c.On.Length == 0 ? "" : Say.Equipment(site, c.On) + " ";
-        string Found(Change c) => $"{Visible(c.Finding!.Point)}{Say.Visible(FindingText.WithoutAsking(site, c.Finding))} {At(c)}";
+        string Found(Change c) => $"{Visible(c.Finding!.Point)}{Say.Visible(FindingText.WithoutAsking(site, c.Finding))} {At(c)}{(c.Lesser is null ? "" : $", NOW WATCH: {Say.Visible(FindingText.AtLeast(site, c.Lesser))}")}";
         string InWords(Change c) => $"{Say.Visible(c.Text).TrimEnd('.')} {At(c)}";
         bool Urgent(Change c) => c is { Finding: not null, What: "urgent" };
         (string Label, Func<Change, bool> Is, Func<Change, string> Words)[] kinds =

@@ -54,7 +54,7 @@ public class AuditTests
         Assert.Equal(
         [
             $"isolation, Lime mud pump: seal change. Opened Tue 24 Nov 08:00 Operator one (#{locked}); closed Tue 24 Nov 22:00 Operator one: seal changed (#{unlocked})",
-            $"permit, lime mud tank: cleaning. Opened Tue 24 Nov 20:00 Operator one (#{permit}); OPEN at Wed 25 Nov 06:00",
+            $"permit, lime mud tank: cleaning. Opened Tue 24 Nov 20:00 Operator one (#{permit}); OPEN at Wed 25 Nov 06:00; PAST ITS END of Wed 25 Nov 02:00 by 4 h",
             $"acid, White liquor filter. In since Tue 24 Nov 20:00, told by Operator one (#{acid}); running Tue 24 Nov 22:00 Operator one (#{rinsed})",
         ],
             Audit.Between(line.Desk, From, line.Desk.Now, "hazard").Select(f => f.Text), StringComparer.Ordinal);

@@ -70,6 +70,17 @@ public sealed class DoubtedTests
         Assert.Equal("", Alarm("WL-A=29.35", "WL-B=33.0", "WL-C=38.65"));
     }
 
+    [Fact]
+    public void What_hung_on_a_doubt_that_is_over_has_a_line_of_its_own_while_it_lasts()
+    {
+        using var line = Night();
+        line.Clock("2026-11-25T02:40-05:00").Record(null, "WL-B=34.0"); // B alone: nothing is computed anew
+
+        var told = HandoverNote.InHand(line.Desk).Sections.Single(s => s.Id == "not-normal").Lines;
+
+        Assert.Contains("(doubted: see WL-B)", Assert.Single(told, l => l.Label == "WL-CE").Text, StringComparison.Ordinal);
+    }
+
     private static string Doubted(SmallLine line, long seq) => ShiftFacts.InHand(line.Desk).Doubted.See(seq, "WL-CE") ?? "";
 
     [Fact]

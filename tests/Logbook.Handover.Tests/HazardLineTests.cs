@@ -376,7 +376,7 @@ public sealed class HazardLineTests
 
         Assert.EndsWith("Counted 0 at 08:00. Ask the attendant before you go by it.", Only(line, "permit").Brief, StringComparison.Ordinal);
         Assert.Equal(["permit spans the change"], HandoverNote.Of(line.Desk, line.Desk.Now).TakeLonger, StringComparer.Ordinal);
-        Assert.EndsWith("Counted 0 at 08:00. That is over an hour ago: count unknown, treat as inside. Ask the attendant before you go by it.", Only(line.Clock("2026-11-24T09:01-05:00"), "permit").Brief, StringComparison.Ordinal);
+        Assert.EndsWith("Counted 0 at 08:00. That is over an hour ago: somebody may have gone in since. Ask the attendant before you go by it.", Only(line.Clock("2026-11-24T09:01-05:00"), "permit").Brief, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -73,6 +73,39 @@ public sealed class HurtInTheShiftTests
     }
 
     [Fact]
+    public void What_was_urgent_stands_on_Now_until_somebody_has_said_why_and_the_answer_in_the_note_of_the_shift_that_gave_it()
+    {
+        using var line = new SmallLine("2026-11-24T20:34-05:00");
+        var gas = line.Record(null, "ST-H2S=12.4");
+        line.Clock("2026-11-24T21:00-05:00").Record(null, "ST-H2S=0.2");
+        line.Clock("2026-11-25T07:30-05:00");
+        Assert.Equal([$"ST-H2S urgent 20:34: cause, who was told? Answer {gas}.1"], NowView.Of(line.Desk).ToAnswer.Select(l => l.Text), StringComparer.Ordinal);
+
+        var answer = Writing.Answer(line.Desk, $"{gas}.1", "seal of the sump pump; recovery told", "op1").Record!.Seq;
+
+        Assert.Empty(NowView.Of(line.Desk).ToAnswer);
+        var written = HandoverNote.InHand(line.Desk).Sections.Single(s => s.Id == "remarks").Lines;
+        Assert.Contains(written, l => l.Text.Contains("seal of the sump pump; recovery told", StringComparison.Ordinal) && l.Text.EndsWith($"(#{answer})", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void What_was_urgent_and_is_to_watch_is_not_told_as_over_to_who_was_away()
+    {
+        using var line = new SmallLine("2026-11-24T20:00-05:00");
+        line.AdoptMorePoints();
+        line.Record(null, "SL-M=0.6");
+        line.Clock("2026-11-24T21:00-05:00").Record(null, "SL-M=1.4");
+        string Told() => string.Join('\n', Since.Of(line.Desk, "op3").Changes.Where(c => c.Text.StartsWith("SL-M", StringComparison.Ordinal)).Select(c => c.Text));
+
+        Assert.Contains("; now within 2 K of boiling: 1.4 K left", Told(), StringComparison.Ordinal);
+        Assert.DoesNotContain("over since", Told(), StringComparison.Ordinal);
+        Assert.Contains(", NOW WATCH: within 2 K", Assert.Single(Since.Section(line.Desk, "op3").Lines, l => l.Label == "was urgent").Text, StringComparison.Ordinal);
+
+        line.Clock("2026-11-24T22:00-05:00").Record(null, "SL-M=5.0");
+        Assert.Contains("over since", Told(), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void One_gas_alarm_is_one_hazard_though_the_gas_jumped()
     {
         using var line = new SmallLine("2026-11-24T20:34-05:00");

@@ -31,6 +31,30 @@ public class TrendTests
     }
 
     [Fact]
+    public void A_tank_that_has_not_moved_for_hours_is_steady_whatever_it_did_before()
+    {
+        using var line = new SmallLine("2026-11-24T07:30-05:00");
+        foreach (var (at, level) in new[] { ("07:30", 50.0), ("09:00", 56.0), ("10:30", 62.0), ("12:00", 66.0), ("13:00", 66.4), ("14:00", 66.1), ("15:00", 66.3), ("16:00", 66.0) })
+        {
+            line.Clock($"2026-11-24T{at}-05:00").Record(null, System.FormattableString.Invariant($"WT-L={level:0.0}"));
+        }
+
+        var text = Assert.Single(HandoverNote.InHand(line.Desk).Sections.Single(s => s.Id == "moving").Lines, l => l.Label == "WT-L").Text;
+
+        Assert.Contains("went up, steady since 12:00", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("at that rate", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_walk_that_was_saved_in_parts_is_one_reading()
+    {
+        var once = Values([(0, 10.0), (4, 12.0), (8, 14.0)], new Limits(null, null, 16, null))!;
+        var parts = Values([(0, 10.0), (4, 12.0), (4.003, 12.0), (4.006, 12.0), (8, 14.0)], new Limits(null, null, 16, null))!;
+
+        Assert.Equal(Trend.Of(once)!.Values.Count, Trend.Of(parts)!.Values.Count);
+    }
+
+    [Fact]
     public void Scatter_is_no_trend() =>
         Assert.Null(Trend.Of(Values([(0, 10.0), (1, 14.0), (2, 9.0), (3, 15.0), (4, 11.0), (5, 14.0)], new Limits(null, null, 20, null))));
 

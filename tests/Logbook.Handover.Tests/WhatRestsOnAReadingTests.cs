@@ -46,7 +46,9 @@ public sealed class WhatRestsOnAReadingTests
         Assert.Contains(HandoverNote.InHand(line.Desk).Sections.Single(s => s.Id == "not-normal").Lines, l => l.Label == "SL-CAO" && l.Text.Contains($"Computed from {said}.", StringComparison.Ordinal));
         Assert.Contains(Search.Of(line.Desk, "since put right", line.Desk.Now.AddHours(-2), line.Desk.Now.AddMinutes(1)), l => l.Seq == dose);
 
-        // What is computed from then on takes the value as it was put right.
+        // What is computed from then on takes the value as it was put right, and so does what is itself put right.
+        line.Clock("2026-11-24T08:35-05:00").Correct(dose, "SL-F1=305", "misread");
+        Assert.DoesNotContain(NowView.Of(line.Desk).StandsOut, f => f.Finding.Text.Contains("since put right", StringComparison.Ordinal));
         Assert.DoesNotContain("computed from", Log(line.Clock("2026-11-24T08:40-05:00").Record(null, "SL-F1=310")), StringComparison.Ordinal);
     }
 

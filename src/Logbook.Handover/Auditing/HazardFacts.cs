@@ -27,7 +27,15 @@ internal static class HazardFacts
         var ended = closed is null ? Open(span) : $"closed {Who(span, closed)}: {Say.Visible(((CarryClosed)closed.Body).Why)}{LastLock.Words(site, span.WithHistory, opened, closed)} {Say.Ref(closed.Seq)}";
         return new AuditFlag(
             Audit.Hazard, opened.Shift, opened.At, null, null,
-            $"{Say.Kind(carry.ItemKind)}{(carry.Fields.GetValueOrDefault("who") is { } who ? $" of {Say.Person(site, who)}" : "")}, {Say.Equipment(site, carry.On)}: {Say.Visible(carry.Text)}. Opened {Who(span, opened)} {Say.Ref(opened.Seq)}{LastCount.Words(site, span.WithHistory.Where(r => r.At <= span.End), opened, closed, at => Say.Day(site, at))}; {ended}", opened.Seq);
+            $"{Say.Kind(carry.ItemKind)}{(carry.Fields.GetValueOrDefault("who") is { } who ? $" of {Say.Person(site, who)}" : "")}, {Say.Equipment(site, carry.On)}: {Say.Visible(carry.Text)}. Opened {Who(span, opened)} {Say.Ref(opened.Seq)}{LastCount.Words(site, span.WithHistory.Where(r => r.At <= span.End), opened, closed, at => Say.Day(site, at))}; {ended}{PastItsEnd(span, opened, closed)}", opened.Seq);
+    }
+
+    /// <summary>That it went on past the end that it had then: once it is closed nothing else tells of that.</summary>
+    private static string PastItsEnd(AuditSpan span, JournalRecord opened, JournalRecord? closed)
+    {
+        var moved = span.WithHistory.Where(r => r.Body is CarryConfirmed { Until: not null } look && look.Id == opened.Seq && r.At <= span.End && (closed is null || r.Seq < closed.Seq)).MaxBy(r => r.Seq);
+        var (end, over) = ((moved?.Body as CarryConfirmed)?.Until ?? ((Carry)opened.Body).Until, closed?.At ?? span.End);
+        return end < over ? $"; PAST ITS END of {Say.Day(span.Desk.Site, end.Value)} by {Say.Span(over - end.Value)}" : "";
     }
 
     /// <summary>Acid by the state of the equipment: from the first record that says so to the next that says otherwise.</summary>

@@ -22,10 +22,19 @@ internal static class ReadAsHazard
             Audit.Hazard, entry.Record.Shift, entry.Record.At, entry.Entry.Round, finding.Point,
             $"{word}, read: {Say.Sentence(finding.Text)}{Inside(span, entry.Record.At)}{Next(span, finding.Point!, entry.Record.At)} {Say.Day(span.Desk.Site, entry.Record.At)} {Say.Person(span.Desk.Site, entry.Record.By)} {Say.Ref(entry.Record.Seq)}", entry.Record.Seq);
 
-    /// <summary>When the same head was read next, and what it read then.</summary>
-    private static string Next(AuditSpan span, string tag, DateTimeOffset at) => span.Desk.Site.FindPoint(tag) is { Choices.Count: 0 } point
-        && span.Desk.Store.Series(tag, at.AddMilliseconds(1), span.End).FirstOrDefault(v => v.Value is not null) is { } next
-            ? $" Read next {Say.Time(span.Desk.Site, next.At, at)}, {Say.Value(point, next.Value!.Value, next.Unit)} {Say.Ref(next.Seq)}." : "";
+    /// <summary>What the same head read next, and when it was first within its limits again.</summary>
+    private static string Next(AuditSpan span, string tag, DateTimeOffset at)
+    {
+        if (span.Desk.Site.FindPoint(tag) is not { Choices.Count: 0 } point)
+        {
+            return "";
+        }
+
+        var later = span.Desk.Store.Series(tag, at.AddMilliseconds(1), span.End).Where(v => v.Value is not null).ToList();
+        var clear = later.Find(v => !(v.Value >= (point.Limits.WatchHigh ?? point.Limits.UrgentHigh)));
+        string Read(SeriesValue v) => $"{Say.Time(span.Desk.Site, v.At, at)}, {Say.Value(point, v.Value!.Value, v.Unit)} {Say.Ref(v.Seq)}";
+        return later.Count == 0 ? " NOT READ since." : $" Read next {Read(later[0])}{(clear is null ? "; NOT within its limits since" : clear == later[0] ? "" : $"; within its limits {Read(clear)}")}.";
+    }
 
     private static string Inside(AuditSpan span, DateTimeOffset at)
     {

@@ -22,7 +22,9 @@ public static class Countersigning
             () => WhyNot(desk.Site, open!, by) is { } no ? no + (open!.Named is null && desk.Site.FindPerson(by) is not { Role: Role.Supervisor } ? ": " + InCharge.Supervisors(desk) : "") : null,
             () =>
             {
-                var (signed, refused) = Signing.Sign(desk, sign, by, Means(open!), open!.By);
+                // What is signed for stands above what the signature means.
+                var told = sign with { Tell = sign.Tell is not { } tell ? null : means => { tell(What(desk.Site, open!)); tell(means); } };
+                var (signed, refused) = Signing.Sign(desk, told, by, Means(open!), open!.By);
                 return signed is null ? (null, refused) : (new HandoverCountersigned(open.Seq, why.Trim(), signed), null);
             });
         return handed.Record is null ? handed : handed with { Beside = $"signed for: {What(desk.Site, open!)}" };
@@ -53,7 +55,7 @@ public static class Countersigning
         $"Allowed, it is said, by {Say.Visible(site.FindNamed(open.Named!)?.Name ?? open.Named!)}{(Signer(site, open) is null ? ", who cannot allow it: a supervisor signs instead" : ": not yet signed by them")}";
 
     private static string What(Site site, ToCountersign open) =>
-        $"{(open.Named is null ? $"{open.What} handover" : $"{Say.Kind(open.What)}: {Say.Visible(open.Why)}")}, {Say.Person(site, open.By)} {Say.Day(site, open.At)} {Say.Ref(open.Seq)}{(open.NamedIn is { } seq ? $", told again by {Say.Person(site, open.NamedBy!)} {Say.Ref(seq)}" : "")}";
+        $"{(open.Named is null ? $"{open.What} handover" : $"{Say.Kind(open.What)}: {Say.Visible(open.Why)}{(open.Until is { } until ? $"; until {Say.Day(site, until)}" : "")}{(open.Instead is { } instead ? $"; instead {Say.Visible(instead)}" : "")}")}, {Say.Person(site, open.By)} {Say.Day(site, open.At)} {Say.Ref(open.Seq)}{(open.NamedIn is { } seq ? $", told again by {Say.Person(site, open.NamedBy!)} {Say.Ref(seq)}" : "")}";
 
     /// <summary>The person who is named; null where older records name nobody of the site, or an operator, who cannot allow it.</summary>
     private static Person? Signer(Site site, ToCountersign open) => open.Named is { } named && site.FindNamed(named) is { Role: not Role.Operator } person ? person : null;

@@ -143,12 +143,13 @@ internal sealed record Excursion(string? Point, Level Worst, DateTimeOffset Firs
         var wrong = Wrong(facts, worst);
         var level = $"{(less ? "WAS " : "")}{worst.Finding.Level.ToString().ToUpperInvariant()}{(less ? $", NOW {last.Finding.Level.ToString().ToUpperInvariant()}" : "")}: ";
         string Told(string text) => $"{level}{text} {often}{since}{wrong}{answers} {Say.Ref(noticed[0].Seq, worst.Seq, last.Seq)}";
-        var text = Told(hangsOn is null ? Say.Sentence(words) : $"{Say.Visible(words).TrimEnd('.')} (doubted: see {Say.Visible(hangsOn)}).");
+        string Doubted(string said) => hangsOn is null ? said : $"{said.TrimEnd('.')} (doubted: see {Say.Visible(hangsOn)}).";
+        var text = Told(Doubted(Say.Sentence(words)));
         return new Excursion(
             noticed[0].Finding.Point, worst.Finding.Level, noticed[0].At, text, over,
             $"{Value(Say.Visible(FindingText.InOne(facts.Site, worst.Finding)), limit)} at {facts.Time(worst.At)}{(limit && over ? above ? ", now: see above" : $", now {later![^1].Words}" : "")} {Say.Ref(worst.Seq)}")
         {
-            Short = Told(FindingText.InShort(worst.Finding)), HangsOn = hangsOn, Last = last.At, Plain = text[level.Length..], Code = noticed[0].Finding.Code,
+            Short = Told(Doubted(FindingText.InShort(worst.Finding))), HangsOn = hangsOn, Last = last.At, Plain = text[level.Length..], Code = noticed[0].Finding.Code,
             Seq = noticed[0].Seq, Place = LimitWords.Place(worst.Finding), Answers = answers,
         };
     }

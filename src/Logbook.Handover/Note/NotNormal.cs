@@ -18,11 +18,11 @@ internal static class NotNormal
         return Of(facts, InShort(facts), e => ByTag(facts, e), e => !above.Contains(e.Equipment), onPage: true);
     }
 
-    /// <summary>Of a doubt what does not fit and what would tell, with what hangs on it in its line: its evidence stands in the record that it names.</summary>
+    /// <summary>Of a doubt what does not fit and what would tell, with what hangs on it in its line while it lasts: its evidence stands in the record that it names.</summary>
     private static List<Excursion> InShort(ShiftFacts facts)
     {
         var all = WithComputed(facts, [.. Excursions(facts)]);
-        var hanging = all.Where(e => e.Worst != Level.Urgent && e.HangsOn is { } on && all.Exists(d => d.Worst != Level.Urgent && d.Point == on)).ToLookup(e => e.HangsOn!, StringComparer.OrdinalIgnoreCase);
+        var hanging = all.Where(e => e.Worst != Level.Urgent && e.HangsOn is { } on && all.Exists(d => !d.Over && d.Worst != Level.Urgent && d.Point == on)).ToLookup(e => e.HangsOn!, StringComparer.OrdinalIgnoreCase);
         return [.. all.Where(e => e.Worst == Level.Urgent || e.HangsOn is null || !hanging.Contains(e.HangsOn)).Select(e => e.Worst == Level.Urgent ? e : e with
         {
             Text = e.Short + (e.Point is { } tag && hanging.Contains(tag) ? $" On it hang, beyond their limits: {string.Join("; ", hanging[tag].Select(h => ByTag(facts, h)))}." : ""),

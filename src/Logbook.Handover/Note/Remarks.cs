@@ -11,6 +11,8 @@ internal static class Remarks
     {
         Remark when !InjuryWords.TellsOfInjury(record) && !facts.Hazards.Any(h => h.Remarks.Contains(record.Seq)) => [LogLine.Of(facts.Desk, record).Words],
         Entry entry => Words(entry),
+        // Of a finding of this shift it stands beside that.
+        FindingAnswered answer when !facts.Records.Any(r => r.Seq == answer.Seq) => [LogLine.Of(facts.Desk, record).Words],
         _ => [],
     }).Select(words => new NoteLine(facts.Time(record.At), $"{Say.Person(facts.Site, record.By)}: {words} {Say.Ref(record.Seq)}"));
 

@@ -39,11 +39,14 @@ internal sealed record Trend(IReadOnlyList<Seen> Values, double PerHour, double 
             return null;
         }
 
+        // A walk that was saved in parts is one: what was computed with each part has the same minute.
+        values = [.. values.GroupBy(v => v.At.Ticks / TimeSpan.TicksPerMinute).Select(g => g.Last())];
+
         var whole = Line(values);
         var trend = whole is var (slope, end, _) ? Reaching(values, slope, Furthest(slope, end, values[^1].Value), Ahead) : null;
-        return Stock.IsLevel(point) ? Stretches(values, whole?.PerHour).Append(OfNewest(values, whole?.PerHour)).Append(trend).OfType<Trend>().MinBy(t => t.ReachedAt)
-            : trend is null ? null
-            : trend with { SteadySince = Steady(values, trend.PerHour) };
+        trend = trend is null ? null : trend with { SteadySince = Steady(values, trend.PerHour) };
+        List<Trend> newest = Stock.IsLevel(point) ? [.. Stretches(values, whole?.PerHour).Append(OfNewest(values, whole?.PerHour)).OfType<Trend>()] : [];
+        return newest.Count == 0 ? trend : newest.Append(trend).OfType<Trend>().Where(t => t.SteadySince is null).MinBy(t => t.ReachedAt);
     }
 
     /// <summary>

@@ -158,4 +158,10 @@ public sealed record ToCountersign(long Seq, string What, string By, DateTimeOff
 
     /// <summary>Who named them last.</summary>
     public string? NamedBy { get; init; }
+
+    /// <summary>Of what is carried: until when it was allowed, as it was told with the name; null when it has no end.</summary>
+    public DateTimeOffset? Until { get; init; }
+
+    /// <summary>Of what is carried: what is done instead; null when nothing was told.</summary>
+    public string? Instead { get; init; }
 }

@@ -22,8 +22,8 @@ internal static class OpenFolding
                 Line = state.Line with
                 {
                     ToCountersign = state.Line.ToCountersign.Find(t => t.Seq == id) is { } waits
-                        ? state.Line.ToCountersign.Replace(waits, waits with { Named = named.Trim(), NamedIn = record.Seq, NamedBy = record.By })
-                        : state.Line.ToCountersign.Add(new(id, item.ItemKind, item.By, item.Since, record.Shift, item.Text) { Named = named.Trim(), NamedIn = record.Seq == id ? null : record.Seq, NamedBy = record.By }),
+                        ? state.Line.ToCountersign.Replace(waits, waits with { Named = named.Trim(), NamedIn = record.Seq, NamedBy = record.By, Until = item.Until, Instead = item.Fields.GetValueOrDefault("instead") })
+                        : state.Line.ToCountersign.Add(new(id, item.ItemKind, item.By, item.Since, record.Shift, item.Text) { Named = named.Trim(), NamedIn = record.Seq == id ? null : record.Seq, NamedBy = record.By, Until = item.Until, Instead = item.Fields.GetValueOrDefault("instead") }),
                 },
             }
             : state;

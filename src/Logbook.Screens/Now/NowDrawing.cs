@@ -41,7 +41,7 @@ internal static class NowDrawing
         List<Line> above = [.. Upset(session), .. Unsaved(session), .. Handover(session), .. FromGiver(session), .. LineRow.Draw(session), .. Rule(session)];
         var found = StandsOut.Draw(session, page.Selected);
         List<Line> urgent = [.. found.Where(f => f.IsLive).SelectMany(f => f.Lines)];
-        List<Line> below = [.. Rule(session), .. Rounds.Draw(session), .. Orders(session), .. CarriedLines.Draw(session), .. StockLines(session), .. FilesDiffer(session), .. Server(session)];
+        List<Line> below = [.. Rule(session), .. ToAnswer(session), .. Rounds.Draw(session), .. Orders(session), .. CarriedLines.Draw(session), .. StockLines(session), .. FilesDiffer(session), .. Server(session)];
         List<Line> Body(IEnumerable<Line> first) => [.. first, .. above, .. found.Where(f => !f.IsLive).SelectMany(f => f.Lines), .. below];
         var body = Body([.. hurts, .. urgent]);
         var room = Reader.Room(session, head, []);
@@ -142,6 +142,8 @@ internal static class NowDrawing
         var own = Saving.Unsaved(session) is { } unsaved ? Gutter.Lines("UNSAVED", Look.Watch, $"{unsaved}. r goes on, v saves it", session.Width, most) : [];
         return own.Concat(session.Left.SelectMany(l => Gutter.Lines("UNSAVED", Look.Watch, $"{Saving.Unsaved(session, l.Draft)}, left behind. u shows it", session.Width, most)));
     }
+
+    private static IEnumerable<Line> ToAnswer(Session session) => session.Facts.Now.ToAnswer.SelectMany(l => Gutter.Lines(l.Label, Look.Watch, l.Text, session.Width));
 
     private static IEnumerable<Line> FromGiver(Session session) => session.Facts.Now.FromGiver.SelectMany(l => Gutter.Lines(l.Label, Look.Strong, l.Text, session.Width));
 

@@ -50,9 +50,9 @@ internal static class NowCommand
 
         output.WriteLine(string.Join(' ', now.Line.Select(a => $"{a.Area} {a.Mark}")));
         output.WriteLine($"marks     {string.Join(", ", LineMarks.All.Select(m => $"{m.Mark} {m.Words}"))}");
-        foreach (var stands in now.StandsOut)
+        foreach (var line in StandsOut(now))
         {
-            output.WriteLine(Say.Visible(string.Create(CultureInfo.InvariantCulture, $"{Json.Word(stands.Finding.Level),-9} {stands.Finding.Point} {stands.Finding.Text}   {stands.At:ddd HH:mm}, record {stands.Seq}.{stands.Number}")));
+            output.WriteLine(line);
         }
 
         foreach (var round in now.Instead.Concat(now.Rounds))
@@ -81,6 +81,11 @@ internal static class NowCommand
     /// <summary>Who holds the line, what is unfinished about the handover, and what the one before said.</summary>
     private static IEnumerable<string> Held(NowView now) =>
         [now.InCharge, .. now.Unfinished.Select(line => $"handover  {line}"), .. now.FromGiver.Select(told => $"{told.Label,-9} {told.Text}")];
+
+    /// <summary>What stands out, then what waits for an answer.</summary>
+    private static IEnumerable<string> StandsOut(NowView now) => now.StandsOut
+        .Select(stands => Say.Visible(string.Create(CultureInfo.InvariantCulture, $"{Json.Word(stands.Finding.Level),-9} {stands.Finding.Point} {stands.Finding.Text}   {stands.At:ddd HH:mm}, record {stands.Seq}.{stands.Number}")))
+        .Concat(now.ToAnswer.Select(answer => $"{answer.Label,-9} {answer.Text}"));
 
     /// <summary>What stands, then what was withdrawn while somebody who had read it has not read that.</summary>
     private static IEnumerable<string> Orders(NowView now) => now.Orders
@@ -121,6 +126,11 @@ internal static class NowCommand
         foreach (var f in now.StandsOut)
         {
             yield return Row("finding", Json.Word(f.Finding.Level), f.Finding.Text, f.At, f.Seq, f.Finding.Point);
+        }
+
+        foreach (var answer in now.ToAnswer)
+        {
+            yield return Row("answer", null, answer.Text, now.At, null, null);
         }
 
         foreach (var r in now.Instead.Concat(now.Rounds))

@@ -24,6 +24,8 @@ public sealed class SignedInWordsTests
 
         flow.Line.Clock("2026-11-25T06:50-05:00");
         Assert.Contains("bowl may climb", Told(), StringComparison.Ordinal);
+        Assert.NotNull(flow.Prepare("op3").Record);
+        Assert.Equal("", Told()); // who comes must not take it for what is said now
         flow.HandedTo("op1");
         Assert.Equal("if, then: Operator three 06:50: if it turns, then call instrument duty", Told());
     }
@@ -130,7 +132,7 @@ public sealed class SignedInWordsTests
         flow.Line.Clock("2026-11-24T20:00-05:00");
         IReadOnlyList<AuditFlag> Waiting() => Audit.Between(flow.Desk, flow.Desk.Now.AddDays(-1), flow.Desk.Now.AddMinutes(1), Audit.ToCountersign);
 
-        Assert.Equal($"bypass: low-flow trip bridged, Operator one Tue 24 Nov 19:00 (#{bypass}). Allowed, it is said, by Engineer one: not yet signed by them.", Assert.Single(Waiting()).Text);
+        Assert.Equal($"bypass: low-flow trip bridged; until Wed 25 Nov 02:00; instead flow by hand, Operator one Tue 24 Nov 19:00 (#{bypass}). Allowed, it is said, by Engineer one: not yet signed by them.", Assert.Single(Waiting()).Text);
         Assert.Contains(WeekNote.Of(flow.Desk, flow.Desk.Now).Sections.Single(s => s.Id == "to-countersign").Lines, l => l.Text.Contains("Allowed, it is said, by Engineer one", StringComparison.Ordinal));
         Assert.DoesNotContain("sign", string.Join(' ', NowView.Of(flow.Desk).Unfinished), StringComparison.Ordinal);
         Assert.Equal("Engineer one alone signs for it", Countersigning.Countersign(flow.Desk, flow.Sign(), "sup1", bypass, "known").Refused);

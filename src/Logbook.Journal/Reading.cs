@@ -62,7 +62,7 @@ public sealed record Finding(
     /// <summary>True for what only goes on since an earlier entry: kept with each reading, told once. Null when it is new.</summary>
     public bool? Again { get; init; }
 
-    /// <summary>Sequence number of the entry that found it, where it stands again here only because nothing has compared its point since; else null.</summary>
+    /// <summary>Sequence number of the entry that found it, where it stands again here though the verdict of this entry is of something else, or there is none; else null.</summary>
     public long? Of { get; init; }
 }
 

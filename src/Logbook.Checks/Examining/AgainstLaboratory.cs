@@ -19,6 +19,10 @@ public static class AgainstLaboratory
     private const double Allowance = 1, Threshold = 4, Bound = 3;
 
     private const int FewestShifts = 3;
+
+    /// <summary>The slopes are taken from the newest of so many comparisons that was not stale.</summary>
+    private const int Newest = 8;
+
     private const int Shown = 3;
 
     /// <summary>Those that stand at the end of [from, to); none without a fit.</summary>
@@ -40,9 +44,9 @@ public static class AgainstLaboratory
         // Slopes are slow to take: of what was compared last alone, and only where something has left.
         var frames = Read(_ => false);
         var left = Enumerable.Range(0, line.Rows.Count).Select(k => Since(desk.Site, line, fitted, k, frames)).OfType<Left>().ToList();
-        var last = left.Select(l => l.Apart[^1].Sheet.Seq).ToHashSet();
-        var sloped = left.Count == 0 ? [] : Read(s => last.Contains(s.Seq)).Where(f => last.Contains(f.Sheet.Seq)).ToDictionary(f => f.Sheet.Seq);
-        return [.. left.Select(l => Told(line, fitted, l, sloped[l.Apart[^1].Sheet.Seq])).OfType<Departure>()];
+        var last = left.SelectMany(l => l.Apart.TakeLast(Newest)).Select(c => c.Sheet.Seq).ToHashSet();
+        var sloped = left.Count == 0 ? [] : Read(s => last.Contains(s.Seq)).FindAll(f => last.Contains(f.Sheet.Seq));
+        return [.. left.Select(l => Told(line, fitted, l, sloped)).OfType<Departure>()];
     }
 
     /// <summary>A row that has left what was learned.</summary>
@@ -79,12 +83,17 @@ public static class AgainstLaboratory
         return new Left(row, 1 - laboratory[0], usual, since, [.. compared.Where(c => c.Sheet.At >= since)]);
     }
 
-    /// <param name="sloped">What was compared last, with its slopes: what the instrument reads now.</param>
-    private static Departure? Told(SiteLine line, Fitted fitted, Left left, Frame sloped)
+    /// <param name="sloped">What was compared last, with its slopes: what the instrument reads now. A row that was stale then is not in it.</param>
+    private static Departure? Told(SiteLine line, Fitted fitted, Left left, List<Frame> sloped)
     {
         var (row, instrument, usual, since, apart) = left;
+        if (sloped.SelectMany(f => f.Rows).LastOrDefault(r => r.Row.Name == row.Name) is not { } now)
+        {
+            return null;
+        }
+
         var last = apart[^Math.Min(Shown, apart.Count)..];
-        var slopes = sloped.Rows.First(r => r.Row.Name == row.Name).Reading.Sensitivities.GroupBy(s => s.Parameter).ToDictionary(g => g.Key, g => g.Sum(s => s.Slope));
+        var slopes = now.Reading.Sensitivities.GroupBy(s => s.Parameter).ToDictionary(g => g.Key, g => g.Sum(s => s.Slope));
         var readings = Of(row, instrument).Where(p => p < line.Readings && slopes.GetValueOrDefault(p) != 0)
             .OrderByDescending(p => Math.Abs(slopes[p]) * fitted.Line.Parameters[p].U).ToList();
         return readings.Count == 0 ? null : new Departure

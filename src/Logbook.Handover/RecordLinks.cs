@@ -30,9 +30,10 @@ public static class RecordLinks
     /// <summary>The record and everything that it names or that names it, step by step, in order.</summary>
     public static IReadOnlyList<JournalRecord> About(Desk desk, long seq)
     {
-        var upsets = desk.Store.Read().Where(r => r.Body is UpsetDeclared).GroupBy(r => ((UpsetDeclared)r.Body).Began).ToList();
-        var links = desk.Store.Read().SelectMany(r => Of(r.Body).Select(to => (From: r.Seq, To: to)))
-            .Concat(upsets.SelectMany(u => u.Skip(1).Select(r => (From: r.Seq, To: u.First().Seq)))).ToList();
+        // The end of an upset names its begin by the time alone.
+        var upsets = new Dictionary<DateTimeOffset, long>();
+        IEnumerable<long> Named(JournalRecord record) => record.Body is UpsetDeclared upset && !upsets.TryAdd(upset.Began, record.Seq) ? [upsets[upset.Began]] : Of(record.Body);
+        var links = desk.Store.Read().SelectMany(r => Named(r).Select(to => (From: r.Seq, To: to))).ToList();
         var found = new HashSet<long> { seq };
         for (var before = 0; before < found.Count;)
         {

@@ -36,15 +36,10 @@ internal static class ReadAsHazard
         return later.Count == 0 ? " NOT READ since." : $" Read next {Read(later[0])}{(clear is null ? "; NOT within its limits since" : clear == later[0] ? "" : $"; within its limits {Read(clear)}")}.";
     }
 
+    /// <summary>Who may have been inside anything then, by what was carried and told of it up to that time.</summary>
     private static string Inside(AuditSpan span, DateTimeOffset at)
     {
-        var open = span.Records.Where(r => r.At <= at).OrderBy(r => r.Seq).Aggregate(span.BeginState.Carried, (carried, record) => record.Body switch
-        {
-            Carry carry => carried.Add(CarriedItem.Opened(record, carry)),
-            CarryConfirmed look => carried.ConvertAll(i => i.Id == look.Id ? i.Told(look) : i),
-            CarryClosed closed => carried.RemoveAll(i => i.Id == closed.Id),
-            _ => carried,
-        });
-        return string.Concat(open.Where(i => i.MayBeInside).Select(i => $" Beside it then: {YetRecorded.Stands(span.Desk.Site, i)}."));
+        var then = span.Records.Where(r => r.At <= at && r.Body is (Carry or CarryConfirmed or CarryClosed)).OrderBy(r => r.Seq).Aggregate(span.BeginState, (state, record) => state.Apply(record));
+        return string.Concat(then.Carried.Where(i => i.MayBeInside).Select(i => $" Beside it then: {YetRecorded.Stands(span.Desk.Site, i)}."));
     }
 }

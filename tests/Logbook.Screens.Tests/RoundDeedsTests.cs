@@ -78,6 +78,20 @@ public sealed class RoundDeedsTests
     }
 
     [Fact]
+    public void What_was_urgent_and_saved_at_once_is_named_when_the_rest_of_its_walk_is_saved()
+    {
+        using var terminal = new Terminal();
+
+        terminal.Open("Line round").Press("103.4⏎");
+        var urgent = terminal.Desk.State.Head.Seq;
+        terminal.Press("301⏎22.4⏎88⏎⏎");
+
+        Assert.Equal(2, terminal.Entries.Count);
+        Assert.IsType<FindingsPage>(terminal.State.Top);
+        Assert.Matches($@"; saved before it: urgent SL-MARGIN \(#{urgent}\)", terminal.Words);
+    }
+
+    [Fact]
     public void A_round_in_which_nothing_stands_out_goes_straight_back()
     {
         using var terminal = new Terminal();

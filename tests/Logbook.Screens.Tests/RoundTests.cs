@@ -183,10 +183,22 @@ public sealed class RoundTests
         using var terminal = new Terminal();
 
         terminal.Open("Line round").Press("103.4⏎↑100.4⏎");
-        Assert.Contains("put right in the log: c", terminal.Size(120, 40).Screen, StringComparison.Ordinal);
+        Assert.Contains("STAYS: if mistyped, put it right in the log: c", terminal.Screen, StringComparison.Ordinal);
         terminal.Press("⎋");
 
         Assert.Equal("SL-T1=103.4 SL-T1=100.4", terminal.Typed);
+    }
+
+    [Fact]
+    public void An_urgent_value_typed_again_is_told_at_once_that_the_first_one_stays()
+    {
+        using var terminal = new Terminal();
+
+        terminal.Open("Line round").Press("103.4⏎↑103.9⏎");
+
+        Assert.Equal("SL-T1=103.4 SL-T1=103.9", terminal.Typed);
+        Assert.Contains("; SL-T1 103.4 (#", terminal.Screen, StringComparison.Ordinal);
+        Assert.Contains("STAYS: if mistyped, put it right in the log: c", terminal.Screen, StringComparison.Ordinal);
     }
 
     [Fact]

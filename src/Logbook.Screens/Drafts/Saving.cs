@@ -27,6 +27,7 @@ internal static class Saving
     public static Next Saved(Session session, JournalRecord record)
     {
         var rest = session.Draft?.Without(record);
+        var words = Beside(session, record) ?? Words(session, record);
         session = session with
         {
             Draft = rest,
@@ -34,7 +35,7 @@ internal static class Saving
             Pages = session.Pages.ConvertAll(page => page is RoundPage round ? Marked(round, record) : page),
         };
         session = session.Top is RoundPage ? session : Spoken(session, record);
-        return Next.Of(session.Say(Words(session, record)), rest is null ? [new DropDraft()] : []);
+        return Next.Of(session.Say(words), rest is null ? [new DropDraft()] : []);
     }
 
     /// <summary>What the whole entry has to say when the round is left: the worst first, of the same level what no single row could say.</summary>
@@ -70,20 +71,20 @@ internal static class Saving
         $"{InsteadOfTrips.Title(session.Site, draft.Round)}: {(draft.Readings > 0 ? Say.Count(draft.Readings, "reading") : Say.Count(draft.Lines.Count, "remark"))} of {Say.Person(session.Site, draft.By)}, "
         + $"{Say.Time(session.Site, draft.From, session.Clock)} to {Say.Time(session.Site, draft.To, session.Clock)}";
 
-    private static RoundPage Marked(RoundPage page, JournalRecord record)
+    private static RoundPage Marked(RoundPage page, JournalRecord record) => page with
     {
-        if (record.Body is not Entry entry || entry.Round != Draft.InEntry(page.Round.Id))
-        {
-            return page;
-        }
+        Rows = page.Rows.ConvertAll(row => In(page, row, record) is { } reading ? row with { Line = null, Saved = new SavedReading(record.Seq, reading.Typed ?? "-", reading.Why, reading.At) } : row),
+    };
 
-        return page with { Rows = page.Rows.ConvertAll(row => Marked(row, record, entry)) };
-    }
+    /// <summary>What the record has of the line that was typed in a row; null when it is of other lines.</summary>
+    private static Reading? In(RoundPage page, RoundRow row, JournalRecord record) =>
+        record.Body is Entry entry && entry.Round == Draft.InEntry(page.Round.Id) && row.Line is { Text: not null } line
+            ? entry.Readings.FirstOrDefault(r => r.Point == row.Point.Tag && r.At == line.At) : null;
 
-    private static RoundRow Marked(RoundRow row, JournalRecord record, Entry entry) =>
-        row.Line is { Text: not null } line && entry.Readings.FirstOrDefault(r => r.Point == row.Point.Tag && r.At == line.At) is { } reading
-            ? row with { Line = null, Saved = new SavedReading(record.Seq, reading.Typed ?? "-", reading.Why, reading.At) }
-            : row;
+    /// <summary>Where a row of the round was typed again after it was saved: the first one stays. Null when none was.</summary>
+    private static string? Beside(Session session, JournalRecord record) =>
+        session.Pages.OfType<RoundPage>().SelectMany(page => page.Rows.Where(row => row.Saved is not null && In(page, row, record) is not null)).FirstOrDefault() is { } again
+            ? $"saved {Say.Ref(record.Seq)}; {again.FirstStays}" : null;
 
     private static string Words(Session session, JournalRecord record)
     {

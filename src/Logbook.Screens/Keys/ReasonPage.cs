@@ -17,7 +17,8 @@ internal sealed record ReasonPage(string Title, IReadOnlyList<string> Reasons, i
             with { WhyNot = s => Of(s).Digit is null ? "choose a reason by its digit first" : null },
         KeyRow.Letter('N', "all of the round", "Asks it once of every open reading of the round.", (session, _) => Next.Of(session.Put(Of(session).Wider!)))
             with { WhyNot = s => Of(s).Wider is null ? "there is nothing more to ask it of" : null },
-        UsualKeys.Back("Back; nothing is changed."));
+        UsualKeys.Back("Back; nothing is changed."),
+        UsualKeys.Help);
 
     public override KeyTable Keys => Table;
 

@@ -56,7 +56,8 @@ internal sealed record PickReadingPage(JournalRecord Record, IReadOnlyList<Readi
     private static readonly KeyTable Table = new(
         KeyRow.Named("Enter", "this one", "Asks for its right value; on the last row, why.", (session, _, _) => Next.Of(Take(session, Of(session))), KeyName.Enter),
         KeyRow.Named("Up Down", "move", "Moves the mark.", (session, key, _) => Next.Of(session.Put(Of(session) with { Selected = Moving.Move(Of(session).Selected, key, Of(session).Rows, session.Leaf) })), Moving.Keys),
-        UsualKeys.Back());
+        UsualKeys.Back(),
+        UsualKeys.Help);
 
     public override KeyTable Keys => Table;
 

@@ -20,6 +20,7 @@ internal sealed record ChoosePage(string? Round, bool Chosen = false) : Page
         new KeyRow("1-9", "choose", "Puts the mark on a round, which Enter opens: the same digit for the same round, whatever is due. What is read instead of a trip has a letter.", key => key.Name == KeyName.Written && (OfSite + OfTrips).Contains(key.Rune.ToString(), StringComparison.Ordinal), (session, key, _) => Choose(session, key)) with { Applies = s => !((ChoosePage)s.Top).Chosen },
         KeyRow.Named("Up Down", "", "Moves the mark.", (session, key, _) => Next.Of(session.Put(new ChoosePage(Rounds(session)[Moving.Move(Selected(session), key, Rounds(session).Count, session.Leaf)].Id))), Moving.Keys),
         UsualKeys.Back(),
+        UsualKeys.Find,
         UsualKeys.Help);
 
     public override KeyTable Keys => Table;

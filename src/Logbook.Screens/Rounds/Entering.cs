@@ -43,7 +43,7 @@ internal static class Entering
             Results = ResultRow.Merge(page.Results.RemoveRange(page.Results.Keys.Where(derived => page.Links.Makes(line.Point, derived))), session.Site, page.Links, line.Point, entry),
         };
         session = session with { Draft = Draft.Put(session.Draft, line) };
-        var on = Going.On(NotAsked(Again(session, page.Row), page.Row), page);
+        var on = Going.On(NotAsked(page.Row.FirstStays is { } stays ? session.Say(stays) : session, page.Row), page);
         return on with { Effects = [new KeepDraft(line), .. urgent.Count > 0 ? [Urgently(session.Draft!, page)] : Array.Empty<Effect>(), .. on.Effects] };
     }
 
@@ -61,11 +61,6 @@ internal static class Entering
 
         return Next.Of(session, effects);
     }
-
-    /// <summary>The journal keeps both; a second value is not a correction of the first.</summary>
-    private static Session Again(Session session, RoundRow row) => row.Saved is { } saved
-        ? session.Say($"a new reading; the one before stays {Handover.Say.Ref(saved.Seq)}. A mistyped one is put right in the log: c")
-        : session;
 
     /// <summary>A value that slid into the row of what stands still is seen at once, and can be taken back.</summary>
     private static Session NotAsked(Session session, RoundRow row) => row is { Rests: { } why, NotTaken: false }

@@ -45,6 +45,9 @@ internal sealed record RoundRow(Point Point)
 
     public bool NotTaken => Text is "-";
 
+    /// <summary>Said where it is typed again after it was saved: the journal keeps both, and a second value is no correction of the first. Null where nothing is saved.</summary>
+    public string? FirstStays => Saved is { } saved ? $"{Point.Tag} {saved.Text} {Say.Ref(saved.Seq)} STAYS: if mistyped, put it right in the log: c" : null;
+
     /// <summary>The value before this one.</summary>
     public SeriesValue? Before => Past.LastOrDefault(v => v.Seq != Saved?.Seq && v.At < (Line?.At ?? Saved?.At ?? DateTimeOffset.MaxValue));
 

@@ -102,7 +102,7 @@ internal static class Hazards
 
     private static string GasThatStands(Site site, State state, DateTimeOffset now) => string.Concat(
         state.Findings.Values.SelectMany(f => f).Where(f => site.FindPoint(f.Finding.Point ?? "") is { } point && WordOf(point, f.Finding.Level) == "gas" && !IsJumpOf(state, f)).OrderBy(f => f.Seq)
-            .Select(f => $" GAS: {Say.Visible(site.FindPoint(f.Finding.Point!)!.Description)} since {Say.Time(site, f.At, now)} {Say.Ref(f.Seq)}; an entry goes by the site's gas procedure."));
+            .Select(f => $" GAS: {Say.Visible(site.FindPoint(f.Finding.Point!)!.Description)} since {Say.Time(site, f.Begun?.At ?? f.At, now)} {Say.Ref([f.Begun?.Seq ?? f.Seq, f.Seq])}; an entry goes by the site's gas procedure."));
 
     /// <summary>True for a state of which nothing is to be said.</summary>
     internal static bool IsInOrder(Point point, double? value) => point.Choices.Any(c => c.Digit == value && c.Level is null);
@@ -243,8 +243,12 @@ internal static class Hazards
         }
 
         var text = open.Finding.Text.Contains(point.Description, StringComparison.OrdinalIgnoreCase) ? open.Finding.Text : $"{point.Description}: {open.Finding.Text}";
-        return new HazardLine(word, $"{Say.Sentence(text)} Read {Say.Time(site, open.At, now)} {Say.Ref(open.Seq)}{Done(site, open)}", open.At, open.Seq) { Findings = [open] };
+        return new HazardLine(word, $"{Say.Sentence(text)} Read {Say.Time(site, open.At, now)} {Say.Ref(open.Seq)}{Before(site, open, now)}{Done(site, open)}", open.Begun?.At ?? open.At, open.Seq) { Findings = [open] };
     }
+
+    /// <summary>Since when, where this is not the first reading beyond, and that it was worse before.</summary>
+    private static string Before(Site site, OpenFinding open, DateTimeOffset now) => open.Begun is not { } begun ? ""
+        : $" Since {Say.Time(site, begun.At, now)} {Say.Ref(begun.Seq)}{(begun.Worst > open.Finding.Level ? $", {begun.Worst.ToString().ToUpperInvariant()} before" : "")}.";
 
     /// <summary>How far a gas jumped says nothing beside the limit that it broke by that: one alarm is one line.</summary>
     private static bool IsJumpOf(State state, OpenFinding open) =>

@@ -64,6 +64,9 @@ public sealed record Finding(
 
     /// <summary>Sequence number of the entry that found it, where it stands again here though the verdict of this entry is of something else, or there is none; else null.</summary>
     public long? Of { get; init; }
+
+    /// <summary>low or high, the side of the limit that was broken; null for any other finding.</summary>
+    public string? LimitSide => Code.StartsWith("limit.", StringComparison.Ordinal) ? Code[(Code.LastIndexOf('-') + 1)..] : null;
 }
 
 public static class FindingsToTell

@@ -148,18 +148,24 @@ public sealed class HazardLineTests
         Assert.Contains("go by the attendant and the lock board at once", Only(line, "inside").Text, StringComparison.Ordinal);
     }
 
-    [Fact]
-    public void Who_is_named_as_owner_has_looked_at_nothing()
+    [Theory]
+    [InlineData(null, "Owner named: isolation, Lime mud pump")]
+    [InlineData(10, "Changed, its end: isolation, Lime mud pump")]
+    public void Who_is_named_as_owner_has_looked_at_nothing(int? until, string said)
     {
         using var line = new SmallLine("2026-11-24T08:00-05:00");
-        var locked = line.Carry("isolation", "mud-pump", "rake");
+        var locked = line.Carry("isolation", "mud-pump", "rake", line.Desk.Now.AddHours(8));
         line.Clock("2026-11-24T09:00-05:00");
+        DateTimeOffset? end = until is { } hours ? line.Desk.Now.AddHours(hours) : null;
 
-        var named = Writing.ConfirmCarried(line.Desk, new CarryConfirmed(locked, true, null, new Dictionary<string, string>(StringComparer.Ordinal), null) { Owner = "op2" }, "op2").Record!;
+        var named = Writing.ConfirmCarried(line.Desk, Look(locked) with { Owner = "op2", Until = end }, "op2").Record!;
 
         var item = line.Desk.State.Carried.Single();
-        Assert.Equal(("op2", null, item.Since), (item.Owner, item.Confirmed, item.LastSeen));
-        Assert.StartsWith("Owner named: isolation, Lime mud pump", LogLine.Of(line.Desk, named).Words, StringComparison.Ordinal);
+        Assert.Equal(("op2", null, item.Since, end ?? item.Until), (item.Owner, item.Confirmed, item.LastSeen, item.Until));
+        Assert.StartsWith(said, LogLine.Of(line.Desk, named).Words, StringComparison.Ordinal);
+
+        Assert.NotNull(Writing.ConfirmCarried(line.Desk, Look(locked) with { Until = line.Desk.Now.AddHours(2) }, "op2").Record);
+        Assert.Equal(line.Desk.Now, line.Desk.State.Carried.Single().LastSeen);
     }
 
     [Fact]

@@ -44,7 +44,7 @@ internal sealed record Excursion(string? Point, Level Worst, DateTimeOffset Firs
             .SelectMany(e => e.Entry.Findings.Select(f => new Noticed(Time(e.Record, e.Entry, f), e.Record.Seq, f) { TakenBack = IsTakenBack(e.Entry, f) }))
             .Concat(StillStanding(facts))
             .Where(n => n.Finding.Level >= Level.Watch)
-            .GroupBy(n => (n.Finding.Point, Family: Family(n.Finding.Code)))
+            .GroupBy(n => (n.Finding.Point, Kind: n.Finding.LimitSide ?? n.Finding.Code.Split('.')[0])) // watch and urgent on one side are one story
             .SelectMany(g => Stories(facts, [.. Counted([.. g]).OrderBy(n => n.At).ThenBy(n => n.Seq)]))
             .Where(s => !UrgentBefore.Is(s.Noticed[0].Finding) || !IsOver(facts, s)) // once the point was read again the correction itself tells of it
             .ToList();
@@ -88,13 +88,6 @@ internal sealed record Excursion(string? Point, Level Worst, DateTimeOffset Firs
         }
 
         return events;
-    }
-
-    /// <summary>Too high and too low are two stories; watch and urgent on one side are one.</summary>
-    private static string Family(string code)
-    {
-        var kind = code.Split('.')[0];
-        return kind == "limit" ? kind + code[code.LastIndexOf('-')..] : kind;
     }
 
     /// <summary>What was found before the shift and that no later reading has cleared.</summary>

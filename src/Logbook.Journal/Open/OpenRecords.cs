@@ -22,9 +22,9 @@ public sealed record CarryConfirmed(
     /// <summary>Code of who owns it from now on; null when its owner stays.</summary>
     public string? Owner { get; init; }
 
-    /// <summary>True when it only says who owns it from now on: nobody looked at it for that.</summary>
+    /// <summary>True when it only says who owns it from now on, and until when: nobody looked at it for that.</summary>
     [JsonIgnore] // follows from the others
-    public bool OnlyNames => Owner is not null && Changed is null && Fields.Count == 0 && Lock is null && Until is null;
+    public bool OnlyNames => Owner is not null && (Changed is null or ItsEnd) && Fields.Count == 0 && Lock is null;
 
     /// <summary>The signature, where people were counted out by another than the one whose count stood.</summary>
     public Signed? Signed { get; init; }

@@ -3,20 +3,18 @@ using System.Text.Json.Serialization;
 namespace Logbook.Journal;
 
 /// <summary>One reading of an entry.</summary>
+[JsonConverter(typeof(ReadingByMember))]
 public sealed record Reading
 {
-    [JsonConverter(typeof(SharedText))]
     public required string Point { get; init; }
 
     /// <summary>Exactly what was typed; null when the reading was not taken.</summary>
-    [JsonConverter(typeof(SharedText))]
     public string? Typed { get; init; }
 
     /// <summary>The value in the point's unit, or the digit of a choice; null when not taken.</summary>
     public double? Value { get; init; }
 
     /// <summary>The unit of the point on that day.</summary>
-    [JsonConverter(typeof(SharedText))]
     public required string Unit { get; init; }
 
     /// <summary>When it was read.</summary>
@@ -44,10 +42,8 @@ public sealed record Reading
 /// <param name="U">Standard uncertainty in <paramref name="Unit"/>; null when nothing is known of it.</param>
 /// <param name="Covers">What the uncertainty covers: <c>burette and acid</c>.</param>
 /// <param name="By">Plug-in and version that computed it.</param>
-public sealed record Result(
-    [property: JsonConverter(typeof(SharedText))] string Name, [property: JsonConverter(typeof(SharedText))] string Output,
-    [property: JsonConverter(typeof(SharedText))] string? Point, double Value, [property: JsonConverter(typeof(SharedText))] string Unit, double? U,
-    [property: JsonConverter(typeof(SharedText))] string? Covers, [property: JsonConverter(typeof(SharedText))] string By);
+[JsonConverter(typeof(ResultByMember))]
+public sealed record Result(string Name, string Output, string? Point, double Value, string Unit, double? U, string? Covers, string By);
 
 /// <summary>Something the program noticed about an entry, with its evidence.</summary>
 /// <param name="Level">note, watch or urgent.</param>

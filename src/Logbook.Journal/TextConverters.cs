@@ -7,16 +7,40 @@ namespace Logbook.Journal;
 /// <summary>A computed number as its shortest text that reads back to the same number: JSON numbers lose digits in some readers.</summary>
 internal sealed class NumberAsText : JsonConverter<double>
 {
-    public override double Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) =>
-        double.TryParse(reader.GetString(), NumberStyles.Float, CultureInfo.InvariantCulture, out var number) && double.IsFinite(number)
+    public static double? OrNull(ref Utf8JsonReader reader) => reader.TokenType == JsonTokenType.Null ? null : Of(ref reader);
+
+    public override double Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) => Of(ref reader);
+
+    public override void Write(Utf8JsonWriter writer, double value, JsonSerializerOptions options) => writer.WriteStringValue(Text(value));
+
+    /// <summary>Writes the member where there is one.</summary>
+    public static void Write(Utf8JsonWriter writer, string name, double? value)
+    {
+        if (value is { } number)
+            writer.WriteString(name, Text(number));
+    }
+
+    // Escapes are what nobody writes in a number; such a text is read the long way.
+    private static double Of(ref Utf8JsonReader reader) => reader.TokenType == JsonTokenType.String
+        && (reader.ValueIsEscaped
+            ? double.TryParse(reader.GetString(), NumberStyles.Float, CultureInfo.InvariantCulture, out var number)
+            : double.TryParse(reader.ValueSpan, NumberStyles.Float, CultureInfo.InvariantCulture, out number))
+        && double.IsFinite(number)
             ? number
             : throw new JsonException("not a finite number");
 
-    public override void Write(Utf8JsonWriter writer, double value, JsonSerializerOptions options)
+    private static string Text(double value) => double.IsFinite(value)
+        ? value.ToString("R", CultureInfo.InvariantCulture)
+        : throw new ArgumentOutOfRangeException(nameof(value), value, "a record holds finite numbers only");
+}
+
+internal static class TextMember
+{
+    /// <summary>Writes the member where there is one.</summary>
+    public static void WriteText(this Utf8JsonWriter writer, string name, string? value)
     {
-        if (!double.IsFinite(value))
-            throw new ArgumentOutOfRangeException(nameof(value), value, "a record holds finite numbers only");
-        writer.WriteStringValue(value.ToString("R", CultureInfo.InvariantCulture));
+        if (value is not null)
+            writer.WriteString(name, value);
     }
 }
 
@@ -25,14 +49,18 @@ internal sealed class TimeAsText : JsonConverter<DateTimeOffset>
 {
     private const int Length = 29; // 2026-10-31T20:05:07.123-04:00
 
+    public override DateTimeOffset Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) => Of(ref reader);
+
     // A round has forty of these: what the library does with a form that is handed to it takes most of a record's time.
-    public override DateTimeOffset Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) =>
+    public static DateTimeOffset Of(ref Utf8JsonReader reader) =>
         reader.TokenType == JsonTokenType.String && reader.ValueSpan is { Length: Length } text && text[10] == 'T' && text[19] == '.' && (text[23] == '+' || text[23] == '-')
             && reader.TryGetDateTimeOffset(out var time)
             ? time
             : throw new JsonException("not a time with milliseconds and offset");
 
-    public override void Write(Utf8JsonWriter writer, DateTimeOffset value, JsonSerializerOptions options)
+    public override void Write(Utf8JsonWriter writer, DateTimeOffset value, JsonSerializerOptions options) => Write(writer, value);
+
+    public static void Write(Utf8JsonWriter writer, DateTimeOffset value)
     {
         Span<byte> text = stackalloc byte[Length];
         var offset = value.TotalOffsetMinutes;
@@ -78,7 +106,11 @@ internal sealed class SharedText : JsonConverter<string>
     private const int Longest = 1000;
     private static readonly string?[] Known = new string?[4096];
 
-    public override string? Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options)
+    public static string? OrNull(ref Utf8JsonReader reader) => reader.TokenType == JsonTokenType.Null ? null : Of(ref reader);
+
+    public override string? Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) => Of(ref reader);
+
+    private static string? Of(ref Utf8JsonReader reader)
     {
         if (reader.TokenType != JsonTokenType.String)
             throw new JsonException("not a text");

@@ -148,4 +148,61 @@ public sealed class JournalRecordTests
 
         Assert.IsType<UnknownBody>(record.Body);
     }
+
+    // A reading and a result with every member that they may have, as they lie on the disk.
+    private const string Full = "{\"at\":\"2026-10-31T08:00:00.000-04:00\",\"point\":\"SL-T1\",\"remark\":\"r\",\"retyped\":\"140\",\"second\":\"104.1\",\"typed\":\"104\",\"unit\":\"degC\",\"value\":\"104\",\"why\":\"stands\"}";
+    private const string Computed = "{\"by\":\"Causticizing 0.1.0\",\"covers\":\"burette\",\"name\":\"wl\",\"output\":\"causticity\",\"point\":\"WL-CE\",\"u\":\"0.3\",\"unit\":\"%\",\"value\":\"80.5\"}";
+
+    private static JournalRecord With(string reading, string result)
+    {
+        var entry = new Entry { Readings = [Drafts.Read("SL-T1=1", Drafts.Morning)], Results = [Drafts.Derived("WL-CE", 1)] };
+        var known = Encoding.UTF8.GetString(JournalRecord.Seal(Drafts.Of(entry), Head.Empty).Bytes.Span);
+        string Only(string list) => known.Split($"\"{list}\":[")[1].Split(']')[0];
+        return JournalRecord.Parse(Encoding.UTF8.GetBytes(known.Replace(Only("readings"), reading, StringComparison.Ordinal).Replace(Only("results"), result, StringComparison.Ordinal)));
+    }
+
+    [Theory]
+    [InlineData("{", "{\"mood\":[{\"point\":\"other\"}],")] // of a later version
+    [InlineData("\"unit\"", "\"\\u0075nit\"")] // another form of the same name
+    public void Every_member_of_a_reading_and_of_a_result_comes_back_and_what_is_not_known_is_passed_over(string ours, string theirs)
+    {
+        var entry = Assert.IsType<Entry>(With(Full.Replace(ours, theirs, StringComparison.Ordinal), Computed.Replace(ours, theirs, StringComparison.Ordinal)).Body);
+
+        Assert.Equal(
+            new Reading { Point = "SL-T1", Typed = "104", Value = 104, Unit = "degC", At = Drafts.Morning, Why = "stands", Second = "104.1", Retyped = "140", Remark = "r" },
+            Assert.Single(entry.Readings));
+        Assert.Equal(new Result("wl", "causticity", "WL-CE", 80.5, "%", 0.3, "burette", "Causticizing 0.1.0"), Assert.Single(entry.Results));
+        Assert.Contains(Full, Encoding.UTF8.GetString(JournalRecord.Seal(Drafts.Of(entry), Head.Empty).Bytes.Span), StringComparison.Ordinal);
+        Assert.Contains(Computed, Encoding.UTF8.GetString(JournalRecord.Seal(Drafts.Of(entry), Head.Empty).Bytes.Span), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("\"point\":\"SL-T1\",", "")]
+    [InlineData("\"point\":\"SL-T1\"", "\"point\":null")]
+    [InlineData("\"point\":\"SL-T1\"", "\"point\":7")]
+    [InlineData("\"at\":\"2026-10-31T08:00:00.000-04:00\",", "")]
+    [InlineData("\"remark\":\"r\"", "\"remark\":5")]
+    [InlineData("\"unit\":\"degC\",", "")]
+    [InlineData("\"value\":\"104\"", "\"value\":104")]
+    [InlineData("\"value\":\"104\"", "\"value\":\"NaN\"")]
+    [InlineData("\"value\":\"104\"", "\"value\":\"1e999\"")]
+    [InlineData("\"by\":\"Causticizing 0.1.0\",", "")]
+    [InlineData("\"name\":\"wl\"", "\"name\":null")]
+    [InlineData("\"u\":\"0.3\"", "\"u\":0.3")]
+    [InlineData(",\"value\":\"80.5\"", "")]
+    [InlineData("\"value\":\"80.5\"", "\"value\":null")]
+    [InlineData(Full, "[]")]
+    [InlineData(Computed, "\"none\"")]
+    public void A_reading_or_a_result_that_is_not_whole_is_not_taken_for_one(string ours, string theirs)
+    {
+        Assert.Contains(ours, Full + Computed, StringComparison.Ordinal);
+
+        Assert.IsType<UnknownBody>(With(Full.Replace(ours, theirs, StringComparison.Ordinal), Computed.Replace(ours, theirs, StringComparison.Ordinal)).Body);
+    }
+
+    [Theory]
+    [InlineData("\"point\":\"SL-T1\"", "\"point\":\"SL-T1\",\"point\":\"SL-T2\"")]
+    [InlineData("\"u\":\"0.3\"", "\"u\":\"0.3\",\"u\":\"0.3\"")]
+    public void A_member_that_stands_twice_makes_it_no_record(string ours, string theirs) =>
+        Assert.Throws<FormatException>(() => With(Full.Replace(ours, theirs, StringComparison.Ordinal), Computed.Replace(ours, theirs, StringComparison.Ordinal)));
 }

@@ -1,3 +1,5 @@
+using System.Runtime.InteropServices;
+
 namespace Logbook.Checks.Signals;
 
 /// <summary>
@@ -49,10 +51,8 @@ public static class SameAsEarlier
     }
 
     /// <param name="Walk">Index of the later walk; the earlier one stands <paramref name="Lag"/> before it.</param>
-    private sealed record Pair(int Walk, int Lag, int Equal, int Of, double Usual)
-    {
-        public double Chance { get; init; } = 1;
-    }
+    [StructLayout(LayoutKind.Auto)]
+    private readonly record struct Pair(int Walk, int Lag, int Equal, int Of, double Usual, double Chance = 1);
 
     /// <summary>How many pairs there are among the walks asked for, and those of them that are rare by chance.</summary>
     private static (int Asked, IReadOnlyList<Pair> Rare) AtDistance(IReadOnlyList<Walk> walks, double[][] values, int lag, DateTimeOffset from)

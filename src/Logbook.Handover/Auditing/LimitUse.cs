@@ -60,24 +60,41 @@ public static class LimitUse
     internal static IEnumerable<LimitRow> Rows(AuditSpan span)
     {
         var sites = SiteInForce.Since(span.Desk, span.From);
-        var limits = new Dictionary<Point, IReadOnlyList<Limit>>(ReferenceEqualityComparer.Instance); // in words once, not for each value
-        IReadOnlyList<Limit> LimitsOf(Point point) => limits.TryGetValue(point, out var known) ? known : limits[point] = Limits(point);
-        var series = InSpan(span)
-            .SelectMany(e => e.Entry.Readings.Where(r => r.Value is not null).Select(r => (r.Point, r.At, Value: r.Value!.Value, e.Record.Shift))
-                .Concat(e.Entry.Results.Where(r => r.Point is not null).Select(r => (Point: r.Point!, e.Record.At, r.Value, e.Record.Shift))))
-            .GroupBy(v => v.Point, StringComparer.OrdinalIgnoreCase);
-        foreach (var values in series)
+        var series = InSpan(span).SelectMany(e => Values(e.Record, e.Entry)).GroupBy(v => v.Point, StringComparer.OrdinalIgnoreCase);
+        // Years of every point: each stands for itself, on all cores.
+        return series.AsParallel().AsOrdered().SelectMany(values => Rows(values.Key, sites, values.OrderBy(v => v.At)));
+    }
+
+    private static IEnumerable<Seen> Values(JournalRecord record, Entry entry)
+    {
+        var crew = record.Shift[(record.Shift.LastIndexOf('-') + 1)..];
+        return entry.Readings.Where(r => r.Value is not null).Select(r => new Seen(r.Point, r.At, r.Value!.Value, crew))
+            .Concat(entry.Results.Where(r => r.Point is not null).Select(r => new Seen(r.Point!, record.At, r.Value, crew)));
+    }
+
+    private static IEnumerable<LimitRow> Rows(string tag, IReadOnlyList<SiteInForce> sites, IEnumerable<Seen> values)
+    {
+        var tallies = new Dictionary<Limit, Tally>();
+        var inForce = new Dictionary<Point, Tally[]>(ReferenceEqualityComparer.Instance); // found once, not for each value
+        foreach (var value in values)
         {
-            var seen = (from value in values
-                        let point = sites.Last(s => s.From <= value.At).Site.FindPoint(values.Key)
-                        where point is { Choices.Count: 0 }
-                        orderby value.At
-                        select new Judged(value.At, value.Value, value.Shift[(value.Shift.LastIndexOf('-') + 1)..], LimitsOf(point))).ToList();
-            foreach (var limit in seen.SelectMany(v => v.Limits).Distinct().OrderBy(l => l.Order))
+            if (sites.Last(s => s.From <= value.At).Site.FindPoint(tag) is not { Choices.Count: 0 } point)
             {
-                yield return Row(values.Key, limit, seen);
+                continue;
+            }
+
+            if (!inForce.TryGetValue(point, out var present))
+            {
+                inForce[point] = present = [.. Limits(point).Select(l => tallies.TryGetValue(l, out var known) ? known : tallies[l] = new Tally(l))];
+            }
+
+            foreach (var tally in tallies.Values)
+            {
+                tally.Add(value, present.Contains(tally));
             }
         }
+
+        return tallies.Values.Select(t => t.Row(tag)).OrderBy(r => r.Order).Select(r => r.Row);
     }
 
     private static IReadOnlyList<Limit> Limits(Point point)
@@ -90,28 +107,33 @@ public static class LimitUse
         return [.. all.Select((l, i) => l.At is { } at ? new Limit(i, $"{l.Name} {Say.Value(point, at, point.Unit.Name)}", at, l.Low) : null).OfType<Limit>()];
     }
 
-    private static LimitRow Row(string point, Limit limit, List<Judged> all)
+    private sealed record Limit(int Order, string Words, double At, bool Low);
+
+    private readonly record struct Seen(string Point, DateTimeOffset At, double Value, string Crew);
+
+    /// <summary>What one limit did, reading by reading in time order.</summary>
+    private sealed class Tally(Limit limit)
     {
-        // A reading under another limit is on neither side of this one.
-        bool IsBeyond(Judged value) => value.Limits.Contains(limit) && (limit.Low ? value.Value < limit.At : value.Value > limit.At);
-        var (times, hours) = (0, 0.0);
-        for (var i = 0; i < all.Count; i++)
+        private readonly SortedDictionary<string, (int Beyond, int All)> _crews = new(StringComparer.Ordinal);
+        private int _times;
+        private double _hours;
+        private DateTimeOffset? _beyondAt;
+
+        /// <param name="inForce">A reading under another limit is on neither side of this one.</param>
+        public void Add(in Seen value, bool inForce)
         {
-            if (IsBeyond(all[i]))
+            _hours += _beyondAt is { } before ? (value.At - before).TotalHours : 0;
+            var beyond = inForce && (limit.Low ? value.Value < limit.At : value.Value > limit.At);
+            _times += beyond && _beyondAt is null ? 1 : 0;
+            _beyondAt = beyond ? value.At : null;
+            if (inForce)
             {
-                times += i == 0 || !IsBeyond(all[i - 1]) ? 1 : 0;
-                hours += i + 1 < all.Count ? (all[i + 1].At - all[i].At).TotalHours : 0;
+                var crew = _crews.GetValueOrDefault(value.Crew);
+                _crews[value.Crew] = (crew.Beyond + (beyond ? 1 : 0), crew.All + 1);
             }
         }
 
-        var under = all.FindAll(v => v.Limits.Contains(limit));
-        return new LimitRow(
-            point, limit.Words, under.Count, under.Count(IsBeyond), times, Math.Round(hours, 1),
-            [.. under.GroupBy(v => v.Crew, StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal).Select(g => $"{g.Key} {g.Count(IsBeyond)}/{g.Count()}")]);
+        public (int Order, LimitRow Row) Row(string point) => (limit.Order, new LimitRow(
+            point, limit.Words, _crews.Values.Sum(c => c.All), _crews.Values.Sum(c => c.Beyond), _times, Math.Round(_hours, 1), [.. _crews.Select(c => $"{c.Key} {c.Value.Beyond}/{c.Value.All}")]));
     }
-
-    private sealed record Limit(int Order, string Words, double At, bool Low);
-
-    /// <summary>A value beside the limits of its time.</summary>
-    private sealed record Judged(DateTimeOffset At, double Value, string Crew, IReadOnlyList<Limit> Limits);
 }

@@ -16,7 +16,7 @@ internal static class RecordFacts
         var inTime = span.Checks.Where(c => c.State == CheckState.Done).Select(c => c.Seq).ToHashSet();
         return
             from record in span.Records
-            where record.Body is Entry && Calendar.ShiftAt(span.Desk.Site, record.At).End <= record.Entered && !inTime.Contains(record.Seq)
+            where record.Body is Entry && !inTime.Contains(record.Seq) && Calendar.ShiftAt(span.Desk.Site, record.At).End <= record.Entered // which is asked last: it is slow
             select new AuditFlag(
                 "entered-later", record.Shift, record.At, ((Entry)record.Body).Round, null,
                 $"{LogLine.Of(span.Desk, record).Words}: {(((Entry)record.Body).Imported is null ? "typed" : "imported")} {Say.Day(span.Desk.Site, record.Entered)}, after its shift. {Say.Person(span.Desk.Site, record.By)} {Say.Ref(record.Seq)}", record.Seq);

@@ -21,11 +21,9 @@ internal static class Recurrence
         let times = kind.OrderBy(t => t.At).ToList()
         from i in Enumerable.Range(0, times.Count)
         let trouble = times[i]
-        where trouble.At >= span.From && trouble.At < span.To
+        where trouble.At >= span.From && trouble.At < span.To && (i == times.Count - 1 || times[i + 1].At >= span.To)
         let count = times.Count(t => t.At <= trouble.At && t.At > trouble.At - Window)
         where count >= Often
-        let last = i == times.Count - 1 || times[i + 1].At >= span.To
-        where last
         select new AuditFlag(
             "recurrent", trouble.Shift, trouble.At, null, span.Desk.Site.FindPoint(trouble.Of)?.Tag,
             $"{Name(span.Desk.Site, trouble.Of)}, {trouble.What}: {Nth(count)} time in {Window.TotalDays:F0} days, last {Say.Day(span.Desk.Site, trouble.At)} {Say.Ref(times.Where(t => t.At > trouble.At - Window && t.At <= trouble.At).Select(t => t.Seq))}",

@@ -248,7 +248,7 @@ internal static class Hazards
 
     /// <summary>Since when, where this is not the first reading beyond, and that it was worse before.</summary>
     private static string Before(Site site, OpenFinding open, DateTimeOffset now) => open.Begun is not { } begun ? ""
-        : $" Since {Say.Time(site, begun.At, now)} {Say.Ref(begun.Seq)}{(begun.Worst > open.Finding.Level ? $", {begun.Worst.ToString().ToUpperInvariant()} before" : "")}.";
+        : $"; beyond its limits since {Say.Time(site, begun.At, now)} {Say.Ref(begun.Seq)}{(begun.Worst > open.Finding.Level ? $", {begun.Worst.ToString().ToUpperInvariant()} before" : "")}.";
 
     /// <summary>How far a gas jumped says nothing beside the limit that it broke by that: one alarm is one line.</summary>
     private static bool IsJumpOf(State state, OpenFinding open) =>

@@ -42,19 +42,19 @@ public sealed class HurtInTheShiftTests
         var now = line.Clock("2026-11-24T21:40-05:00").Record(null, "ST-H2S=2.2");
         HazardLine Of(string word) => Assert.Single(NowView.Of(line.Desk).Hazards, h => h.Word == word);
 
-        Assert.Contains($"Read 21:40 (#{now}) Since 21:10 (#{begun}), URGENT before.", Of("gas").Text, StringComparison.Ordinal);
+        Assert.Contains($"Read 21:40 (#{now}); beyond its limits since 21:10 (#{begun}), URGENT before.", Of("gas").Text, StringComparison.Ordinal);
         Assert.Contains($" GAS: H2S at the sump since 21:10 (#{begun}, #{now}); an entry goes by", Of("inside").Text, StringComparison.Ordinal);
         Assert.Equal(begun, line.Desk.State.Findings["ST-H2S"].Single(f => f.Finding.LimitSide is not null).Begun!.Seq);
 
         // The newest put right goes on with the begin; the first put right, it began later than was thought.
         line.Correct(now, "ST-H2S=2.3", "misread");
-        Assert.Contains($" Since 21:10 (#{begun}), URGENT before.", Of("gas").Text, StringComparison.Ordinal);
+        Assert.Contains($"; beyond its limits since 21:10 (#{begun}), URGENT before.", Of("gas").Text, StringComparison.Ordinal);
         line.Correct(begun, "ST-H2S=0.5", "comma");
-        Assert.DoesNotContain("Since", Of("gas").Text, StringComparison.Ordinal);
+        Assert.DoesNotContain("since", Of("gas").Text, StringComparison.Ordinal);
 
         line.Clock("2026-11-24T21:50-05:00").Record(null, "ST-H2S=0.3");
         line.Clock("2026-11-24T22:00-05:00").Record(null, "ST-H2S=1.5");
-        Assert.DoesNotContain("Since", Of("gas").Text, StringComparison.Ordinal);
+        Assert.DoesNotContain("since", Of("gas").Text, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -22,7 +22,7 @@ internal static class Hazards
     public static IReadOnlyList<HazardLine> Of(Site site, State state, DateTimeOffset now, IReadOnlyDictionary<long, IReadOnlyList<DueCheck>> notOnTime)
     {
         var seen = state.Findings.Values.SelectMany(f => f).OrderBy(f => f.Seq).ThenBy(f => f.Number).Select(f => (Finding: f, Line: Seen(site, f, now))).Where(s => s.Line is not null).ToList();
-        seen = [.. seen.Where(s => !IsJumpOf(state, s.Finding)).Select(s => s with { Line = s.Line! with { Findings = [s.Finding, .. seen.Select(j => j.Finding).Where(j => j != s.Finding && j.Seq == s.Finding.Seq && j.Finding.Point == s.Finding.Finding.Point && IsJumpOf(state, j))] } })];
+        seen = [.. seen.Select(s => s with { Line = s.Line! with { Findings = [s.Finding, .. state.Findings[s.Finding.Finding.Point!].Where(j => j.Seq == s.Finding.Seq && IsJumpOfGas(site.FindPoint(s.Finding.Finding.Point!)!, j.Finding))] } })];
         // What was seen of an open item, and that its equipment is in acid, stand beside it: one fact is one line.
         var acid = state.Equipment.Values.Where(e => e.State == "acid").ToList();
         var items = state.Carried.Where(i => i.IsHazard).Select(i => (
@@ -56,12 +56,16 @@ internal static class Hazards
         // A trip is never the equipment itself: the guard of the screw whose trip is bridged is another thing.
         var place = item.ItemKind == "bypass" ? $"{point.Area} {Say.Equipment(site, item.On)}" : point.Area;
         var named = LongWords(point.Description).Except(LongWords(place), StringComparer.OrdinalIgnoreCase).ToList();
-        var shared = named.Intersect(LongWords($"{item.Text} {Say.Equipment(site, item.On)}"), StringComparer.OrdinalIgnoreCase).Count();
+        var shared = named.Intersect(LongWords($"{item.Text} {Say.Equipment(site, item.On)}"), StringComparer.OrdinalIgnoreCase).ToList();
+        // Where several are, that it is a trip does not tell which: another word must.
+        var which = item.ItemKind == "bypass" && named.Except(AnyTrip, StringComparer.OrdinalIgnoreCase).Any() ? shared.Except(AnyTrip, StringComparer.OrdinalIgnoreCase) : shared;
         var instead = item.Fields.GetValueOrDefault("point");
         return point.Tag.Equals(instead, StringComparison.OrdinalIgnoreCase)
-            || ((Lies(point.Equipment) || Lies(point.Area)) && shared > 0)
-            || (shared > 1 && shared == named.Count && site.FindPoint(instead ?? "") is { } byHand && byHand.Area == point.Area);
+            || ((Lies(point.Equipment) || Lies(point.Area)) && which.Any())
+            || (shared.Count > 1 && shared.Count == named.Count && site.FindPoint(instead ?? "") is { } byHand && byHand.Area == point.Area);
     }
+
+    private static readonly string[] AnyTrip = ["trip", "interlock"];
 
     // Shorter ones ("the", "low", "out") say nothing of which thing is meant, nor does the name of the place where both are.
     private static IEnumerable<string> LongWords(string text) =>
@@ -97,12 +101,13 @@ internal static class Hazards
     private static string Gas(Site site, State state, CarriedItem item, DateTimeOffset now) => !item.MayBeInside ? "" : GasThatStands(site, state, now) + string.Concat(
         from open in state.Unanswered
         let point = site.FindPoint(open.Finding.Point ?? "")
-        where point is not null && !state.Findings.GetValueOrDefault(point.Tag, []).Exists(f => f.Seq == open.Seq) && WordOf(point, open.Finding.Level) == "gas"
+        where point is not null && !state.Findings.GetValueOrDefault(point.Tag, []).Exists(f => f.Seq == open.Seq) && WordOf(point, open.Finding) == "gas"
         select $" There was GAS: {Say.Visible(point.Description)} {Say.Time(site, open.At, now)}, and nobody has said why or who was told ({open.Seq}.{open.Number}).");
 
     private static string GasThatStands(Site site, State state, DateTimeOffset now) => string.Concat(
-        state.Findings.Values.SelectMany(f => f).Where(f => site.FindPoint(f.Finding.Point ?? "") is { } point && WordOf(point, f.Finding.Level) == "gas" && !IsJumpOf(state, f)).OrderBy(f => f.Seq)
-            .Select(f => $" GAS: {Say.Visible(site.FindPoint(f.Finding.Point!)!.Description)} since {Say.Time(site, f.Begun?.At ?? f.At, now)} {Say.Ref([f.Begun?.Seq ?? f.Seq, f.Seq])}; an entry goes by the site's gas procedure."));
+        state.Findings.Values.SelectMany(f => f).Where(f => site.FindPoint(f.Finding.Point ?? "") is { } point && WordOf(point, f.Finding) == "gas").OrderBy(f => f.Seq)
+            .Select(f => $" GAS: {Say.Visible(site.FindPoint(f.Finding.Point!)!.Description)} since {Say.Time(site, f.Begun?.At ?? f.At, now)}{(f.Finding.Level == Level.Urgent ? ", URGENT" : f.Begun?.Worst == Level.Urgent ? ", URGENT before" : "")} {Say.Ref([f.Begun?.Seq ?? f.Seq, f.Seq])}; "
+                + (f.Finding.Level == Level.Urgent ? "leave, warn others, and follow the site's gas procedure now." : "an entry goes by the site's gas procedure.")));
 
     /// <summary>True for a state of which nothing is to be said.</summary>
     internal static bool IsInOrder(Point point, double? value) => point.Choices.Any(c => c.Digit == value && c.Level is null);
@@ -237,7 +242,7 @@ internal static class Hazards
     /// <summary>Gas from the watch limit on; a look-and-listen safety point (eyewash, trip, hatch, guard) when it was seen urgent.</summary>
     private static HazardLine? Seen(Site site, OpenFinding open, DateTimeOffset now)
     {
-        if (open.Finding.Point is not { } tag || site.FindPoint(tag) is not { } point || WordOf(point, open.Finding.Level) is not { } word)
+        if (open.Finding.Point is not { } tag || site.FindPoint(tag) is not { } point || WordOf(point, open.Finding) is not { } word)
         {
             return null;
         }
@@ -250,9 +255,11 @@ internal static class Hazards
     private static string Before(Site site, OpenFinding open, DateTimeOffset now) => open.Begun is not { } begun ? ""
         : $"; beyond its limits since {Say.Time(site, begun.At, now)} {Say.Ref(begun.Seq)}{(begun.Worst > open.Finding.Level ? $", {begun.Worst.ToString().ToUpperInvariant()} before" : "")}.";
 
-    /// <summary>How far a gas jumped says nothing beside the limit that it broke by that: one alarm is one line.</summary>
-    private static bool IsJumpOf(State state, OpenFinding open) =>
-        open.Finding is { Code: "step", Point: { } tag } && state.Findings[tag].Exists(f => f.Seq == open.Seq && f.Finding.Code.StartsWith("limit.", StringComparison.Ordinal));
+    /// <summary>How far a gas jumped can hurt nobody where it is within its limits now, and says nothing beside a limit that it broke.</summary>
+    private static bool IsJumpOfGas(Point point, Finding finding) => finding.Code == "step" && point.Unit.Name == "ppm";
+
+    /// <summary>The word for a finding that can hurt by itself; null for any other.</summary>
+    public static string? WordOf(Point point, Finding finding) => IsJumpOfGas(point, finding) ? null : WordOf(point, finding.Level);
 
     /// <summary>The word for a finding about a point that can hurt by itself; null for any other.</summary>
     public static string? WordOf(Point point, Level level) =>

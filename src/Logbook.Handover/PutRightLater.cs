@@ -100,17 +100,22 @@ internal sealed class PutRightLater(Desk desk)
         .Select(c => $"by {Say.Person(desk.Site, c.By)} {Say.Time(desk.Site, c.At, entry.At)} {Say.Ref(c.Seq)}").ToList() is { Count: > 0 } right
         ? $"put right {string.Join(", ", right)}" : "";
 
-    /// <summary>Of a value that is the same for long: the correction, after it was said, of one that it counts; null while they all stand.</summary>
+    /// <summary>Of a value that is the same for long, or that jumped: the correction, after it was said, of one that it counts or jumped from; null while they all stand.</summary>
     /// <param name="at">When the last of them was read.</param>
     /// <param name="seq">The record that says so.</param>
     public long? InTheRun(Finding finding, DateTimeOffset at, long seq)
     {
-        if (!finding.Code.Equals("stuck", StringComparison.Ordinal) || finding.Point is not { } tag)
+        if (finding.Code is not ("stuck" or "step") || finding.Point is not { } tag)
         {
             return null;
         }
 
         var newestFirst = desk.Store.Series(tag, at - Run, at.AddMilliseconds(1)).Reverse().ToList();
+        if (finding.Code == "step")
+        {
+            return newestFirst.SkipWhile(v => v.Seq != seq).Skip(1).FirstOrDefault(v => v.Value is not null || v.CorrectedBy is not null)?.CorrectedBy is { } right && right > seq ? right : null;
+        }
+
         var value = newestFirst.Find(v => v.Seq == seq)?.Value;
         return newestFirst.TakeWhile(v => v.Value == value || v.CorrectedBy > seq).FirstOrDefault(v => v.CorrectedBy > seq && v.Value != value)?.CorrectedBy;
     }

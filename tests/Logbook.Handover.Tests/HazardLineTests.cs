@@ -248,6 +248,19 @@ public sealed class HazardLineTests
     }
 
     [Theory]
+    [InlineData("slaker high-temperature trip bridged, false trips by the splash", false)]
+    [InlineData("low-flow trip bridged", true)]
+    public void A_look_at_one_trip_is_no_look_at_another_that_lies_there(string text, bool same)
+    {
+        using var line = new SmallLine("2026-11-24T08:00-05:00");
+        line.AdoptATrip();
+        line.Carry("bypass", "slaker", text, SmallLine.At("2026-11-24T14:00-05:00"), ("instead", "by hand"), ("allowed-by", "eng1"));
+        line.Record(null, "SL-TRIP=2");
+
+        Assert.Equal(same, Only(line, "defeated").Text.Contains("Last look", StringComparison.Ordinal));
+    }
+
+    [Theory]
     [InlineData("low-flow trip of the lime feed bridged", "SL-L1", "defeated")]
     [InlineData("overload trip of the lime feed bridged", "SL-L1", "defeated seen")]
     [InlineData("low-flow trip of the lime feed bridged", "WT-L", "defeated seen")]

@@ -43,7 +43,7 @@ public sealed class HurtInTheShiftTests
         HazardLine Of(string word) => Assert.Single(NowView.Of(line.Desk).Hazards, h => h.Word == word);
 
         Assert.Contains($"Read 21:40 (#{now}); beyond its limits since 21:10 (#{begun}), URGENT before.", Of("gas").Text, StringComparison.Ordinal);
-        Assert.Contains($" GAS: H2S at the sump since 21:10 (#{begun}, #{now}); an entry goes by", Of("inside").Text, StringComparison.Ordinal);
+        Assert.Contains($" GAS: H2S at the sump since 21:10, URGENT before (#{begun}, #{now}); an entry goes by", Of("inside").Text, StringComparison.Ordinal);
         Assert.Equal(begun, line.Desk.State.Findings["ST-H2S"].Single(f => f.Finding.LimitSide is not null).Begun!.Seq);
 
         // The newest put right goes on with the begin; the first put right, it began later than was thought.
@@ -55,6 +55,24 @@ public sealed class HurtInTheShiftTests
         line.Clock("2026-11-24T21:50-05:00").Record(null, "ST-H2S=0.3");
         line.Clock("2026-11-24T22:00-05:00").Record(null, "ST-H2S=1.5");
         Assert.DoesNotContain("since", Of("gas").Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Gas_that_fell_from_a_mistyped_value_is_no_gas_and_says_what_was_put_right()
+    {
+        using var line = new SmallLine("2026-11-24T20:34-05:00");
+        line.AdoptGasStep();
+        line.Record(null, "ST-H2S=0.4");
+        line.Carry("permit", "slaker", "inspection", line.Desk.Now.AddHours(8), ("number", "4421"), ("inside", "2"));
+        var mistyped = line.Clock("2026-11-24T22:52-05:00").Record(null, "ST-H2S=6.3");
+        line.Clock("2026-11-24T22:53-05:00").Record(null, "ST-H2S=0.3");
+        Assert.Contains(line.Desk.State.Findings["ST-H2S"], f => f.Finding.Code == "step");
+
+        var right = line.Correct(mistyped, "ST-H2S=0.3", "a slip of the key");
+
+        Assert.DoesNotContain(NowView.Of(line.Desk).Hazards, h => h.Word == "gas" || h.Text.Contains("GAS", StringComparison.Ordinal));
+        var odd = Assert.Single(HandoverNote.InHand(line.Desk).Sections.Single(s => s.Id == "not-normal").Lines, l => l.Text.Contains("changed by", StringComparison.Ordinal));
+        Assert.Contains($"One of them was put right since (#{right})", odd.Text, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -186,7 +204,7 @@ public sealed class HurtInTheShiftTests
         line.Carry("permit", "mud-pump", "inspection", line.Desk.Now.AddHours(8), ("number", "4421"), ("inside", "2"));
         var gas = line.Clock("2026-11-24T21:00-05:00").Record(null, "ST-H2S=12.4");
         string Inside() => Assert.Single(NowView.Of(line.Desk).Hazards, h => h.Word == "inside").Text;
-        Assert.Contains($" GAS: H2S at the sump since 21:00 (#{gas})", Inside(), StringComparison.Ordinal);
+        Assert.Contains($" GAS: H2S at the sump since 21:00, URGENT (#{gas}); leave, warn others, and follow the site's gas procedure now.", Inside(), StringComparison.Ordinal);
 
         line.Clock("2026-11-24T21:30-05:00").Record(null, "ST-H2S=0.3");
         Assert.Contains($" There was GAS: H2S at the sump 21:00, and nobody has said why or who was told ({gas}.1).", Inside(), StringComparison.Ordinal);

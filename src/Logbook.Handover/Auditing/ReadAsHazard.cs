@@ -13,10 +13,10 @@ internal static class ReadAsHazard
         from entry in span.Entries
         where entry.Record.At >= span.From
         from finding in entry.Entry.Findings
-        where finding is { Level: Level.Urgent, Point: not null } && finding.Code != "step"
+        where finding is { Level: Level.Urgent, Point: not null }
         let point = span.Desk.Site.FindPoint(finding.Point!)
         where point is not null
-        let word = Hazards.WordOf(point, finding.Level)
+        let word = Hazards.WordOf(point, finding)
         where word is "gas" or "release"
         select new AuditFlag(
             Audit.Hazard, entry.Record.Shift, entry.Record.At, entry.Entry.Round, finding.Point,

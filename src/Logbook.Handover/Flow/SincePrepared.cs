@@ -60,5 +60,5 @@ internal static class SincePrepared
         || (desk.Store.Read(item).FirstOrDefault()?.Body is Carry carry && CarriedItem.CanHurt(carry.ItemKind, carry.Text, carry.Fields));
 
     private static bool Hurts(Desk desk, IReadOnlyList<Finding> findings) => findings.Any(f =>
-        f.Level == Level.Urgent || (f.Point is { } tag && desk.Site.FindPoint(tag) is { } point && Hazards.WordOf(point, f.Level) is not null));
+        f.Level == Level.Urgent || (f.Point is { } tag && desk.Site.FindPoint(tag) is { } point && Hazards.WordOf(point, f) is not null));
 }

@@ -90,7 +90,7 @@ internal static class NotNormal
     /// <summary>A finding that stands under what can hurt is not said twice.</summary>
     private static bool StandsAbove(ShiftFacts facts, Excursion excursion) =>
         excursion.Point is { } tag && facts.Site.FindPoint(tag) is { } point
-        && facts.State.Findings.GetValueOrDefault(tag) is { } open && open.Exists(f => Hazards.WordOf(point, f.Finding.Level) is not null);
+        && facts.State.Findings.GetValueOrDefault(tag) is { } open && open.Exists(f => Hazards.WordOf(point, f.Finding) is not null);
 
     /// <summary>Items that tell what is different now, not what remains to be done.</summary>
     public static bool IsTemporary(CarriedItem item) => item.ItemKind is "temporary-change" or "out-of-service";

@@ -24,5 +24,5 @@ internal static class OverHazards
     public static string? WordOf(ShiftFacts facts, Excursion excursion) =>
         (excursion.Code.StartsWith("limit.", StringComparison.Ordinal) || excursion.Code.StartsWith("choice.", StringComparison.Ordinal))
         && excursion.Point is { } tag && facts.Site.FindPoint(tag) is { } point && Hazards.WordOf(point, excursion.Worst) is { } word
-        && !facts.State.Findings.GetValueOrDefault(tag, []).Exists(f => Hazards.WordOf(point, f.Finding.Level) is not null) ? word : null;
+        && !facts.State.Findings.GetValueOrDefault(tag, []).Exists(f => Hazards.WordOf(point, f.Finding) is not null) ? word : null;
 }

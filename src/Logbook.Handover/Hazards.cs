@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Logbook.Checks;
 using Logbook.Journal;
 using Logbook.Plant;
 
@@ -16,13 +17,15 @@ internal static class Hazards
     // After this long a count of people inside says nothing any more, nor does where somebody who is hurt was.
     private static readonly TimeSpan CountHolds = TimeSpan.FromHours(1);
 
-    public static IReadOnlyList<HazardLine> Of(Site site, State state, DateTimeOffset now) => Of(site, state, now, ImmutableDictionary<long, IReadOnlyList<DueCheck>>.Empty);
+    public static IReadOnlyList<HazardLine> Of(Site site, State state, DateTimeOffset now) => Of(site, state, now, ImmutableDictionary<long, IReadOnlyList<DueCheck>>.Empty, GasBegun.None);
 
     /// <param name="notOnTime">Checks instead of defeated trips that were missed or late: see <see cref="InsteadOfTrips.NotOnTime"/>.</param>
-    public static IReadOnlyList<HazardLine> Of(Site site, State state, DateTimeOffset now, IReadOnlyDictionary<long, IReadOnlyList<DueCheck>> notOnTime)
+    /// <param name="begun">Since when gas is that stands.</param>
+    public static IReadOnlyList<HazardLine> Of(
+        Site site, State state, DateTimeOffset now, IReadOnlyDictionary<long, IReadOnlyList<DueCheck>> notOnTime, IReadOnlyDictionary<string, GasBegun> begun)
     {
-        var seen = state.Findings.Values.SelectMany(f => f).OrderBy(f => f.Seq).ThenBy(f => f.Number).Select(f => (Finding: f, Line: Seen(site, f, now))).Where(s => s.Line is not null).ToList();
-        seen = [.. seen.Select(s => s with { Line = s.Line! with { Findings = [s.Finding, .. state.Findings[s.Finding.Finding.Point!].Where(j => j.Seq == s.Finding.Seq && IsJumpOfGas(site.FindPoint(s.Finding.Finding.Point!)!, j.Finding))] } })];
+        var seen = state.Findings.Values.SelectMany(f => f).OrderBy(f => f.Seq).ThenBy(f => f.Number).Select(f => (Finding: f, Line: Seen(site, f, now, begun))).Where(s => s.Line is not null).ToList();
+        seen = [.. seen.Select(s => s with { Line = s.Line! with { Findings = [s.Finding, .. state.Findings[s.Finding.Finding.Point!].Where(j => j.Seq == s.Finding.Seq && j.Finding.Code == "step")] } })];
         // What was seen of an open item, and that its equipment is in acid, stand beside it: one fact is one line.
         var acid = state.Equipment.Values.Where(e => e.State == "acid").ToList();
         var items = state.Carried.Where(i => i.IsHazard).Select(i => (
@@ -31,7 +34,7 @@ internal static class Hazards
             Acid: acid.Where(e => i.ItemKind == "wash" && e.Equipment.Equals(i.On, StringComparison.OrdinalIgnoreCase)).ToList())).ToList();
         return
         [
-            .. items.Select(x => Open(site, state, x.Item, now, notOnTime, [.. x.Seen.Select(s => s.Finding.At)]).With(
+            .. items.Select(x => Open(site, state, x.Item, now, notOnTime, begun, [.. x.Seen.Select(s => s.Finding.At)]).With(
                     [.. x.Acid.Select(e => ($"In acid since {AcidSince(site, e, now)} {By(site, e)}", $"In acid since {AcidSince(site, e, now)}"))],
                     string.Join(' ', x.Seen.Select(s => LastLook(site, s.Finding, now))), [.. x.Seen.Select(s => s.Finding)]))
                 .Concat(acid.Except(items.SelectMany(x => x.Acid)).Select(e => Acid(site, state, e, now)))
@@ -75,11 +78,11 @@ internal static class Hazards
     public static bool SomeoneInside(CarriedItem item) => SignedWriting.CountedInside(item) is not null;
 
     /// <param name="seen">When rounds saw the thing bad, which is a look at it too.</param>
-    private static HazardLine Open(Site site, State state, CarriedItem item, DateTimeOffset now, IReadOnlyDictionary<long, IReadOnlyList<DueCheck>> notOnTime, DateTimeOffset[] seen)
+    private static HazardLine Open(Site site, State state, CarriedItem item, DateTimeOffset now, IReadOnlyDictionary<long, IReadOnlyList<DueCheck>> notOnTime, IReadOnlyDictionary<string, GasBegun> begun, DateTimeOffset[] seen)
     {
         var (word, _) = InWords(site, state, item, now, brief: false);
         var looked = item with { LastSeen = seen.Append(item.LastSeen).Max() };
-        var against = (YetRecorded.Beside(site, state.Equipment, state.Carried, item, now) is { } yet ? " " + yet : "") + (item.ItemKind == "wash" ? YetRecorded.InAcidBeside(site, state.Carried, item.On) + SinceWashing(site, state, item, now) : "") + (LocksOn.Missing(state.Carried, item) is { } unlocked ? $" {unlocked}." : "") + Gas(site, state, item, now) + OwnerHurt(site, state, item);
+        var against = (YetRecorded.Beside(site, state.Equipment, state.Carried, item, now) is { } yet ? " " + yet : "") + (item.ItemKind == "wash" ? YetRecorded.InAcidBeside(site, state.Carried, item.On) + SinceWashing(site, state, item, now) : "") + (LocksOn.Missing(state.Carried, item) is { } unlocked ? $" {unlocked}." : "") + Gas(site, state, item, now, begun) + OwnerHurt(site, state, item);
         string Text(bool brief) => InWords(site, state, item, now, brief).Text + against + DefeatedTrip.NotOnTime(site, item, notOnTime, now) + ReadInOrder(site, state, item, now) + ReadAgainstPeople(site, state, item, now);
         return new HazardLine(word, $"{Text(brief: false)} {Carried.Opened(site, looked, now)}", item.Since, item.Id)
         {
@@ -98,16 +101,20 @@ internal static class Hazards
             ? $" {Say.Person(site, item.Owner ?? item.By)}, WHOSE IT IS, IS RECORDED AS HURT {Say.Ref(hurt)}: who holds it now?" : "";
 
     /// <summary>Gas that was read and is there still, whoever was counted inside before.</summary>
-    private static string Gas(Site site, State state, CarriedItem item, DateTimeOffset now) => !item.MayBeInside ? "" : GasThatStands(site, state, now) + string.Concat(
+    private static string Gas(Site site, State state, CarriedItem item, DateTimeOffset now, IReadOnlyDictionary<string, GasBegun> begun) => !item.MayBeInside ? "" : GasThatStands(site, state, now, begun) + string.Concat(
         from open in state.Unanswered
         let point = site.FindPoint(open.Finding.Point ?? "")
         where point is not null && !state.Findings.GetValueOrDefault(point.Tag, []).Exists(f => f.Seq == open.Seq) && WordOf(point, open.Finding) == "gas"
         select $" There was GAS: {Say.Visible(point.Description)} {Say.Time(site, open.At, now)}, and nobody has said why or who was told ({open.Seq}.{open.Number}).");
 
-    private static string GasThatStands(Site site, State state, DateTimeOffset now) => string.Concat(
-        state.Findings.Values.SelectMany(f => f).Where(f => site.FindPoint(f.Finding.Point ?? "") is { } point && WordOf(point, f.Finding) == "gas").OrderBy(f => f.Seq)
-            .Select(f => $" GAS: {Say.Visible(site.FindPoint(f.Finding.Point!)!.Description)} since {Say.Time(site, f.Begun?.At ?? f.At, now)}{(f.Finding.Level == Level.Urgent ? ", URGENT" : f.Begun?.Worst == Level.Urgent ? ", URGENT before" : "")} {Say.Ref([f.Begun?.Seq ?? f.Seq, f.Seq])}; "
-                + (f.Finding.Level == Level.Urgent ? "leave, warn others, and follow the site's gas procedure now." : "an entry goes by the site's gas procedure.")));
+    private static string GasThatStands(Site site, State state, DateTimeOffset now, IReadOnlyDictionary<string, GasBegun> begun) => string.Concat(
+        from found in state.Findings.Values.SelectMany(f => f).OrderBy(f => f.Seq)
+        let point = site.FindPoint(found.Finding.Point ?? "")
+        where point is not null && WordOf(point, found.Finding) == "gas"
+        let first = begun.GetValueOrDefault(point.Tag)
+        let urgent = found.Finding.Level == Level.Urgent
+        select $" GAS: {Say.Visible(point.Description)} since {Say.Time(site, first?.At ?? found.At, now)}{(urgent ? ", URGENT" : first is { Urgent: true } ? ", URGENT before" : "")} {Say.Ref(first?.Seq ?? found.Seq, found.Seq)}; "
+            + (urgent ? $"{LimitWords.Ask(point, high: true, Level.Urgent)}." : "an entry goes by the site's gas procedure."));
 
     /// <summary>True for a state of which nothing is to be said.</summary>
     internal static bool IsInOrder(Point point, double? value) => point.Choices.Any(c => c.Digit == value && c.Level is null);
@@ -240,26 +247,21 @@ internal static class Hazards
         open.Answer is { } answer ? $" Answered, {Say.Person(site, answer.By)}: {Say.Sentence(answer.Text)} {Say.Ref(answer.Seq)}" : "";
 
     /// <summary>Gas from the watch limit on; a look-and-listen safety point (eyewash, trip, hatch, guard) when it was seen urgent.</summary>
-    private static HazardLine? Seen(Site site, OpenFinding open, DateTimeOffset now)
+    private static HazardLine? Seen(Site site, OpenFinding open, DateTimeOffset now, IReadOnlyDictionary<string, GasBegun> begun)
     {
         if (open.Finding.Point is not { } tag || site.FindPoint(tag) is not { } point || WordOf(point, open.Finding) is not { } word)
         {
             return null;
         }
 
+        var first = word == "gas" ? begun.GetValueOrDefault(tag) : null;
+        var since = first is null ? "" : $"; beyond its limits since {Say.Time(site, first.At, now)} {Say.Ref(first.Seq)}{(first.Urgent && open.Finding.Level < Level.Urgent ? ", URGENT before" : "")}.";
         var text = open.Finding.Text.Contains(point.Description, StringComparison.OrdinalIgnoreCase) ? open.Finding.Text : $"{point.Description}: {open.Finding.Text}";
-        return new HazardLine(word, $"{Say.Sentence(text)} Read {Say.Time(site, open.At, now)} {Say.Ref(open.Seq)}{Before(site, open, now)}{Done(site, open)}", open.Begun?.At ?? open.At, open.Seq) { Findings = [open] };
+        return new HazardLine(word, $"{Say.Sentence(text)} Read {Say.Time(site, open.At, now)} {Say.Ref(open.Seq)}{since}{Done(site, open)}", first?.At ?? open.At, open.Seq) { Findings = [open] };
     }
 
-    /// <summary>Since when, where this is not the first reading beyond, and that it was worse before.</summary>
-    private static string Before(Site site, OpenFinding open, DateTimeOffset now) => open.Begun is not { } begun ? ""
-        : $"; beyond its limits since {Say.Time(site, begun.At, now)} {Say.Ref(begun.Seq)}{(begun.Worst > open.Finding.Level ? $", {begun.Worst.ToString().ToUpperInvariant()} before" : "")}.";
-
-    /// <summary>How far a gas jumped can hurt nobody where it is within its limits now, and says nothing beside a limit that it broke.</summary>
-    private static bool IsJumpOfGas(Point point, Finding finding) => finding.Code == "step" && point.Unit.Name == "ppm";
-
-    /// <summary>The word for a finding that can hurt by itself; null for any other.</summary>
-    public static string? WordOf(Point point, Finding finding) => IsJumpOfGas(point, finding) ? null : WordOf(point, finding.Level);
+    /// <summary>The word for a finding that can hurt by itself; null for any other. How far gas jumped hurts nobody where it is within its limits now, and says nothing beside a limit that it broke.</summary>
+    public static string? WordOf(Point point, Finding finding) => finding.Code == "step" && point.Unit.Name == "ppm" ? null : WordOf(point, finding.Level);
 
     /// <summary>The word for a finding about a point that can hurt by itself; null for any other.</summary>
     public static string? WordOf(Point point, Level level) =>

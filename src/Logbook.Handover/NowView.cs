@@ -89,7 +89,7 @@ public sealed record NowView
             Unfinished = Handover.InCharge.Unfinished(desk),
             FromGiver = state.Line.Prepared is null ? BeforeSigning.ToHolder(desk) : [],
             ToAnswer = [.. StillOpen.ToAnswer(state, at => Say.Time(site, at, now))],
-            Hazards = RemarkedOn.Beside(desk, site, state, now, Handover.Hazards.Of(site, state, now, InsteadOfTrips.NotOnTime(desk, state, shift, checks))),
+            Hazards = RemarkedOn.Beside(desk, site, state, now, Handover.Hazards.Of(site, state, now, InsteadOfTrips.NotOnTime(desk, state, shift, checks), GasBegun.Of(desk, site, state))),
             Sections = HazardSections.Recorded(site, state),
             StandsOut = [.. InOrder(site, [.. state.Findings.Values.SelectMany(f => f)]).Select(f => Told(desk, f, See(doubted, f) + later.Words(f)))],
             Line = LineRow.Of(site, state, now),

@@ -113,6 +113,7 @@ internal sealed class PutRightLater(Desk desk)
         var newestFirst = desk.Store.Series(tag, at - Run, at.AddMilliseconds(1)).Reverse().ToList();
         if (finding.Code == "step")
         {
+            // It jumped from the one before it alone.
             return newestFirst.SkipWhile(v => v.Seq != seq).Skip(1).FirstOrDefault(v => v.Value is not null || v.CorrectedBy is not null)?.CorrectedBy is { } right && right > seq ? right : null;
         }
 

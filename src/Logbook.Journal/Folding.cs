@@ -10,7 +10,7 @@ internal static class Folding
         var taken = EntryValues.Of(record, entry).Where(value => value.Value is not null).ToList();
         var latest = state.Latest.TakeNewer(taken);
         var judged = new Judged([.. taken.Select(v => v.Point)], Newest(taken, latest), [.. OpenFinding.Numbered(record.Seq, record.At, entry.Findings).Where(f => !IsOver(f, latest, record.Seq))]);
-        return state with { Latest = latest, Findings = judged.Apply(judged.Counts ? state.Findings.Remove("") : state.Findings, state.Findings) };
+        return state with { Latest = latest, Findings = judged.Apply(judged.Counts ? state.Findings.Remove("") : state.Findings) };
     }
 
     /// <summary>
@@ -29,7 +29,7 @@ internal static class Folding
         var judged = new Judged(
             [.. put.Select(v => v.Point)], Newest(put, latest),
             [.. OpenFinding.Numbered(record.Seq, correction.ReadAt, correction.Findings, correction.Target).Where(f => !IsOver(f, latest, correction.Target))]);
-        return state with { Latest = latest, Findings = judged.Apply(Judged.Without(state.Findings, correction), state.Findings) };
+        return state with { Latest = latest, Findings = judged.Apply(Judged.Without(state.Findings, correction)) };
     }
 
     /// <summary>What is found late of an earlier time says nothing of a point that was read again since.</summary>

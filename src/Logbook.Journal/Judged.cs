@@ -18,12 +18,7 @@ internal sealed record Judged(IReadOnlyList<string> Tags, IReadOnlyList<string> 
         bool StillFound(Finding old) => correction.Findings.Any(f => f.Code == old.Code && f.Point == old.Point);
         var builder = findings.ToBuilder();
         foreach (var (tag, open) in findings)
-        {
-            var left = open.RemoveAll(f => f.IsOf(correction.Target) || (f.Finding.Of == correction.Target && !StillFound(f.Finding)));
-            var begins = correction.Of(tag) is null || correction.Findings.Any(f => f.LimitSide is not null && tag.Equals(f.Point, StringComparison.OrdinalIgnoreCase));
-            Set(builder, tag, begins ? left : [.. left.Select(f => f.Begun?.Seq == correction.Target ? f with { Begun = null } : f)]);
-        }
-
+            Set(builder, tag, open.RemoveAll(f => f.IsOf(correction.Target) || (f.Finding.Of == correction.Target && !StillFound(f.Finding))));
         return builder.ToImmutable();
     }
 
@@ -31,9 +26,7 @@ internal sealed record Judged(IReadOnlyList<string> Tags, IReadOnlyList<string> 
     /// A point's newest value brings its findings along and clears the earlier ones. A finding about a point without a value
     /// here (a calculation that uses it, say) joins those that stand, once for each code.
     /// </summary>
-    /// <param name="before">What stood before, with what the judgement itself has taken out of <paramref name="findings"/>.</param>
-    public ImmutableDictionary<string, ImmutableList<OpenFinding>> Apply(
-        ImmutableDictionary<string, ImmutableList<OpenFinding>> findings, ImmutableDictionary<string, ImmutableList<OpenFinding>> before)
+    public ImmutableDictionary<string, ImmutableList<OpenFinding>> Apply(ImmutableDictionary<string, ImmutableList<OpenFinding>> findings)
     {
         if (!Counts)
             return findings;
@@ -44,22 +37,10 @@ internal sealed record Judged(IReadOnlyList<string> Tags, IReadOnlyList<string> 
         {
             var tag = found.Finding.Point ?? "";
             var standing = builder.TryGetValue(tag, out var open) ? open : [];
-            Set(builder, tag, standing.RemoveAll(old => old.Seq != found.Seq && old.Finding.Code == found.Finding.Code).Add(found with { Begun = Begin(before, found) }));
+            Set(builder, tag, standing.RemoveAll(old => old.Seq != found.Seq && old.Finding.Code == found.Finding.Code).Add(found));
         }
 
         return builder.ToImmutable();
-    }
-
-    /// <summary>A limit that is broken still was broken when it was first found so; a correction judges its own entry anew.</summary>
-    private static Begun? Begin(ImmutableDictionary<string, ImmutableList<OpenFinding>> before, OpenFinding found)
-    {
-        if (found.Finding is not { LimitSide: { } side, Point: { } tag } || before.GetValueOrDefault(tag, []).Find(f => f.Finding.LimitSide == side) is not { } old)
-            return null;
-        if (found.IsOf(old.Corrects ?? old.Seq))
-            return old.Begun;
-        return old.Begun is { } begun
-            ? begun with { Worst = begun.Worst > old.Finding.Level ? begun.Worst : old.Finding.Level }
-            : new Begun(old.Corrects ?? old.Seq, old.At, old.Finding.Level);
     }
 
     private bool Stands(OpenFinding found) =>

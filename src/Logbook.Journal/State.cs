@@ -148,9 +148,6 @@ public sealed record OpenFinding(long Seq, int Number, DateTimeOffset At, Findin
     /// <summary>The entry that it is of, where a correction of that entry found it; null when the entry itself did.</summary>
     public long? Corrects { get; init; }
 
-    /// <summary>Of a broken limit since when it is, where an earlier value broke that side already; null when this one is the first.</summary>
-    public Begun? Begun { get; init; }
-
     /// <summary>True when it is a finding of that entry, as it was typed or as it was corrected.</summary>
     public bool IsOf(long entry) => Seq == entry || Corrects == entry;
 
@@ -159,9 +156,6 @@ public sealed record OpenFinding(long Seq, int Number, DateTimeOffset At, Findin
     public static IReadOnlyList<OpenFinding> Numbered(long seq, DateTimeOffset at, IReadOnlyList<Finding> findings, long? corrects = null) =>
         [.. findings.Select((finding, index) => new OpenFinding(seq, index + 1, at, finding) { Corrects = corrects })];
 }
-
-/// <summary>The entry in which a limit was first found broken that has not been kept since, and how bad it was before now.</summary>
-public sealed record Begun(long Seq, DateTimeOffset At, Level Worst);
 
 /// <summary>What was done about a finding.</summary>
 public sealed record FindingAnswer(long Seq, string By, string Text);

@@ -75,7 +75,11 @@ public static class Examine
             Named = verdict.Named is { } named ? Name(named) : null,
             WithMethod = verdict.WithMethod is { } method ? Name(method) : null,
             Group = [.. verdict.Group.Select(Name)],
-            Text = silent ? "something is urgent and counts as true: beside it nothing is doubted" : findings.Count > 0 ? findings[0].Text : result.Gate.Open ? "still as told before" + (result.Staying.Count > 0 ? $": {string.Join(", ", result.Staying.Select(Name))}" : "") : examined.Frame.Rows.Any() ? "nothing contradicts itself more than usual" : "whether its readings fit each other is not known",
+            Text = silent ? "something is urgent and counts as true: beside it nothing is doubted"
+                : findings.Count > 0 ? findings[0].Text
+                : result.Gate.Open ? "still as told before" + (result.Staying.Count > 0 ? $": {string.Join(", ", result.Staying.Select(Name))}" : "")
+                : examined.Frame.Rows.Any() ? "nothing contradicts itself more than usual"
+                : "whether its readings fit each other is not known",
             Waiting = Moves.Waiting(trail),
             Findings = findings,
             Compared = [.. examined.Frame.Rows.Select(s => Compared(trail, examined, s))],

@@ -38,7 +38,7 @@ internal sealed record ShiftFacts(
     public IReadOnlyList<Answered> Answers => _answers ??= Answered.Of(Desk, State, Records);
 
     /// <summary>What can hurt at <see cref="AsOf"/>; put together when somebody asks.</summary>
-    public IReadOnlyList<HazardLine> Hazards => _hazards ??= RemarkedOn.Beside(Desk, Site, State, AsOf, Handover.Hazards.Of(Site, State, AsOf, InsteadOfTrips.NotOnTime(Desk, State, Shift, Checks)));
+    public IReadOnlyList<HazardLine> Hazards => _hazards ??= RemarkedOn.Beside(Desk, Site, State, AsOf, Handover.Hazards.Of(Site, State, AsOf, InsteadOfTrips.NotOnTime(Desk, State, Shift, Checks), GasBegun.Of(Desk, Site, State)));
 
     /// <summary>What the equipment did in the shift; read when somebody asks.</summary>
     public EquipmentHistory Equipment => _equipment ??= EquipmentHistory.Of(Desk, Records, Shift.Start);
